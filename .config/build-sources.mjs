@@ -1,0 +1,49 @@
+// Turns .ts into .js under dist/, file by file (types are checked by `npm run types`), and copies the data files that sources read.
+import { transformFile } from '@swc/core';
+import { copyFile, mkdir, readdir, rename, stat, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+
+const OUT = 'dist';
+const isSource = (file) => /\.ts$/.test(file) && !/\.(spec|d)\.ts$/.test(file) && !file.startsWith(join('apps', 'web'));
+const isData = (file) => /^(seed|libs)\/.*\.(json|csv|svg)$/.test(file);
+
+async function newer(file, than) {
+  const [a, b] = await Promise.all([stat(file), stat(than).catch(() => null)]);
+  return !b || a.mtimeMs > b.mtimeMs;
+}
+
+async function filesUnder(root) {
+  const names = await readdir(root, { recursive: true }).catch(() => []);
+  return names.map((name) => join(root, name));
+}
+
+async function put(file, text) {
+  // Written beside and renamed, so that a process that starts meanwhile never reads half a file.
+  await mkdir(dirname(file), { recursive: true });
+  await writeFile(`${file}.${process.pid}`, text);
+  await rename(`${file}.${process.pid}`, file);
+}
+
+async function compile(file) {
+  const out = join(OUT, file.replace(/\.ts$/, '.js'));
+  if (!(await newer(file, out))) return false;
+  const { code, map } = await transformFile(file, { sourceMaps: true });
+  await put(`${out}.map`, map);
+  await put(out, `${code}\n//# sourceMappingURL=${out.split('/').pop()}.map\n`);
+  return true;
+}
+
+async function copy(file) {
+  const out = join(OUT, file);
+  if (!(await newer(file, out))) return false;
+  await mkdir(dirname(out), { recursive: true });
+  await copyFile(file, out);
+  return true;
+}
+
+/** @param {string[]} roots folders below the project root @returns how many files were written */
+export async function buildSources(roots) {
+  const files = (await Promise.all(roots.map(filesUnder))).flat();
+  const done = await Promise.all([...files.filter(isSource).map(compile), ...files.filter(isData).map(copy)]);
+  return done.filter(Boolean).length;
+}
