@@ -1,0 +1,48 @@
+export { CURVE_CHANNELS } from './curve/curve.js';
+export type { Curve, CurveChannel } from './curve/curve.js';
+export type {
+  CurveColumn,
+  CurveFormat,
+  DecimalMark,
+  Delimiter,
+  FormatDoubt,
+  FormatProposal,
+  TextEncoding,
+} from './curve/curve-format.js';
+export { READER_LIMITS } from './curve/curve-reading.js';
+export type { CurveReading, LineProblem, ProblemReason, ReaderLimits } from './curve/curve-reading.js';
+export { RESULT_KEYS } from './recipe/recipe.js';
+export type {
+  BendingRecipe,
+  BreakRecipe,
+  HardeningRecipe,
+  ReductionRecipe,
+  ResultKey,
+  Section,
+  SlopeBounds,
+  SlopeRecipe,
+  TestKind,
+  ToeRecipe,
+  TraceRecipe,
+} from './recipe/recipe.js';
+export type { SpecimenDimensions } from './recipe/specimen-dimensions.js';
+export type {
+  CurveAxes,
+  Flag,
+  FlagCode,
+  MissingReason,
+  MissingResult,
+  ReducedResult,
+  ReductionOutcome,
+  ReductionRefusal,
+  ResultPoint,
+  SlopeLine,
+} from './measures/reduction-outcome.js';
+export type { SampleFigures } from './statistics/statistics-types.js';
+export type {
+  BudgetLine,
+  Coverage,
+  DoubtKind,
+  UncertaintyBudget,
+  UncertaintyComponent,
+} from './uncertainty/uncertainty-types.js';
