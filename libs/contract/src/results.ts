@@ -1,0 +1,72 @@
+import type { Instant } from './platform.js';
+
+export interface StatisticsView {
+  key: string;
+  label: string;
+  unit: string;
+  n: number;
+  mean: number;
+  standardDeviation: number | null;
+  cvPct: number | null;
+  ci95: { low: number; high: number } | null;
+  min: number;
+  max: number;
+  median: number;
+  /** Specimen labels that Grubbs' test flags; flagged, never dropped. */
+  possibleOutliers: string[];
+  toleranceBound: { low: number; k: number; sentence: string } | null;
+  uncertainty: { expanded: number; k: number; budget: { source: string; value: number; contributionPct: number }[] } | null;
+}
+
+export interface BatchResults {
+  batchId: string;
+  label: string;
+  method: string;
+  material: string | null;
+  columns: { key: string; label: string; unit: string }[];
+  rows: { specimenId: string; label: string; fate: string; invalidWhy: string | null; values: Record<string, { value: number; flags: string[]; revision: number } | null> }[];
+  statistics: StatisticsView[];
+  conformity: { specification: string; statement: 'conforms' | 'does not conform' | 'cannot be stated'; rule: string; detail: string } | null;
+}
+
+export interface CurveView {
+  id: string;
+  specimenLabel: string;
+  columns: { key: string; label: string; unit: string }[];
+  points: Record<string, number[]>;
+  marks: { key: string; label: string; x: number; y: number }[];
+  sha256: string;
+  fileName: string;
+  rows: number;
+}
+
+/** What was detected in a curve file, to be confirmed once per source. */
+export interface CurveProposalView {
+  fileId: string;
+  known: boolean;
+  fingerprint: string;
+  format: Record<string, unknown>;
+  preview: { header: string[]; rows: string[][] };
+  problems: { line: number; reason: string }[];
+}
+
+export interface HistoryPoint {
+  at: Instant;
+  requestReference: string;
+  jobReference: string;
+  batchLabel: string;
+  material: string | null;
+  cellTag: string | null;
+  mean: number;
+  standardDeviation: number | null;
+  n: number;
+}
+
+export interface HistoryView {
+  method: string;
+  key: string;
+  label: string;
+  unit: string;
+  points: HistoryPoint[];
+  chart: { centre: number; upper: number; lower: number; movingRangeUpper: number; signals: { index: number; sentence: string }[] } | null;
+}

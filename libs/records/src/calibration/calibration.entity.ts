@@ -1,0 +1,67 @@
+import { Check, Column, Entity, Index, PrimaryColumn } from 'typeorm';
+
+/** One direction and range that a calibration vouches for, in the item's own unit (N, mm or N·m). */
+export interface CalibratedRange {
+  direction: 'tension' | 'compression' | 'torque' | 'extension' | 'temperature';
+  /** Class by the named standard, e.g. `0.5`, `1`, `B-1`; null when no class was reached. */
+  className: string | null;
+  from: number;
+  to: number;
+  unit: 'N' | 'mm' | 'N·m' | '°C';
+}
+
+/**
+ * A traceable comparison of one item. Rows are never edited: a correction is a new row that names the one it replaces.
+ * Whether it is in force is computed from `validFrom`, `dueOn` and the item's later faults, never stored.
+ */
+@Entity('calibration')
+@Check('calibration_due_after_valid', '"due_at" > "valid_from"')
+export class CalibrationEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column('uuid')
+  @Index()
+  itemId!: string;
+
+  @Column({ type: 'text' })
+  standard!: string;
+
+  @Column({ type: 'text', default: '' })
+  certificateNumber!: string;
+
+  @Column({ type: 'text', default: '' })
+  laboratory!: string;
+
+  @Column({ type: 'timestamptz' })
+  performedAt!: Date;
+
+  @Column({ type: 'timestamptz' })
+  validFrom!: Date;
+
+  @Column({ type: 'timestamptz' })
+  dueAt!: Date;
+
+  @Column({ type: 'jsonb' })
+  ranges!: CalibratedRange[];
+
+  /** As found before adjustment: within the limits, out of tolerance, or not recorded. */
+  @Column({ type: 'text', default: 'within' })
+  asFound!: 'within' | 'out-of-tolerance' | 'not-recorded';
+
+  /** Readings as entered and the figures computed from them; null when only the certificate was entered. */
+  @Column({ type: 'jsonb', nullable: true })
+  readings!: Record<string, unknown> | null;
+
+  @Column({ type: 'uuid', nullable: true })
+  certificateFileId!: string | null;
+
+  @Column({ type: 'uuid', nullable: true })
+  replaces!: string | null;
+
+  @Column('uuid')
+  enteredBy!: string;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  enteredAt!: Date;
+}

@@ -1,0 +1,30 @@
+import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+
+/** A file kept byte for byte with its hash: certificates, curve files, issued reports. Never changed, never run. */
+@Entity('stored_file')
+export class StoredFileEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column({ type: 'text' })
+  name!: string;
+
+  @Column({ type: 'text' })
+  mediaType!: string;
+
+  @Column({ type: 'int' })
+  sizeBytes!: number;
+
+  @Column({ type: 'text' })
+  @Index()
+  sha256!: string;
+
+  @Column({ type: 'bytea', select: false })
+  content!: Buffer;
+
+  @Column('uuid')
+  storedBy!: string;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  storedAt!: Date;
+}

@@ -1,0 +1,86 @@
+import { Column, Entity, Index, PrimaryColumn, VersionColumn } from 'typeorm';
+import type { JobState } from '#libs/contract/src/index.js';
+
+/** A link of the train that a job runs on. */
+export interface TrainLink {
+  role: string;
+  itemId: string;
+  /** When the technician confirmed the tag on the frame; absent until then. */
+  confirmedAt?: string;
+  confirmedBy?: string;
+}
+
+/** One batch on one load train: the unit that is planned, taken and run. */
+@Entity('job')
+export class JobEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  /** E.g. `J-2031-1`. */
+  @Column({ type: 'text', unique: true })
+  reference!: string;
+
+  @Column('uuid')
+  @Index()
+  batchId!: string;
+
+  @Column('uuid')
+  @Index()
+  requestId!: string;
+
+  @Column({ type: 'text' })
+  @Index()
+  state!: JobState;
+
+  /** Where it waits and why, in words, while waiting, paused, blocked or aborted. */
+  @Column({ type: 'text', nullable: true })
+  why!: string | null;
+
+  /** Conditioned and here from then on; null while specimens are missing. */
+  @Column({ type: 'timestamptz', nullable: true })
+  releasedAt!: Date | null;
+
+  /** Set when a technician took it. */
+  @Column({ type: 'uuid', nullable: true })
+  @Index()
+  frameId!: string | null;
+
+  @Column({ type: 'uuid', nullable: true })
+  @Index()
+  technicianId!: string | null;
+
+  /** The train as taken, with confirmations. */
+  @Column({ type: 'jsonb', default: [] })
+  train!: TrainLink[];
+
+  /** Check name → when and by whom it was ticked. */
+  @Column({ type: 'jsonb', default: {} })
+  checks!: Record<string, { at: string; by: string; note?: string }>;
+
+  /** Kept out of the plan, with the reason. */
+  @Column({ type: 'text', nullable: true })
+  holdWhy!: string | null;
+
+  /** Pinned to a frame and a start by the manager. */
+  @Column({ type: 'uuid', nullable: true })
+  pinFrameId!: string | null;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  pinStartAt!: Date | null;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  takenAt!: Date | null;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  startedAt!: Date | null;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  finishedAt!: Date | null;
+
+  /** Conditions during the run: temperature °C, humidity %, remarks, deviations from the method. */
+  @Column({ type: 'jsonb', default: {} })
+  conditions!: Record<string, unknown>;
+
+  @VersionColumn()
+  version!: number;
+}

@@ -1,0 +1,139 @@
+import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+
+/** One version of the timetable. The published one is the newest with `publishedAt`; none is ever edited. */
+@Entity('plan')
+export class PlanEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column({ type: 'int', unique: true })
+  version!: number;
+
+  /** The counter of facts that it was made from; a plan made from older facts than now is not published. */
+  @Column({ type: 'bigint' })
+  factsVersion!: string;
+
+  @Column({ type: 'timestamptz' })
+  madeAt!: Date;
+
+  @Column({ type: 'timestamptz' })
+  publishedAt!: Date;
+
+  /** `planner`, or the person who published a trial plan. */
+  @Column({ type: 'text' })
+  madeBy!: string;
+
+  @Column({ type: 'text', default: '' })
+  cause!: string;
+
+  /** Weighted lateness in hours, changeover in minutes, how far it moved; and jobs that could not be placed with reasons. */
+  @Column({ type: 'jsonb' })
+  figures!: Record<string, unknown>;
+}
+
+/** A job's place in a plan. Only the newest plan's rows are `live`; no two live bookings of a frame overlap (exclusion constraint). */
+@Entity('booking')
+@Index(['planId'])
+export class BookingEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column('uuid')
+  planId!: string;
+
+  @Column({ type: 'boolean' })
+  live!: boolean;
+
+  /** Null for a calibration visit. */
+  @Column({ type: 'uuid', nullable: true })
+  @Index()
+  jobId!: string | null;
+
+  /** Null for a calibration visit of an item that is not a frame. */
+  @Column({ type: 'uuid', nullable: true })
+  @Index()
+  frameId!: string | null;
+
+  @Column({ type: 'text' })
+  kind!: 'job' | 'calibration-visit';
+
+  /** Changeover begins. */
+  @Column({ type: 'timestamptz' })
+  setupAt!: Date;
+
+  /** Testing begins. */
+  @Column({ type: 'timestamptz' })
+  startsAt!: Date;
+
+  @Column({ type: 'timestamptz' })
+  endsAt!: Date;
+
+  @Column({ type: 'int', default: 0 })
+  changeoverMin!: number;
+
+  @Column({ type: 'uuid', nullable: true })
+  technicianId!: string | null;
+
+  /** Role → item id. */
+  @Column({ type: 'jsonb', default: [] })
+  train!: { role: string; itemId: string }[];
+
+  /** Why this frame, and for a late job the chain of causes. */
+  @Column({ type: 'jsonb', default: {} })
+  why!: Record<string, unknown>;
+}
+
+/** Each item that a live booking holds, so that the database refuses two at once. */
+@Entity('booking_item')
+@Index(['itemId'])
+export class BookingItemEntity {
+  @PrimaryColumn('uuid')
+  bookingId!: string;
+
+  @PrimaryColumn('uuid')
+  itemId!: string;
+
+  @Column({ type: 'boolean' })
+  live!: boolean;
+
+  @Column({ type: 'timestamptz' })
+  startsAt!: Date;
+
+  @Column({ type: 'timestamptz' })
+  endsAt!: Date;
+}
+
+/** A what-if copy of the plan with its edits, compared and then published or dropped. */
+@Entity('trial_plan')
+export class TrialPlanEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column({ type: 'text' })
+  name!: string;
+
+  @Column('uuid')
+  ownerId!: string;
+
+  @Column('uuid')
+  basedOnPlanId!: string;
+
+  @Column({ type: 'bigint' })
+  factsVersion!: string;
+
+  @Column({ type: 'jsonb' })
+  edits!: Record<string, unknown>[];
+
+  /** The replanned bookings and the comparison with the published plan; null while computing. */
+  @Column({ type: 'jsonb', nullable: true })
+  outcome!: Record<string, unknown> | null;
+
+  @Column({ type: 'text', default: 'open' })
+  state!: 'open' | 'published' | 'dropped';
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  createdAt!: Date;
+
+  @Column({ type: 'int', default: 1 })
+  version!: number;
+}

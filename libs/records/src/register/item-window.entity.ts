@@ -1,0 +1,25 @@
+import { Check, Column, Entity, Index, PrimaryColumn } from 'typeorm';
+
+/** A span in which an item cannot be used: a frame that is down, an item lent out or away for calibration. */
+@Entity('item_window')
+@Check('item_window_has_length', '"ends_at" > "starts_at"')
+export class ItemWindowEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column('uuid')
+  @Index()
+  itemId!: string;
+
+  @Column({ type: 'text' })
+  kind!: 'down' | 'held' | 'calibration-visit';
+
+  @Column({ type: 'timestamptz' })
+  startsAt!: Date;
+
+  @Column({ type: 'timestamptz' })
+  endsAt!: Date;
+
+  @Column({ type: 'text', default: '' })
+  why!: string;
+}

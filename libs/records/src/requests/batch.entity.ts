@@ -1,0 +1,49 @@
+import { Column, Entity, Index, JoinColumn, ManyToOne, OneToMany, PrimaryColumn, VersionColumn } from 'typeorm';
+import type { Relation } from 'typeorm';
+import { RequestEntity } from './request.entity.js';
+import { SpecimenEntity } from './specimen.entity.js';
+
+/** Specimens of one request tested under the same conditions. */
+@Entity('batch')
+export class BatchEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column('uuid')
+  @Index()
+  requestId!: string;
+
+  @ManyToOne(() => RequestEntity, (request) => request.batches, { onDelete: 'CASCADE' })
+  @JoinColumn({ name: 'request_id' })
+  request!: Relation<RequestEntity>;
+
+  /** 1, 2, 3 … within the request. */
+  @Column({ type: 'int' })
+  position!: number;
+
+  @Column({ type: 'text', default: '' })
+  label!: string;
+
+  @Column('uuid')
+  methodId!: string;
+
+  @Column({ type: 'uuid', nullable: true })
+  materialId!: string | null;
+
+  /** The matching core's `Ask` without method and material, figures in the core's units. */
+  @Column({ type: 'jsonb' })
+  ask!: Record<string, unknown>;
+
+  /** The figures as the requester typed them, with unit, by field path: shown back unchanged. */
+  @Column({ type: 'jsonb', default: {} })
+  asTyped!: Record<string, { value: string; unit: string }>;
+
+  @Column({ type: 'int' })
+  specimenCount!: number;
+
+  @OneToMany(() => SpecimenEntity, (specimen) => specimen.batch)
+  specimens!: Relation<SpecimenEntity[]>;
+
+  @VersionColumn()
+  version!: number;
+}

@@ -1,0 +1,80 @@
+import { Check, Column, Entity, Index, OneToMany, PrimaryColumn, VersionColumn } from 'typeorm';
+import type { Relation } from 'typeorm';
+import type { RequestState } from '#libs/contract/src/index.js';
+import { BatchEntity } from './batch.entity.js';
+
+/** What a team asks for: method, material, specimens, conditions, due date, why. */
+@Entity('request')
+@Check('request_weight_positive', '"weight" > 0')
+export class RequestEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  /** What people say aloud and write on the specimen bag, e.g. `R-2031`. Never reused. */
+  @Column({ type: 'text', unique: true })
+  reference!: string;
+
+  @Column({ type: 'text' })
+  title!: string;
+
+  /** What the team wants to find out. */
+  @Column({ type: 'text', default: '' })
+  purpose!: string;
+
+  @Column({ type: 'text' })
+  @Index()
+  state!: RequestState;
+
+  @Column('uuid')
+  @Index()
+  teamId!: string;
+
+  @Column('uuid')
+  @Index()
+  requesterId!: string;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  dueAt!: Date | null;
+
+  /** How much an hour of lateness counts beside other requests; 1 is ordinary. */
+  @Column({ type: 'double precision', default: 1 })
+  weight!: number;
+
+  /** What happens to the tested pieces. */
+  @Column({ type: 'text', default: 'keep-90-days' })
+  disposal!: 'return' | 'keep-90-days' | 'discard';
+
+  /** Specification to state conformity with, and the decision rule; null when none is asked for. */
+  @Column({ type: 'jsonb', nullable: true })
+  conformity!: Record<string, unknown> | null;
+
+  /** The review of the request by the points of ISO/IEC 17025:2017 7.1, with who and when. */
+  @Column({ type: 'jsonb', nullable: true })
+  review!: Record<string, unknown> | null;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  createdAt!: Date;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  submittedAt!: Date | null;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  acceptedAt!: Date | null;
+
+  /** The date given to the requester, with the chance that it holds. */
+  @Column({ type: 'timestamptz', nullable: true })
+  promise50At!: Date | null;
+
+  @Column({ type: 'timestamptz', nullable: true })
+  promise80At!: Date | null;
+
+  /** Why the promise moved last, in words. */
+  @Column({ type: 'text', nullable: true })
+  promiseNote!: string | null;
+
+  @OneToMany(() => BatchEntity, (batch) => batch.request)
+  batches!: Relation<BatchEntity[]>;
+
+  @VersionColumn()
+  version!: number;
+}

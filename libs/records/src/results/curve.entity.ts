@@ -1,0 +1,82 @@
+import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+
+/** A recorded curve of a specimen: the raw file as it came, its format as confirmed, and a thinned copy to draw. */
+@Entity('curve')
+export class CurveEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column('uuid')
+  @Index()
+  specimenId!: string;
+
+  @Column('uuid')
+  @Index()
+  jobId!: string;
+
+  @Column('uuid')
+  fileId!: string;
+
+  @Column({ type: 'jsonb' })
+  format!: Record<string, unknown>;
+
+  @Column({ type: 'int' })
+  rows!: number;
+
+  /** At most a few thousand points per column, for the plot. */
+  @Column({ type: 'jsonb' })
+  drawn!: Record<string, number[]>;
+
+  /** The newest upload per specimen counts. */
+  @Column({ type: 'int', default: 1 })
+  revision!: number;
+
+  @Column('uuid')
+  uploadedBy!: string;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  uploadedAt!: Date;
+}
+
+/** A curve format that was confirmed once for a source, to be proposed for its next file. */
+@Entity('curve_source')
+export class CurveSourceEntity {
+  /** Fingerprint of the header and layout. */
+  @PrimaryColumn('text')
+  fingerprint!: string;
+
+  @Column({ type: 'text', default: '' })
+  name!: string;
+
+  @Column({ type: 'jsonb' })
+  format!: Record<string, unknown>;
+
+  @Column('uuid')
+  confirmedBy!: string;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  confirmedAt!: Date;
+}
+
+/** How long work really took, learned per method from finished jobs. */
+@Entity('duration')
+export class DurationEntity {
+  @PrimaryColumn('uuid')
+  jobId!: string;
+
+  @Column({ type: 'text' })
+  @Index()
+  methodCode!: string;
+
+  @Column({ type: 'int' })
+  specimens!: number;
+
+  @Column({ type: 'double precision' })
+  setupMin!: number;
+
+  @Column({ type: 'double precision' })
+  workMin!: number;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  at!: Date;
+}

@@ -1,0 +1,45 @@
+import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+
+/** One figure of one specimen. Corrections are new rows beside the old; the newest per specimen and key counts. */
+@Entity('result')
+@Index(['specimenId', 'key', 'revision'], { unique: true })
+export class ResultEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column('uuid')
+  specimenId!: string;
+
+  @Column('uuid')
+  @Index()
+  jobId!: string;
+
+  /** E.g. `peakForceN`, `tensileStrengthMPa`. */
+  @Column({ type: 'text' })
+  key!: string;
+
+  @Column({ type: 'double precision' })
+  value!: number;
+
+  @Column({ type: 'text' })
+  unit!: string;
+
+  @Column({ type: 'int', default: 1 })
+  revision!: number;
+
+  @Column({ type: 'text' })
+  origin!: 'typed' | 'computed' | 'reduced';
+
+  /** Points on the curve that it rests on, and flags. */
+  @Column({ type: 'jsonb', default: {} })
+  basis!: Record<string, unknown>;
+
+  @Column({ type: 'text', nullable: true })
+  why!: string | null;
+
+  @Column('uuid')
+  enteredBy!: string;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  enteredAt!: Date;
+}
