@@ -1,6 +1,10 @@
 // One configuration, two projects: specs beside the code need no database; what is under test/ may.
+import { dirname } from 'node:path';
+
+const rootDir = dirname(import.meta.dirname);
+
 const shared = {
-  rootDir: '..',
+  rootDir,
   testEnvironment: 'node',
   testEnvironmentOptions: { customExportConditions: ['source', 'node', 'node-addons'] },
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
@@ -11,7 +15,7 @@ const shared = {
 };
 
 export default {
-  rootDir: '..',
+  rootDir,
   workerIdleMemoryLimit: '800MB',
   projects: [
     {

@@ -1,42 +1,35 @@
+import type { CalibratedQuantity, ItemKind, ItemState, Ratings, Utility } from '#libs/matching/src/index.js';
 import type { Instant, PersonRef } from './platform.js';
-
-export type ItemKindName =
-  | 'frame'
-  | 'load-cell'
-  | 'grip'
-  | 'jaw-face'
-  | 'fixture'
-  | 'platen'
-  | 'adapter'
-  | 'extensometer'
-  | 'chamber'
-  | 'guard';
 
 /** Computed from dates and faults at the moment of asking. */
 export type CalibrationStatus = 'not-needed' | 'in-force' | 'due-soon' | 'overdue' | 'never' | 'out-of-use';
 
 export interface CalibratedRangeView {
-  direction: 'tension' | 'compression' | 'torque' | 'extension' | 'temperature';
+  direction: CalibratedQuantity;
   className: string | null;
   from: number;
   to: number;
-  unit: 'N' | 'mm' | 'N·m' | '°C';
+  unit: 'N' | 'mm' | 'N·m' | '°C' | 'mm/min';
 }
 
 /** One line of the register. */
 export interface ItemView {
   id: string;
   tag: string;
-  kind: ItemKindName;
+  kind: ItemKind;
   name: string;
   model: string;
   serialNumber: string;
-  state: 'in-service' | 'faulty' | 'out-of-use';
+  state: ItemState;
   place: string;
   /** The frame that it is fitted on now. */
   fittedOn: { frameId: string; frameTag: string; role: string } | null;
   massKg: number;
   lengthMm: number;
+  ratings: Ratings;
+  temperatureMinC: number;
+  temperatureMaxC: number;
+  utilities: readonly Utility[];
   needsCalibration: boolean;
   calibrationIntervalMonths: number | null;
   calibrationStatus: CalibrationStatus;
@@ -82,25 +75,29 @@ export interface ItemDetail extends ItemView {
 
 export interface RigView {
   frame: { id: string; tag: string; name: string };
-  links: { role: string; itemId: string; tag: string; name: string; kind: ItemKindName }[];
+  links: { role: string; itemId: string; tag: string; name: string; kind: ItemKind }[];
 }
 
 export interface SaveItemBody {
   tag: string;
-  kind: ItemKindName;
+  kind: ItemKind;
   name: string;
   model?: string;
   serialNumber?: string;
   place?: string;
   massKg: number;
   lengthMm: number;
+  ratings: Ratings;
+  temperatureMinC: number;
+  temperatureMaxC: number;
+  utilities: readonly Utility[];
   needsCalibration: boolean;
   calibrationIntervalMonths?: number | null;
   details: Record<string, unknown>;
 }
 
 export interface ItemStateBody {
-  state: 'in-service' | 'faulty' | 'out-of-use';
+  state: ItemState;
   why: string;
 }
 
@@ -146,7 +143,7 @@ export interface EvaluationView {
 }
 
 export interface DueLine {
-  item: { id: string; tag: string; name: string; kind: ItemKindName };
+  item: { id: string; tag: string; name: string; kind: ItemKind };
   dueAt: Instant;
   status: CalibrationStatus;
   /** Planned jobs that it would stop if nobody calibrates it. */

@@ -1,13 +1,14 @@
+import type { CalibratedQuantity } from '#libs/matching/src/index.js';
 import { Check, Column, Entity, Index, PrimaryColumn } from 'typeorm';
 
 /** One direction and range that a calibration vouches for, in the item's own unit (N, mm or N·m). */
 export interface CalibratedRange {
-  direction: 'tension' | 'compression' | 'torque' | 'extension' | 'temperature';
+  direction: CalibratedQuantity;
   /** Class by the named standard, e.g. `0.5`, `1`, `B-1`; null when no class was reached. */
   className: string | null;
   from: number;
   to: number;
-  unit: 'N' | 'mm' | 'N·m' | '°C';
+  unit: 'N' | 'mm' | 'N·m' | '°C' | 'mm/min';
 }
 
 /**

@@ -1,8 +1,9 @@
+import type { ItemKind, ItemState, Ratings, Utility } from '#libs/matching/src/index.js';
 import { Check, Column, Entity, Index, PrimaryColumn, VersionColumn } from 'typeorm';
 
 /**
  * One physical unit with one tag: a frame, a load cell, a grip, a jaw face, a fixture, and so on.
- * What only one kind has lies in `details`; its fields, units and bounds are the matching core's `ITEM_FIELDS`.
+ * What only one kind has lies in `details`; its fields, units and bounds stand in the matching core's table of item fields.
  */
 @Entity('item')
 @Check('item_mass_not_negative', '"mass_kg" >= 0')
@@ -18,7 +19,7 @@ export class ItemEntity {
 
   @Column({ type: 'text' })
   @Index()
-  kind!: string;
+  kind!: ItemKind;
 
   @Column({ type: 'text' })
   name!: string;
@@ -30,7 +31,7 @@ export class ItemEntity {
   serialNumber!: string;
 
   @Column({ type: 'text', default: 'in-service' })
-  state!: 'in-service' | 'faulty' | 'out-of-use';
+  state!: ItemState;
 
   /** Where it lies when it is not fitted, e.g. `Drawer 3`. */
   @Column({ type: 'text', default: '' })
@@ -42,6 +43,20 @@ export class ItemEntity {
   /** What it adds to the stack between crosshead and base, mm. */
   @Column({ type: 'double precision', default: 0 })
   lengthMm!: number;
+
+  /** What it carries per direction and temperature: N, or N·m for torque. */
+  @Column({ type: 'jsonb', default: {} })
+  ratings!: Ratings;
+
+  @Column({ type: 'double precision', default: 10 })
+  temperatureMinC!: number;
+
+  @Column({ type: 'double precision', default: 35 })
+  temperatureMaxC!: number;
+
+  /** What must be at the frame for it to work. */
+  @Column({ type: 'jsonb', default: [] })
+  utilities!: Utility[];
 
   @Column({ type: 'boolean', default: false })
   needsCalibration!: boolean;
