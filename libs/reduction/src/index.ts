@@ -46,3 +46,8 @@ export type {
   UncertaintyBudget,
   UncertaintyComponent,
 } from './uncertainty/uncertainty-types.js';
+export { checkCurveFormat } from './curve/check-curve-format.js';
+export { createCurveReader } from './curve/create-curve-reader.js';
+export type { CurveReader, CurveReaderOptions } from './curve/create-curve-reader.js';
+export { HEAD_BYTES, proposeFormat } from './curve/propose-format.js';
+export { sayDoubt, sayProblem } from './curve/say-problem.js';

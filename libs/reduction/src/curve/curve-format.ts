@@ -1,14 +1,15 @@
+import type { Unit } from '#libs/units/src/index.js';
 import type { CurveChannel } from './curve.js';
 
 export type TextEncoding = 'utf-8' | 'windows-1252' | 'utf-16le' | 'utf-16be';
 export type Delimiter = 'tab' | 'semicolon' | 'comma' | 'pipe' | 'space';
 export type DecimalMark = 'point' | 'comma';
 
-/** One column of a curve file; `channel` is null for a column that is not read, `unit` is an id of libs/units. */
+/** One column of a curve file; `channel` is null for a column that is not read, `unit` is the one that it is written in. */
 export interface CurveColumn {
   readonly heading: string;
   readonly channel: CurveChannel | null;
-  readonly unit: string | null;
+  readonly unit: Unit | null;
 }
 
 /**

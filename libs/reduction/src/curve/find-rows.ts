@@ -1,0 +1,70 @@
+import type { DecimalMark, Delimiter } from './curve-format.js';
+import { isNumberField, splitFields } from './split-fields.js';
+
+/** Tried in this order; the first of equals wins. */
+const DELIMITERS: readonly Delimiter[] = ['tab', 'semicolon', 'pipe', 'comma', 'space'];
+const DECIMAL_MARKS: readonly DecimalMark[] = ['point', 'comma'];
+
+/** How the rows of a text are written, and where they start. */
+export interface RowLayout {
+  readonly delimiter: Delimiter;
+  readonly decimalMark: DecimalMark;
+  /** Index of the line of the first row. */
+  readonly firstRow: number;
+  /** One letter per column: N for numbers, T for text. */
+  readonly pattern: string;
+}
+
+/**
+ * Finds the delimiter and decimal mark under which most lines look alike and hold at least two numbers.
+ * Columns of text count against a layout, since a wrong delimiter makes text out of numbers.
+ *
+ * @returns null when no line holds two numbers
+ */
+export function findRows(lines: readonly string[]): RowLayout | null {
+  let best: RowLayout | null = null;
+  let bestScore = 0;
+  for (const delimiter of DELIMITERS) {
+    for (const decimalMark of DECIMAL_MARKS) {
+      const found = layoutWith(lines, delimiter, decimalMark);
+      if (found === null || found.score <= bestScore) continue;
+      best = found.layout;
+      bestScore = found.score;
+    }
+  }
+  return best;
+}
+
+function layoutWith(
+  lines: readonly string[],
+  delimiter: Delimiter,
+  decimalMark: DecimalMark,
+): { layout: RowLayout; score: number } | null {
+  const patterns = lines.map((line) => patternOf(line, delimiter, decimalMark));
+  const pattern = mostFrequent(patterns.filter((each) => numbersIn(each) >= 2));
+  if (pattern === null) return null;
+  const rows = patterns.filter((each) => each === pattern).length;
+  const score = rows * (numbersIn(pattern) / pattern.length) ** 2;
+  return { layout: { delimiter, decimalMark, firstRow: patterns.indexOf(pattern), pattern }, score };
+}
+
+function patternOf(line: string, delimiter: Delimiter, decimalMark: DecimalMark): string {
+  return splitFields(line, delimiter)
+    .map((field) => (isNumberField(field, decimalMark) ? 'N' : 'T'))
+    .join('');
+}
+
+function numbersIn(pattern: string): number {
+  return pattern.length - pattern.replaceAll('N', '').length;
+}
+
+function mostFrequent(patterns: readonly string[]): string | null {
+  const counts = new Map<string, number>();
+  for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
+  return (
+    [...counts].reduce<[string, number] | null>(
+      (best, each) => (best && best[1] >= each[1] ? best : each),
+      null,
+    )?.[0] ?? null
+  );
+}
