@@ -42,17 +42,19 @@ export interface Verdict {
 export type LinkRole =
   | 'load-cell'
   | 'upper-adapter'
+  | 'upper-adapter-2'
   | 'upper'
   | 'ends'
   | 'lower'
   | 'lower-adapter'
+  | 'lower-adapter-2'
   | 'faces'
   | 'extensometer'
   | 'chamber'
   | 'guard'
   | 'thermocouple';
 
-/** One place in the train. `ends` is a pair, which fills the upper and the lower place at once. */
+/** One place in the train; a role occurs once per train. `ends` is a pair, which fills the upper and the lower place at once. */
 export interface Link {
   role: LinkRole;
   itemId: string;

@@ -1,9 +1,90 @@
-export type * from './item.js';
-export type * from './method.js';
-export type * from './material.js';
-export type * from './ask.js';
-export type * from './needs.js';
-export type * from './answer.js';
-export type * from './lab.js';
+export type {
+  Adapter,
+  AdapterDetails,
+  CalibratedQuantity,
+  Calibration,
+  CellPosition,
+  Chamber,
+  ChamberDetails,
+  ChannelKind,
+  ControlMode,
+  Coupling,
+  CouplingType,
+  Direction,
+  EndDetails,
+  EndShape,
+  Extensometer,
+  ExtensometerDetails,
+  FaceShape,
+  FaceSurface,
+  Fixture,
+  FixtureDetails,
+  FixturePurpose,
+  Frame,
+  FrameDetails,
+  Grip,
+  GripAction,
+  GripDetails,
+  Guard,
+  GuardDetails,
+  Item,
+  ItemCommon,
+  ItemKind,
+  ItemState,
+  JawFace,
+  JawFaceDetails,
+  LoadCell,
+  LoadCellDetails,
+  Platen,
+  PlatenDetails,
+  RatingPoint,
+  Ratings,
+  Side,
+  TimeWindow,
+  Transducer,
+  TransducerDetails,
+  Utility,
+} from './item.js';
+export { CALIBRATED_QUANTITIES, DIRECTIONS, END_SHAPES, ITEM_KINDS, ITEM_STATES, UTILITIES } from './item-choices.js';
+export { ITEM_FIELDS } from './item-fields.js';
+export type { ItemField } from './item-field.js';
+export { at, checkItem } from './check-item.js';
+export type {
+  ClassNeed,
+  Conditioning,
+  Ends,
+  GeometryKey,
+  GeometryNeed,
+  Hazard,
+  Method,
+  Shape,
+  SpeedRule,
+  SpeedStage,
+  StrainRule,
+  TestType,
+} from './method.js';
+export type { Material, MaterialGroup, StrengthBand, StrengthProperty } from './material.js';
+export type { Ask, AskField, AskOptions, Band, Geometry, StrengthUsed } from './ask.js';
+export type { Figure, Needs, SpecimenNeed, StrainNeed } from './needs.js';
+export type {
+  Advice,
+  AdviceKind,
+  Candidate,
+  Changeover,
+  ChangeoverStep,
+  ForceLadder,
+  FrameRefusal,
+  LadderMark,
+  LimitStops,
+  Link,
+  LinkRole,
+  MatchAnswer,
+  RuleCode,
+  ScorePart,
+  Train,
+  TrainSegment,
+  Verdict,
+} from './answer.js';
+export type { Lab, Rig, Technician } from './lab.js';
 export type { MatchSettings } from './settings.js';
 export { DEFAULT_SETTINGS } from './settings.js';
