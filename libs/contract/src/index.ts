@@ -6,3 +6,4 @@ export * from './plan.js';
 export * from './bench.js';
 export * from './results.js';
 export * from './reports.js';
+export * from './settings.js';

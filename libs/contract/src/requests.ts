@@ -28,6 +28,8 @@ export interface SaveRequestBody {
   purpose?: string;
   teamId: string;
   dueAt?: Instant | null;
+  /** When the specimens will be handed over. */
+  specimensAt?: Instant | null;
   weight?: number;
   disposal?: 'return' | 'keep-90-days' | 'discard';
   conformity?: ConformityAsk | null;
@@ -94,6 +96,7 @@ export interface RequestLine {
 
 export interface RequestView extends RequestLine {
   purpose: string;
+  specimensAt: Instant | null;
   weight: number;
   disposal: 'return' | 'keep-90-days' | 'discard';
   conformity: ConformityAsk | null;

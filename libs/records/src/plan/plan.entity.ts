@@ -9,9 +9,9 @@ export class PlanEntity {
   @Column({ type: 'int', unique: true })
   version!: number;
 
-  /** The counter of facts that it was made from; a plan made from older facts than now is not published. */
-  @Column({ type: 'bigint' })
-  factsVersion!: string;
+  /** Stamp of the facts that it was made from; a plan is not published when a fact changed after it. */
+  @Column({ type: 'text' })
+  factsStamp!: string;
 
   @Column({ type: 'timestamptz' })
   madeAt!: Date;
@@ -118,8 +118,8 @@ export class TrialPlanEntity {
   @Column('uuid')
   basedOnPlanId!: string;
 
-  @Column({ type: 'bigint' })
-  factsVersion!: string;
+  @Column({ type: 'text', default: '' })
+  factsStamp!: string;
 
   @Column({ type: 'jsonb' })
   edits!: Record<string, unknown>[];

@@ -36,6 +36,10 @@ export class RequestEntity {
   @Column({ type: 'timestamptz', nullable: true })
   dueAt!: Date | null;
 
+  /** When the team will hand the specimens over; null when nobody has said. */
+  @Column({ type: 'timestamptz', nullable: true })
+  specimensAt!: Date | null;
+
   /** How much an hour of lateness counts beside other requests; 1 is ordinary. */
   @Column({ type: 'double precision', default: 1 })
   weight!: number;
