@@ -1,48 +1,51 @@
-import type { WorkCalendar } from '#libs/calendar/src/index.js';
 import type { MatchSettings } from '#libs/matching/src/index.js';
+import type { LabObjective } from '#libs/planning/src/index.js';
 
-/** The lab's own choices, kept as one versioned row; every figure can be changed by the manager. */
-export interface LabSettings {
-  laboratory: { name: string; address: string; place: string; contact: string };
-  /** When the lab is open, in its own time zone. */
-  calendar: WorkCalendar;
-  matching: MatchSettings;
-  planning: PlanningSettings;
-  bench: BenchSettings;
+/** One shift of the week, on a weekday of the lab's time zone. `to` at or before `from` ends on the next day. */
+export interface WeeklyShift {
+  /** 1 is Monday, 7 Sunday. */
+  weekday: number;
+  /** `HH:MM`, wall clock. */
+  from: string;
+  to: string;
+  name: string;
 }
 
-export interface PlanningSettings {
-  /** How far ahead work is planned, days. */
+/** The lab's own choices: one row, edited as a whole under its version. */
+export interface LabSettings {
+  name: string;
+  /** As on the head of reports, line by line. */
+  address: string;
+  /** Whom a reader of a report may ask. */
+  contact: string;
+  /** IANA name, e.g. `Europe/London`. */
+  timeZone: string;
+  shifts: WeeklyShift[];
+  /** Working time from now on in which the published plan is kept, min. */
+  freezeMin: number;
+  /** How far ahead is planned, days. */
   horizonDays: number;
-  /** The published plan is kept for so many working minutes from now. */
-  freezeWorkingMin: number;
-  /** How long the planner may think before it publishes, s. */
-  thinkingS: number;
-  /** Cost per weighted minute late, minute of changeover, minute moved, frame changed, minute of an end, squared hour of load. */
-  objective: {
-    perLateMin: number;
-    perChangeoverMin: number;
-    perMovedMin: number;
-    perMovedFrame: number;
-    perEndMin: number;
-    perLoadHourSquared: number;
-  };
-  /** Warm-up after a frame stood closed for so long, min. */
+  /** How long one planning run may take, s. */
+  planningSeconds: number;
+  /** Warm-up of a frame that stood closed for `warmUpAfterMin` or longer, min. */
   warmUpMin: number;
   warmUpAfterMin: number;
-  /** Specimens whose arrival nobody has announced are expected after so many hours; shown as assumed. */
-  assumedArrivalHours: number;
-  /** An item is away for so many days when it goes for calibration. */
-  calibrationVisitDays: number;
-  /** `due soon` begins so many days before the due date. */
-  dueSoonDays: number;
-}
-
-export interface BenchSettings {
+  /** Specimens whose arrival nobody has announced are expected after so long, min; shown as assumed. */
+  assumedArrivalMin: number;
+  /** How long an item is away for calibration, min. */
+  calibrationVisitMin: number;
+  /** A shift check older than this is due again, min (8 to 12 h is common practice, no source). */
+  shiftCheckValidMin: number;
   /** Largest error of a shift check, percent of the reference. */
   shiftCheckTolerancePct: number;
-  /** A shift check holds for so many hours (8 to 12 is common practice, no source). */
-  shiftCheckHours: number;
+  /** A calibration due within so many days is announced. */
+  calibrationNoticeDays: number;
+  rampCPerMin: number;
+  soakMin: number;
+  matching: MatchSettings;
+  objective: LabObjective;
+  /** Whether people may sign in with a demo password shown on the page; only ever true in the demo lab. */
+  demo: boolean;
 }
 
 export interface LabSettingsView extends LabSettings {
