@@ -1,0 +1,78 @@
+import { Temporal } from 'temporal-polyfill';
+import type { TimeWindow } from './time-window.js';
+
+/**
+ * The instant of a wall-clock time in a time zone, UTC ms.
+ *
+ * A time that a clock change skips means the instant of the change; a time that it repeats means its first pass. So a
+ * later wall-clock time never maps to an earlier instant, and two shifts that meet on the wall meet in time.
+ *
+ * @param date `YYYY-MM-DD`
+ * @param time `HH:MM`, `00:00` to `24:00`, where `24:00` is the start of the next day
+ * @param zone IANA name, e.g. `Europe/Berlin`
+ * @throws {RangeError} when the date, the time or the zone does not exist
+ */
+export function instantAt(date: string, time: string, zone: string): number {
+  if (time === '24:00') return instantAt(addDays(date, 1), '00:00', zone);
+  const plainTime = Temporal.PlainTime.from(time);
+  const zoned = Temporal.PlainDate.from(date).toZonedDateTime({ timeZone: zone, plainTime });
+  const skipped = !zoned.toPlainDateTime().equals(Temporal.PlainDate.from(date).toPlainDateTime(plainTime));
+  const change = skipped ? zoned.add({ nanoseconds: 1 }).getTimeZoneTransition('previous') : null;
+  return (change ?? zoned).epochMilliseconds;
+}
+
+/** The date on the wall at an instant, `YYYY-MM-DD`. */
+export function localDateAt(instantMs: number, zone: string): string {
+  return zonedAt(instantMs, zone).toPlainDate().toString();
+}
+
+/** The time on the wall at an instant, `HH:MM`. */
+export function localTimeAt(instantMs: number, zone: string): string {
+  return zonedAt(instantMs, zone).toPlainTime().toString({ smallestUnit: 'minute' });
+}
+
+/** The whole of a local day, which lasts 23 or 25 hours where the clock changes. */
+export function localDay(date: string, zone: string): TimeWindow {
+  return { startMs: instantAt(date, '00:00', zone), endMs: instantAt(date, '24:00', zone) };
+}
+
+/** `YYYY-MM-DD` a number of days later (earlier when negative). */
+export function addDays(date: string, days: number): string {
+  return Temporal.PlainDate.from(date).add({ days }).toString();
+}
+
+/**
+ * The same time on the wall a number of months later; a day that the month does not have becomes its last day.
+ *
+ * @param months whole, may be negative
+ */
+export function addMonths(instantMs: number, months: number, zone: string): number {
+  return zonedAt(instantMs, zone).add({ months }).epochMilliseconds;
+}
+
+/** 1 Monday … 7 Sunday. */
+export function weekdayOf(date: string): number {
+  return Temporal.PlainDate.from(date).dayOfWeek;
+}
+
+/** Whether a text names a time zone that instants can be shown in. */
+export function isZone(text: string): boolean {
+  try {
+    return Boolean(zonedAt(0, text));
+  } catch {
+    return false;
+  }
+}
+
+/** Whether a text is a date that exists, written `YYYY-MM-DD`. */
+export function isDate(text: string): boolean {
+  try {
+    return addDays(text, 0) === text;
+  } catch {
+    return false;
+  }
+}
+
+function zonedAt(instantMs: number, zone: string): Temporal.ZonedDateTime {
+  return Temporal.Instant.fromEpochMilliseconds(instantMs).toZonedDateTimeISO(zone);
+}
