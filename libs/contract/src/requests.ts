@@ -1,3 +1,4 @@
+import type { Ask, Candidate, ItemKind, MatchAnswer, TrainSegment } from '#libs/matching/src/index.js';
 import type { Instant, PersonRef, TeamRef } from './platform.js';
 import type { RequestMove, RequestState, SpecimenFate, JobState } from './states.js';
 
@@ -124,5 +125,22 @@ export interface LandingView {
   batches: { frameTag: string | null; startsAt: Instant | null; endsAt: Instant | null; sentence: string }[];
   finish50At: Instant | null;
   finish80At: Instant | null;
+  computedInMs: number;
+}
+
+/** Asks which load trains could run a batch, before anything is kept. */
+export interface PreviewBody {
+  /** Id of the method's row. */
+  methodId: string;
+  materialId?: string | null;
+  ask: Record<string, unknown>;
+}
+
+/** The answer of matching, with a name for every item id that occurs in it. */
+export interface PreviewView extends MatchAnswer {
+  ask: Ask;
+  items: Record<string, { tag: string; name: string; kind: ItemKind }>;
+  /** The first candidates as pictures, to scale, top down; in the order of `candidates`. */
+  drawings: { frameId: Candidate['frameId']; segments: TrainSegment[] }[];
   computedInMs: number;
 }
