@@ -1,6 +1,16 @@
 import { spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { chownSync, existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chownSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { connect, createServer } from 'node:net';
 import { platform, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -81,13 +91,23 @@ class Server {
     this.handOver(this.data);
     const asked = ['-U', SUPERUSER, '--auth=scram-sha-256', `--pwfile=${passwordFile}`, '-E', 'UTF8', '--locale=C'];
     const made = this.run('initdb', fast ? [...asked, '--no-sync'] : asked);
-    if (made.status !== 0) throw new Error(`The embedded database could not be made: ${made.stderr || String(made.error)}`);
+    if (made.status !== 0)
+      throw new Error(`The embedded database could not be made: ${made.stderr || String(made.error)}`);
   }
 
   async start(wished: number, fast: boolean): Promise<number> {
     for (let tried = 1; tried <= START_TRIES; tried++) {
       const port = await usablePort(wished);
-      const { status } = this.run('pg_ctl', ['-w', '-t', '60', '-l', this.inData(LOG), '-o', optionsOf(port, fast), 'start']);
+      const { status } = this.run('pg_ctl', [
+        '-w',
+        '-t',
+        '60',
+        '-l',
+        this.inData(LOG),
+        '-o',
+        optionsOf(port, fast),
+        'start',
+      ]);
       if (status === 0 && (await this.runningPort()) === port) return port;
       await pause(500);
     }
@@ -126,13 +146,19 @@ class Server {
   }
 
   handOver(path: string): void {
-    if (this.runner.uid !== undefined && this.runner.gid !== undefined) chownSync(path, this.runner.uid, this.runner.gid);
+    if (this.runner.uid !== undefined && this.runner.gid !== undefined)
+      chownSync(path, this.runner.uid, this.runner.gid);
   }
 }
 
 function optionsOf(port: number, fast: boolean): string {
   const risky = ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off'];
-  const settings = ["listen_addresses='127.0.0.1'", "unix_socket_directories=''", 'max_connections=200', ...(fast ? risky : [])];
+  const settings = [
+    "listen_addresses='127.0.0.1'",
+    "unix_socket_directories=''",
+    'max_connections=200',
+    ...(fast ? risky : []),
+  ];
   return [`-p ${port}`, ...settings.map((setting) => `-c ${setting}`)].join(' ');
 }
 
@@ -153,7 +179,8 @@ function windowsEnvironment(): Record<string, string | undefined> {
 async function recall(folder: string, hasData: boolean): Promise<Memory> {
   const file = join(folder, 'embedded.json');
   if (existsSync(file)) return JSON.parse(readFileSync(file, 'utf8')) as Memory;
-  if (hasData) throw new Error(`${file} is gone; it held the password of the database beside it. Put it back from a copy.`);
+  if (hasData)
+    throw new Error(`${file} is gone; it held the password of the database beside it. Put it back from a copy.`);
   const fresh = { port: await usablePort(0), password: randomBytes(24).toString('base64url') };
   remember(folder, fresh);
   return fresh;
@@ -167,7 +194,9 @@ function remember(folder: string, memory: Memory): void {
 function usablePort(wished: number): Promise<number> {
   return new Promise((resolve, reject) => {
     const probe = createServer();
-    probe.once('error', () => (wished === 0 ? reject(new Error('No port is free on 127.0.0.1.')) : resolve(usablePort(0))));
+    probe.once('error', () =>
+      wished === 0 ? reject(new Error('No port is free on 127.0.0.1.')) : resolve(usablePort(0)),
+    );
     probe.listen(wished, '127.0.0.1', () => {
       const { port } = probe.address() as { port: number };
       probe.close(() => resolve(port));

@@ -1,4 +1,15 @@
-import { chmodSync, cpSync, existsSync, lstatSync, mkdtempSync, readFileSync, renameSync, rmSync, statSync, symlinkSync } from 'node:fs';
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  lstatSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+} from 'node:fs';
 import { arch, platform, tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 

@@ -1,5 +1,5 @@
 import { Check, Column, Entity, PrimaryColumn, VersionColumn } from 'typeorm';
-import type { LabSettings } from './lab-settings.js';
+import type { LabSettings } from '#libs/contract/src/index.js';
 
 /** The settings of the lab: one row, edited as a whole under its version. */
 @Entity('lab_setting')

@@ -6,7 +6,8 @@ export class FactChangeEntity {
   @PrimaryGeneratedColumn('identity', { type: 'bigint' })
   id!: string;
 
-  @Column({ type: 'xid8' as never, default: () => 'pg_current_xact_id()' })
+  /** `pg_current_xact_id()`, which TypeORM has no type for. */
+  @Column({ type: 'bigint' })
   transaction!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

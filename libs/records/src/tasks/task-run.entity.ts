@@ -1,4 +1,4 @@
-import { Check, Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Check, Column, Entity, Generated, Index, PrimaryColumn } from 'typeorm';
 import type { TaskName } from '#libs/tasks/src/index.js';
 
 /**
@@ -15,7 +15,8 @@ export class TaskRunEntity {
   id!: string;
 
   /** Order of announcement. */
-  @Column({ type: 'bigint', generated: 'identity' as never })
+  @Column({ type: 'bigint' })
+  @Generated('increment')
   seq!: string;
 
   @Column({ type: 'text' })

@@ -1,0 +1,27 @@
+export { ENTITIES } from './entities.js';
+export { openRecords } from './platform/open-records.js';
+export { drift, migrate } from './platform/migrate.js';
+export { LIVE_CHANNEL, notify } from './platform/live-events.js';
+export { listen } from './platform/listen.js';
+export type { Listener } from './platform/listen.js';
+export { factsChangedSince, factsStamp, touchFacts } from './platform/facts.js';
+export { drawNumber } from './platform/draw-number.js';
+export { append } from './record/append.js';
+export type { RecordEntry } from './record/append.js';
+export { linkHash, verifyRecord } from './record/verify-record.js';
+export type { RecordCheck } from './record/verify-record.js';
+export { announce, TASK_CHANNEL } from './tasks/announce.js';
+export { DEFAULT_LAB_SETTINGS } from './people/lab-settings.js';
+
+export { IdempotencyKeyEntity } from './platform/idempotency-key.entity.js';
+export { RecordEventEntity } from './record/record-event.entity.js';
+export { TaskRunEntity } from './tasks/task-run.entity.js';
+export { ApiTokenEntity } from './people/api-token.entity.js';
+export { AuthorisationEntity } from './people/authorisation.entity.js';
+export { ClosedDayEntity } from './people/closed-day.entity.js';
+export { LabSettingEntity } from './people/lab-setting.entity.js';
+export { PersonEntity } from './people/person.entity.js';
+export { RosterShiftEntity } from './people/roster-shift.entity.js';
+export { SessionEntity } from './people/session.entity.js';
+export { SignInAttemptEntity } from './people/sign-in-attempt.entity.js';
+export { TeamEntity, TeamMemberEntity } from './people/team.entity.js';

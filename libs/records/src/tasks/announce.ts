@@ -1,0 +1,38 @@
+import { randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
+import type { TaskName, TaskPayload } from '#libs/tasks/src/index.js';
+import { TaskRunEntity } from './task-run.entity.js';
+
+/** The channel on which dispatchers hear that something was announced. */
+export const TASK_CHANNEL = 'lab_tasks';
+
+interface Options {
+  /** Of several announcements with the same name and key that wait to be dispatched, only the last is handed on. */
+  key?: string;
+  /** Not before so many milliseconds from now. */
+  delayMs?: number;
+}
+
+/**
+ * Announces work in the transaction that causes it: it reaches the worker when that transaction is through, and only then.
+ *
+ * @returns the id under which its state and progress can be asked for
+ */
+export async function announce<Name extends TaskName>(
+  manager: EntityManager,
+  name: Name,
+  payload: TaskPayload<Name>,
+  { key, delayMs = 0 }: Options = {},
+): Promise<string> {
+  const id = randomUUID();
+  const dueAt = () => `now() + ${Math.round(delayMs)} * interval '1 millisecond'`;
+  await manager.insert(TaskRunEntity, {
+    id,
+    name,
+    key: key ?? null,
+    payload: payload as Record<string, unknown>,
+    dueAt,
+  } as never);
+  await manager.query('select pg_notify($1, $2)', [TASK_CHANNEL, String(Math.round(delayMs))]);
+  return id;
+}

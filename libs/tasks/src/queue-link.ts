@@ -1,0 +1,67 @@
+import { createPostgresBackend, createRedisBackend } from 'bullmq';
+import type { BackendFactory, ConnectionOptions } from 'bullmq';
+import { Redis } from 'ioredis';
+import pg from 'pg';
+
+/** Where queued work lives: on Redis when its address is given, else on the lab's own PostgreSQL. */
+export interface QueuePlace {
+  databaseUrl: string;
+  redisUrl?: string | undefined;
+}
+
+/** A connection that queues and workers of one process share, and what speaks over it. */
+export interface QueueLink {
+  connection: ConnectionOptions;
+  backend: BackendFactory;
+  close(): Promise<void>;
+}
+
+interface Manners {
+  /** Fail at once when the other side is away, instead of waiting for it. */
+  hurry: boolean;
+  /** Most connections, where there is more than one. */
+  most: number;
+}
+
+/** The one place that decides what the queues stand on. */
+export function linkTo(
+  { databaseUrl, redisUrl }: QueuePlace,
+  manners: Manners,
+  onTrouble: (error: Error) => void,
+): QueueLink {
+  return redisUrl ? redisLink(redisUrl, manners, onTrouble) : postgresLink(databaseUrl, manners, onTrouble);
+}
+
+function redisLink(url: string, { hurry }: Manners, onTrouble: (error: Error) => void): QueueLink {
+  const waiting = { maxRetriesPerRequest: null };
+  const hurried = { maxRetriesPerRequest: 1, enableOfflineQueue: false, commandTimeout: 5_000 };
+  const redis = new Redis(url, {
+    ...(hurry ? hurried : waiting),
+    retryStrategy: (tried) => Math.min(tried * 100, 2_000),
+  });
+  redis.on('error', onTrouble);
+  return {
+    connection: redis as ConnectionOptions,
+    backend: createRedisBackend as BackendFactory,
+    close: async () => redis.disconnect(),
+  };
+}
+
+function postgresLink(url: string, { most }: Manners, onTrouble: (error: Error) => void): QueueLink {
+  const options = '-c search_path=bullmq'; // a pool that is handed over has to find the queues' own tables by itself
+  const pool = new pg.Pool({
+    connectionString: url,
+    max: most,
+    options,
+    keepAlive: true,
+    connectionTimeoutMillis: 10_000,
+  });
+  pool.setMaxListeners(50);
+  pool.on('error', onTrouble);
+  return {
+    // BullMQ types its classes for Redis unless each is told otherwise; both backends take what their own factory reads.
+    connection: pool as unknown as ConnectionOptions,
+    backend: createPostgresBackend as unknown as BackendFactory,
+    close: () => pool.end(),
+  };
+}

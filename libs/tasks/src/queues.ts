@@ -1,0 +1,91 @@
+import { runMigrations, withBackend } from 'bullmq';
+import type { Job } from 'bullmq';
+import pg from 'pg';
+import { linkTo } from './queue-link.js';
+import type { QueuePlace } from './queue-link.js';
+import { LANE_NAMES, LANES, TASKS } from './task-table.js';
+import type { Lane, TaskName } from './task-table.js';
+
+/** What lies in a queue: only which task it is. Everything else is in the lab's own table. */
+export interface QueuedTask {
+  taskId: string;
+  name: TaskName;
+}
+
+/** The side that hands work over. */
+export interface Queues {
+  /** Hands tasks over; one that is there already is left alone. Throws when the queue cannot be reached. */
+  add(tasks: QueuedTask[]): Promise<void>;
+  /** How many wait, by lane. */
+  waiting(): Promise<Record<Lane, number>>;
+  close(): Promise<void>;
+}
+
+/** The side that does the work. */
+export interface Crew {
+  /** Ends what is being done, then stops. */
+  close(): Promise<void>;
+}
+
+export interface CrewOptions {
+  run(job: Job<QueuedTask>): Promise<void>;
+  onTrouble(error: Error): void;
+  /** After so long without a sign of life another worker takes the task over, ms. */
+  lockMs?: number;
+}
+
+/** Makes the tables that queues on PostgreSQL need; queues on Redis need none. */
+export async function prepareQueues(databaseUrl: string): Promise<void> {
+  const client = new pg.Client({ connectionString: databaseUrl });
+  await client.connect();
+  await runMigrations(client).finally(() => client.end());
+}
+
+/** @param onTrouble hears of lost connections; they come back by themselves */
+export function openQueues(place: QueuePlace, onTrouble: (error: Error) => void): Queues {
+  const { connection, backend, close } = linkTo(place, { hurry: true, most: 4 }, onTrouble);
+  const { Queue } = withBackend(backend);
+  const queues = LANE_NAMES.map((lane) => ({ lane, queue: new Queue(lane, { connection }) }));
+  queues.forEach(({ queue }) => queue.on('error', onTrouble));
+  return {
+    add: async (tasks) => {
+      for (const { lane, queue } of queues) {
+        const mine = tasks.filter(({ name }) => TASKS[name].lane === lane);
+        if (mine.length > 0) await queue.addBulk(mine.map(entryOf));
+      }
+    },
+    waiting: async () => {
+      const counts = await Promise.all(queues.map(async ({ lane, queue }) => [lane, await queue.getWaitingCount()]));
+      return Object.fromEntries(counts) as Record<Lane, number>;
+    },
+    close: async () => {
+      await Promise.all(queues.map(({ queue }) => queue.close()));
+      await close();
+    },
+  };
+}
+
+/** Begins to take tasks out of every queue. */
+export function openCrew(place: QueuePlace, { run, onTrouble, lockMs = 30_000 }: CrewOptions): Crew {
+  const { connection, backend, close } = linkTo(place, { hurry: false, most: 4 + LANE_NAMES.length }, onTrouble);
+  const timing = { lockDuration: lockMs, stalledInterval: lockMs / 2, maxStalledCount: 10 };
+  const { Worker } = withBackend(backend);
+  const workers = LANE_NAMES.map((lane) => {
+    const options = { connection, concurrency: LANES[lane], ...timing };
+    return new Worker(lane, run, options).on('error', onTrouble);
+  });
+  return {
+    close: async () => {
+      await Promise.all(workers.map((worker) => worker.close()));
+      await close();
+    },
+  };
+}
+
+function entryOf(task: QueuedTask) {
+  const { attempts, backoffMs } = TASKS[task.name];
+  const backoff = { type: 'exponential', delay: backoffMs };
+  // Removed when done: a finished entry kept under this id would swallow the next of the same id.
+  const opts = { jobId: task.taskId, attempts, backoff, removeOnComplete: true, removeOnFail: true };
+  return { name: task.name, data: task, opts };
+}

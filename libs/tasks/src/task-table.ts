@@ -1,0 +1,74 @@
+/** Every task that the worker does, with what it carries: ids and limits, never the things themselves. */
+export interface TaskTable {
+  /** Make a new plan from the facts and publish it. */
+  replan: { because: string; byId: string | null };
+  /** Plan a trial plan anew after a change of it. */
+  'plan-trial': { trialId: string };
+  /** Rank the single changes that would remove most lateness. */
+  'what-would-help': { byId: string };
+  /** Give every open request its promise date from a replay of the plan. */
+  'promise-dates': { planId: string };
+  /** Read a stored curve file into curves of a batch. */
+  'read-curves': { fileId: string; batchId: string; specimenId: string | null; byId: string };
+  /** Reduce the curves of a batch to results. */
+  'reduce-batch': { batchId: string; byId: string | null };
+  /** Draw the PDF of a report that was issued, and keep it. */
+  'issue-report': { reportId: string };
+  /** What an item found out of tolerance has touched. */
+  impact: { nonconformityId: string };
+  /** Tell one person of one thing, in the application and, when wanted, by mail. */
+  'send-notice': { noticeId: string };
+  /** Send what one person has not been told yet. */
+  'send-digest': { personId: string };
+  'deliver-webhook': { deliveryId: string };
+  /** Forget what retention allows to forget. */
+  tidy: Record<string, never>;
+}
+
+export type TaskName = keyof TaskTable;
+export type TaskPayload<Name extends TaskName> = TaskTable[Name];
+
+/** What a run of a task may know and say. Progress is 0 to 100. */
+export interface TaskContext {
+  taskId: string;
+  progress(pct: number, message: string): Promise<void>;
+  /** Whether somebody asked to stop; long work looks now and then. */
+  cancelled(): Promise<boolean>;
+}
+
+/**
+ * Queues by how their work behaves: planning takes a processor for seconds, computing for a moment, telling waits for others.
+ * The figure is how many of a lane one worker process runs at a time.
+ */
+export const LANES = { planning: 1, computing: 2, telling: 4 } as const;
+export type Lane = keyof typeof LANES;
+export const LANE_NAMES = Object.keys(LANES) as Lane[];
+
+export interface TaskRules {
+  lane: Lane;
+  /** How often it is tried before it counts as failed. */
+  attempts: number;
+  /** How long to wait after the first failure, ms; doubled each time. */
+  backoffMs: number;
+}
+
+const planning: TaskRules = { lane: 'planning', attempts: 4, backoffMs: 500 };
+const computing: TaskRules = { lane: 'computing', attempts: 4, backoffMs: 500 };
+const telling: TaskRules = { lane: 'telling', attempts: 8, backoffMs: 2_000 };
+
+export const TASKS: Record<TaskName, TaskRules> = {
+  replan: planning,
+  'plan-trial': planning,
+  'what-would-help': planning,
+  'promise-dates': planning,
+  'read-curves': computing,
+  'reduce-batch': computing,
+  'issue-report': computing,
+  impact: computing,
+  'send-notice': telling,
+  'send-digest': telling,
+  'deliver-webhook': telling,
+  tidy: telling,
+};
+
+export const TASK_NAMES = Object.keys(TASKS) as TaskName[];
