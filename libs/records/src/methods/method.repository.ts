@@ -1,0 +1,61 @@
+import { LabError } from '#libs/errors/src/index.js';
+import { In } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { MaterialEntity } from './material.entity.js';
+import { MethodEntity } from './method.entity.js';
+
+/** Methods by version, and the material library. */
+export class MethodRepository {
+  constructor(private readonly manager: EntityManager) {}
+
+  /** The newest version of every method that the lab offers, by designation. */
+  async offered(): Promise<MethodEntity[]> {
+    const newest = await this.manager
+      .createQueryBuilder(MethodEntity, 'method')
+      .distinctOn(['method.code'])
+      .orderBy('method.code')
+      .addOrderBy('method.version', 'DESC')
+      .getMany();
+    const offered = newest.filter(({ state }) => state === 'offered');
+    return offered.sort((a, b) => a.designation.localeCompare(b.designation, 'en', { numeric: true }));
+  }
+
+  /** @throws LabError `method/unknown` */
+  async get(id: string): Promise<MethodEntity> {
+    const row = await this.manager.findOneBy(MethodEntity, { id });
+    if (!row) throw new LabError('method/unknown', 'The lab has no such method.', { methodId: id });
+    return row;
+  }
+
+  versionsOf(code: string): Promise<MethodEntity[]> {
+    return this.manager.find(MethodEntity, { where: { code }, order: { version: 'DESC' } });
+  }
+
+  findByIds(ids: readonly string[]): Promise<MethodEntity[]> {
+    return ids.length === 0 ? Promise.resolve([]) : this.manager.findBy(MethodEntity, { id: In(ids) });
+  }
+
+  /** Two who add the next version at once collide on the unique (code, version). */
+  async add(row: Omit<MethodEntity, 'enteredAt'>): Promise<void> {
+    await this.manager.insert(MethodEntity, row as never);
+  }
+
+  materials(): Promise<MaterialEntity[]> {
+    return this.manager.find(MaterialEntity, { order: { group: 'ASC', name: 'ASC' } });
+  }
+
+  /** @throws LabError `material/unknown` */
+  async getMaterial(id: string): Promise<MaterialEntity> {
+    const row = await this.manager.findOneBy(MaterialEntity, { id });
+    if (!row) throw new LabError('material/unknown', 'The library has no such material.', { materialId: id });
+    return row;
+  }
+
+  findMaterialsByIds(ids: readonly string[]): Promise<MaterialEntity[]> {
+    return ids.length === 0 ? Promise.resolve([]) : this.manager.findBy(MaterialEntity, { id: In(ids) });
+  }
+
+  async addMaterial(row: Omit<MaterialEntity, 'version'>): Promise<void> {
+    await this.manager.insert(MaterialEntity, row as never);
+  }
+}

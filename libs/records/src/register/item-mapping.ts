@@ -1,0 +1,72 @@
+import { subtractWindows } from '#libs/calendar/src/index.js';
+import type { Calibration, Item, TimeWindow } from '#libs/matching/src/index.js';
+import type { CalibrationEntity } from '../calibration/calibration.entity.js';
+import type { FaultEntity } from './fault.entity.js';
+import type { ItemWindowEntity } from './item-window.entity.js';
+import type { ItemEntity } from './item.entity.js';
+
+/**
+ * The one road from the register into matching: a row with what hangs on it becomes an item.
+ *
+ * @param calibrations all of the item's, in any order
+ * @param faults all of the item's; an open one makes it faulty whatever its row says
+ * @param windows when it is down, lent or away
+ */
+export function itemOf(
+  row: ItemEntity,
+  calibrations: readonly CalibrationEntity[],
+  faults: readonly FaultEntity[],
+  windows: readonly ItemWindowEntity[],
+): Item {
+  const open = faults.some(({ closedAt }) => closedAt === null);
+  return {
+    kind: row.kind,
+    id: row.id,
+    tag: row.tag,
+    name: row.name,
+    model: row.model,
+    state: open && row.state === 'in-service' ? 'faulty' : row.state,
+    place: row.place,
+    massKg: row.massKg,
+    lengthMm: row.lengthMm,
+    ratings: row.ratings,
+    temperatureMinC: row.temperatureMinC,
+    temperatureMaxC: row.temperatureMaxC,
+    utilities: row.utilities,
+    needsCalibration: row.needsCalibration,
+    calibrations: calibrationsOf(calibrations),
+    heldWindows: windows.map(spanOf),
+    // `checkItem` let nothing else into the row than the details of its kind.
+    details: row.details,
+  } as unknown as Item;
+}
+
+/**
+ * The calibrations that count: one that was replaced by a correction does not, one without a class vouches for nothing,
+ * and a newer one ends the older on the day from which it is valid.
+ */
+export function calibrationsOf(rows: readonly CalibrationEntity[]): Calibration[] {
+  const replaced = new Set(rows.map(({ replaces }) => replaces));
+  const counting = rows.filter(({ id }) => !replaced.has(id));
+  return counting.flatMap((row) => inForce(row, counting).flatMap((span) => classesOf(row, span)));
+}
+
+/** When a calibration is in force: until it is due, or until the next one begins. */
+function inForce(row: CalibrationEntity, all: readonly CalibrationEntity[]): TimeWindow[] {
+  const newer = all.filter((other) => other.performedAt > row.performedAt).map(({ validFrom }) => validFrom.getTime());
+  const own = { startMs: row.validFrom.getTime(), endMs: row.dueAt.getTime() };
+  return subtractWindows([own], newer.length > 0 ? [{ startMs: Math.min(...newer), endMs: Infinity }] : []);
+}
+
+function classesOf(row: CalibrationEntity, span: TimeWindow): Calibration[] {
+  return row.ranges.flatMap(({ direction, className, from, to }) =>
+    className === null
+      ? []
+      : [{ direction, standard: row.standard, className, from, to, validFromMs: span.startMs, dueMs: span.endMs }],
+  );
+}
+
+/** A row with a start and an end as a span of milliseconds. */
+export function spanOf({ startsAt, endsAt }: { startsAt: Date; endsAt: Date }): TimeWindow {
+  return { startMs: startsAt.getTime(), endMs: endsAt.getTime() };
+}

@@ -1,0 +1,114 @@
+import { LabError } from '#libs/errors/src/index.js';
+import type { ItemKind, ItemState } from '#libs/matching/src/index.js';
+import { Brackets, In, IsNull } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { CalibrationEntity } from '../calibration/calibration.entity.js';
+import { FaultEntity } from './fault.entity.js';
+import { ItemWindowEntity } from './item-window.entity.js';
+import { ItemEntity } from './item.entity.js';
+import { RigLinkEntity } from './rig.entity.js';
+
+export interface ItemFilter {
+  kind?: ItemKind;
+  state?: ItemState;
+  /** Part of tag, name, model, serial number or place. */
+  words?: string;
+  /** Only tags after this one. */
+  afterTag?: string;
+  limit?: number;
+}
+
+/** What hangs on an item, apart from its own row. */
+export interface ItemAround {
+  calibrations: CalibrationEntity[];
+  faults: FaultEntity[];
+  fittedOn: (RigLinkEntity & { frameTag: string }) | null;
+}
+
+/** The register's rows, through the manager of the caller's transaction. */
+export class ItemRepository {
+  constructor(private readonly manager: EntityManager) {}
+
+  /** Items by tag. */
+  find({ kind, state, words, afterTag, limit }: ItemFilter): Promise<ItemEntity[]> {
+    const query = this.manager.createQueryBuilder(ItemEntity, 'item').orderBy('item.tag').take(limit);
+    if (kind) query.andWhere('item.kind = :kind', { kind });
+    if (state) query.andWhere('item.state = :state', { state });
+    if (afterTag) query.andWhere('item.tag > :afterTag', { afterTag });
+    if (words) {
+      const anywhere = ['tag', 'name', 'model', 'serialNumber', 'place'].map((column) => `item.${column} ilike :like`);
+      query.andWhere(new Brackets((or) => anywhere.forEach((each) => or.orWhere(each, { like: likeOf(words) }))));
+    }
+    return query.getMany();
+  }
+
+  /** @throws LabError `item/unknown` */
+  async get(id: string): Promise<ItemEntity> {
+    const row = await this.manager.findOneBy(ItemEntity, { id });
+    if (!row) throw new LabError('item/unknown', 'There is no such item in the register.', { itemId: id });
+    return row;
+  }
+
+  findByTags(tags: readonly string[]): Promise<ItemEntity[]> {
+    return this.manager.findBy(ItemEntity, { tag: In(tags) });
+  }
+
+  findByIds(ids: readonly string[]): Promise<ItemEntity[]> {
+    return ids.length === 0 ? Promise.resolve([]) : this.manager.findBy(ItemEntity, { id: In(ids) });
+  }
+
+  async add(row: Omit<ItemEntity, 'registeredAt' | 'version'>): Promise<void> {
+    await this.manager.insert(ItemEntity, row as never);
+  }
+
+  /** Changes an item unless someone changed it since we read it. @throws LabError `item/changed-meanwhile` */
+  async change({ id, version, tag }: ItemEntity, set: Partial<ItemEntity>): Promise<void> {
+    const { affected } = await this.manager.update(ItemEntity, { id, version }, set as never);
+    if (affected === 0) {
+      const now = await this.get(id);
+      throw new LabError('item/changed-meanwhile', `${tag} was changed by someone else. Reload it and try again.`, {
+        version: now.version,
+      });
+    }
+  }
+
+  /** What hangs on each of these items; three queries, however many there are. */
+  async around(items: readonly ItemEntity[]): Promise<Map<string, ItemAround>> {
+    const itemId = In(items.map(({ id }) => id));
+    const [calibrations, faults, links] = await Promise.all([
+      this.manager.find(CalibrationEntity, { where: { itemId }, order: { performedAt: 'DESC' } }),
+      this.manager.find(FaultEntity, { where: { itemId }, order: { openedAt: 'DESC' } }),
+      this.fitted(items.map(({ id }) => id)),
+    ]);
+    return new Map(
+      items.map(({ id }) => [
+        id,
+        {
+          calibrations: calibrations.filter((row) => row.itemId === id),
+          faults: faults.filter((row) => row.itemId === id),
+          fittedOn: links.find((row) => row.itemId === id) ?? null,
+        },
+      ]),
+    );
+  }
+
+  windowsOf(itemId: string): Promise<ItemWindowEntity[]> {
+    return this.manager.find(ItemWindowEntity, { where: { itemId }, order: { startsAt: 'ASC' } });
+  }
+
+  openFaultsOf(itemId: string): Promise<FaultEntity[]> {
+    return this.manager.findBy(FaultEntity, { itemId, closedAt: IsNull() });
+  }
+
+  private async fitted(itemIds: readonly string[]): Promise<(RigLinkEntity & { frameTag: string })[]> {
+    const links = await this.manager.findBy(RigLinkEntity, { itemId: In(itemIds) });
+    const frames = await this.findByIds([...new Set(links.map(({ frameId }) => frameId))]);
+    const tags = new Map(frames.map(({ id, tag }) => [id, tag]));
+    return links.map((link) => ({ ...link, frameTag: tags.get(link.frameId) ?? '' }));
+  }
+}
+
+/** What people type is looked for as it stands: their `%` and `_` are no wildcards. */
+export function likeOf(words: string): string {
+  return `%${words.replace(/[\\%_]/g, '\\$&')}%`;
+}

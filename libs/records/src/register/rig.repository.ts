@@ -1,0 +1,25 @@
+import type { EntityManager } from 'typeorm';
+import { ItemEntity } from './item.entity.js';
+import { RigLinkEntity } from './rig.entity.js';
+
+/** What is fitted on the frames. */
+export class RigRepository {
+  constructor(private readonly manager: EntityManager) {}
+
+  all(): Promise<RigLinkEntity[]> {
+    return this.manager.find(RigLinkEntity, { order: { frameId: 'ASC', fittedAt: 'ASC' } });
+  }
+
+  of(frameId: string): Promise<RigLinkEntity[]> {
+    return this.manager.findBy(RigLinkEntity, { frameId });
+  }
+
+  /** Replaces the rig of a frame. An item that hung on another frame comes off there: it is only once in the lab. */
+  async fit(frameId: string, links: readonly { itemId: string; role: string }[]): Promise<void> {
+    await this.manager.findOne(ItemEntity, { where: { id: frameId }, lock: { mode: 'pessimistic_write' } });
+    await this.manager.delete(RigLinkEntity, { frameId });
+    if (links.length === 0) return;
+    const rows = links.map((link) => ({ ...link, frameId, fittedAt: new Date() }));
+    await this.manager.upsert(RigLinkEntity, rows, ['itemId']);
+  }
+}

@@ -1,0 +1,38 @@
+import type { Ask } from '#libs/matching/src/index.js';
+
+/** What an ask says when nobody said anything: nothing declared, nothing agreed. */
+const SILENT = {
+  strength: null,
+  peak: null,
+  temperatureC: null,
+  results: [],
+  speedMmPerMin: null,
+  travelMm: null,
+  options: { contactExtensometer: false, crossheadStrain: false, lowerForceClass: false },
+  hazards: [],
+  confirmed: [],
+};
+
+interface AskedBatch {
+  ask: Record<string, unknown>;
+  specimenCount: number;
+}
+
+/**
+ * What a batch asks of matching, method and material by their codes.
+ * Shape, end shape and figures that are missing stay missing, for `checkAsk` to name.
+ */
+export function askOf(
+  batch: AskedBatch,
+  method: { code: string; version: number },
+  material: { code: string } | null,
+): Ask {
+  return {
+    ...SILENT,
+    ...batch.ask,
+    methodId: method.code,
+    methodVersion: method.version,
+    materialId: material?.code ?? null,
+    specimens: batch.specimenCount,
+  } as unknown as Ask;
+}

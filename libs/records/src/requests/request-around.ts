@@ -1,0 +1,84 @@
+import type { PersonRef, TeamRef } from '#libs/contract/src/index.js';
+import { In } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { JobEntity } from '../jobs/job.entity.js';
+import { MaterialEntity } from '../methods/material.entity.js';
+import { MethodEntity } from '../methods/method.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { TeamEntity } from '../people/team.entity.js';
+import { BookingEntity } from '../plan/plan.entity.js';
+import { ItemEntity } from '../register/item.entity.js';
+import type { BatchEntity } from './batch.entity.js';
+import type { RequestEntity } from './request.entity.js';
+import { RequestRepository } from './request.repository.js';
+
+/** A job with its place in the plan, as far as there is one. */
+export interface JobAround {
+  job: JobEntity;
+  booking: BookingEntity | null;
+  frameTag: string | null;
+}
+
+/** A request with everything that its line in a list says. */
+export interface RequestAround {
+  request: RequestEntity;
+  batches: { batch: BatchEntity; method: MethodEntity; material: MaterialEntity | null }[];
+  jobs: JobAround[];
+  team: TeamRef;
+  requester: PersonRef;
+}
+
+/** Reads what stands around these requests, in a fixed number of queries however many there are. */
+export async function aroundRequests(
+  manager: EntityManager,
+  requests: readonly RequestEntity[],
+): Promise<RequestAround[]> {
+  const ids = requests.map(({ id }) => id);
+  const [batches, jobs] = await Promise.all([new RequestRepository(manager).batchesOf(ids), jobsOf(manager, ids)]);
+  const [methods, materials, teams, people] = await Promise.all([
+    byId(manager, MethodEntity, batches.map(({ methodId }) => methodId)),
+    byId(manager, MaterialEntity, batches.map(({ materialId }) => materialId)),
+    byId(manager, TeamEntity, requests.map(({ teamId }) => teamId)),
+    byId(manager, PersonEntity, requests.map(({ requesterId }) => requesterId)),
+  ]);
+  return requests.map((request) => ({
+    request,
+    batches: batches
+      .filter(({ requestId }) => requestId === request.id)
+      .map((batch) => ({
+        batch,
+        method: methods.get(batch.methodId)!,
+        material: batch.materialId === null ? null : (materials.get(batch.materialId) ?? null),
+      })),
+    jobs: jobs.filter(({ job }) => job.requestId === request.id),
+    team: { id: request.teamId, name: teams.get(request.teamId)?.name ?? '' },
+    requester: { id: request.requesterId, name: people.get(request.requesterId)?.name ?? '' },
+  }));
+}
+
+async function jobsOf(manager: EntityManager, requestIds: readonly string[]): Promise<JobAround[]> {
+  const jobs = await manager.find(JobEntity, { where: { requestId: In(requestIds) }, order: { reference: 'ASC' } });
+  const bookings = await manager.findBy(BookingEntity, { jobId: In(jobs.map(({ id }) => id)), live: true });
+  const frames = await byId(manager, ItemEntity, [...jobs, ...bookings].map(({ frameId }) => frameId));
+  return jobs.map((job) => {
+    const booking = bookings.find(({ jobId }) => jobId === job.id) ?? null;
+    const frameId = job.frameId ?? booking?.frameId ?? null;
+    return { job, booking, frameTag: frameId === null ? null : (frames.get(frameId)?.tag ?? null) };
+  });
+}
+
+/** Names of people by id. */
+export async function peopleNamed(manager: EntityManager, ids: readonly string[]): Promise<Map<string, PersonRef>> {
+  const people = await byId(manager, PersonEntity, ids);
+  return new Map([...people].map(([id, { name }]) => [id, { id, name }]));
+}
+
+async function byId<Row extends { id: string }>(
+  manager: EntityManager,
+  entity: new () => Row,
+  ids: readonly (string | null)[],
+): Promise<Map<string, Row>> {
+  const wanted = [...new Set(ids.filter((id) => id !== null))];
+  const rows = wanted.length === 0 ? [] : await manager.findBy(entity, { id: In(wanted) } as never);
+  return new Map(rows.map((row) => [row.id, row]));
+}

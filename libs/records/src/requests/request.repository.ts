@@ -1,0 +1,122 @@
+import { LabError } from '#libs/errors/src/index.js';
+import type { RequestState } from '#libs/contract/src/index.js';
+import { Brackets, In } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { likeOf } from '../register/item.repository.js';
+import { BatchEntity } from './batch.entity.js';
+import { RequestEntity } from './request.entity.js';
+import { RequestMessageEntity } from './request-message.entity.js';
+import { SpecimenEntity } from './specimen.entity.js';
+
+export interface RequestFilter {
+  /** Only of these teams; absent means of all. */
+  teamIds?: readonly string[];
+  states?: readonly RequestState[];
+  requesterId?: string;
+  /** Part of reference or title. */
+  words?: string;
+  /** Only requests made before this one, which was the last of the page before. */
+  after?: { createdAt: Date; id: string };
+  limit: number;
+}
+
+/** Requests with their batches, specimens and messages, through the manager of the caller's transaction. */
+export class RequestRepository {
+  constructor(private readonly manager: EntityManager) {}
+
+  /** Requests, newest first. */
+  find({ teamIds, states, requesterId, words, after, limit }: RequestFilter): Promise<RequestEntity[]> {
+    const query = this.manager
+      .createQueryBuilder(RequestEntity, 'request')
+      .orderBy('request.createdAt', 'DESC')
+      .addOrderBy('request.id', 'DESC')
+      .take(limit);
+    if (teamIds) query.andWhere('request.teamId = any(:teamIds)', { teamIds });
+    if (states) query.andWhere('request.state = any(:states)', { states });
+    if (requesterId) query.andWhere('request.requesterId = :requesterId', { requesterId });
+    if (after) {
+      query.andWhere('(request.createdAt, request.id) < (cast(:createdAt as timestamptz), cast(:id as uuid))', after);
+    }
+    if (words) {
+      const like = likeOf(words);
+      const either = new Brackets((or) => or.where('request.reference ilike :like').orWhere('request.title ilike :like'));
+      query.andWhere(either).setParameter('like', like);
+    }
+    return query.getMany();
+  }
+
+  /**
+   * @param teamIds teams whose requests may be seen; absent means all
+   * @throws LabError `request/unknown`, also for a request that may not be seen
+   */
+  async get(id: string, teamIds?: readonly string[]): Promise<RequestEntity> {
+    const row = await this.manager.findOneBy(RequestEntity, { id });
+    if (!row || (teamIds && !teamIds.includes(row.teamId))) {
+      throw new LabError('request/unknown', 'There is no such request.', { requestId: id });
+    }
+    return row;
+  }
+
+  /** With specimens, in their order. */
+  async batchesOf(requestIds: readonly string[]): Promise<BatchEntity[]> {
+    return this.manager.find(BatchEntity, {
+      where: { requestId: In(requestIds) },
+      relations: { specimens: true },
+      order: { position: 'ASC', specimens: { position: 'ASC' } },
+    });
+  }
+
+  messagesOf(requestId: string): Promise<RequestMessageEntity[]> {
+    return this.manager.find(RequestMessageEntity, { where: { requestId }, order: { at: 'ASC', id: 'ASC' } });
+  }
+
+  async add(row: Partial<RequestEntity>, batches: readonly Partial<BatchEntity>[]): Promise<void> {
+    await this.manager.insert(RequestEntity, row as never);
+    await this.manager.insert(BatchEntity, batches as never);
+  }
+
+  /** Changes a request, or moves it, unless someone did since we read it. @throws LabError `request/changed-meanwhile` */
+  async change({ id, version, state, reference }: RequestEntity, set: Partial<RequestEntity>): Promise<void> {
+    const { affected } = await this.manager.update(RequestEntity, { id, version, state }, set as never);
+    if (affected === 0) {
+      const now = await this.get(id);
+      throw new LabError('request/changed-meanwhile', `${reference} was changed by someone else. Reload it and try again.`, {
+        version: now.version,
+        state: now.state,
+      });
+    }
+  }
+
+  /** Puts other batches in the place of a draft's; their specimens go with them. */
+  async replaceBatches(requestId: string, batches: readonly Partial<BatchEntity>[]): Promise<void> {
+    await this.manager.delete(BatchEntity, { requestId });
+    await this.manager.insert(BatchEntity, batches as never);
+  }
+
+  async addSpecimens(specimens: readonly Partial<SpecimenEntity>[]): Promise<void> {
+    await this.manager.insert(SpecimenEntity, specimens as never);
+  }
+
+  async dropSpecimens(batchIds: readonly string[]): Promise<void> {
+    await this.manager.delete(SpecimenEntity, { batchId: In(batchIds) });
+  }
+
+  async addMessage(row: Omit<RequestMessageEntity, 'at'>): Promise<void> {
+    await this.manager.insert(RequestMessageEntity, row as never);
+  }
+
+  /** Specimens of one request, locked so that two who receive the same box take turns. */
+  lockSpecimens(requestId: string): Promise<SpecimenEntity[]> {
+    return this.manager
+      .createQueryBuilder(SpecimenEntity, 'specimen')
+      .innerJoin('specimen.batch', 'batch')
+      .where('batch.requestId = :requestId', { requestId })
+      .orderBy('specimen.label')
+      .setLock('pessimistic_write', undefined, ['specimen'])
+      .getMany();
+  }
+
+  async receive(specimenIds: readonly string[], set: Partial<SpecimenEntity>): Promise<void> {
+    await this.manager.update(SpecimenEntity, { id: In(specimenIds) }, set as never);
+  }
+}
