@@ -23,6 +23,8 @@ export interface Ask {
   strength: Band | null;
   /** Declared peak force, N (torque methods: N·m), overrules strength. Required for component tests. */
   peak: Band | null;
+  /** Declared Young's modulus, MPa; null takes the library's. */
+  modulusMPa: Band | null;
   geometry: Geometry;
   endShape: EndShape;
   specimens: number;

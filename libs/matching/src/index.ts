@@ -85,6 +85,9 @@ export type {
   TrainSegment,
   Verdict,
 } from './answer.js';
+export { askFields, GEOMETRY_LABELS } from './ask-fields.js';
+export { checkAsk } from './check-ask.js';
+export { isNeeds, needsOf } from './needs-of.js';
 export type { Lab, Rig, Technician } from './lab.js';
 export type { MatchSettings } from './settings.js';
 export { DEFAULT_SETTINGS } from './settings.js';

@@ -121,6 +121,8 @@ export interface Method {
   /** Keys of the results that can be asked for; the first `usualResults` are proposed. */
   results: readonly string[];
   usualResults: readonly string[];
+  /** Strain at which the test ends at the latest, as a fraction; null when it runs to break. */
+  endStrain: number | null;
   /** Strain bounds of the modulus, as fractions; null when the method has no modulus. */
   modulusStrain: { from: number; to: number } | null;
   forceClass: ClassNeed;

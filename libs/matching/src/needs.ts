@@ -1,4 +1,4 @@
-import type { Direction, EndShape } from './item.js';
+import type { ControlMode, Direction, EndShape } from './item.js';
 import type { MaterialGroup } from './material.js';
 import type { ClassNeed, Ends, Hazard, SpeedStage, StrainRule, TestType } from './method.js';
 
@@ -28,9 +28,13 @@ export interface Needs {
   smallest: Figure;
   /** Crosshead speed in mm/min, or rotation in °/min for torque. */
   speeds: readonly { stage: SpeedStage['stage']; speed: Figure }[];
+  /** How the speed is controlled. */
+  control: ControlMode;
+  /** N/s where the method sets a stress rate; else null. */
+  forceRate: Figure | null;
   /** Crosshead travel to the end of the test, mm. */
   travel: Figure;
-  /** ½·F·δ at the peak, J. */
+  /** ½·F·δ that the specimen alone releases at the peak, J; the frame's own part is added by the rule `guarding`. */
   storedEnergy: Figure;
   strain: StrainNeed;
   temperature: Figure;

@@ -12,13 +12,13 @@ export interface MatchSettings {
   cellBandHigh: number;
   /** Free length that stays between the parts when the crosshead is at its end, mm. */
   clearanceMm: number;
-  /** Room temperature assumed when the request names none, and the band that needs no chamber, °C. */
+  /** Room temperature when the request names none, and the band that needs no chamber (ISO 291 ambient: 18 to 28), °C. */
   roomC: number;
   roomMinC: number;
   roomMaxC: number;
   /** Stored energy from which a guard must be fitted, J. */
   guardFromJ: number;
-  /** Loading speed that a stress-rate test may need is computed with this stiffness when the frame's is unknown, N/mm. */
+  /** Stiffness of a frame with its train where nobody has measured it, N/mm. */
   assumedStiffnessNPerMm: number;
   /** Faces that suit a material group. */
   suitableFaces: Readonly<Record<MaterialGroup, readonly FaceSurface[]>>;
@@ -37,10 +37,10 @@ export const DEFAULT_SETTINGS: MatchSettings = {
   cellBandHigh: 0.8,
   clearanceMm: 10,
   roomC: 23,
-  roomMinC: 10,
-  roomMaxC: 35,
-  guardFromJ: 50,
-  assumedStiffnessNPerMm: 20000,
+  roomMinC: 18,
+  roomMaxC: 28,
+  guardFromJ: 100,
+  assumedStiffnessNPerMm: 50_000,
   suitableFaces: {
     metal: ['serrated', 'diamond'],
     plastic: ['fine-serrated', 'diamond'],

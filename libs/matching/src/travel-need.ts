@@ -1,0 +1,83 @@
+import type { Ask, Band } from './ask.js';
+import { assumed, declared, figure } from './figure.js';
+import type { Material } from './material.js';
+import type { Method } from './method.js';
+import type { Figure } from './needs.js';
+import { sectionArea } from './section.js';
+
+const PRACTICE = 'common practice, no source';
+
+/** Travel of a test that gives no strain to compute it from, mm. */
+const SHORT_TRAVEL_MM = 10;
+
+/** Strain at break where the material library has none, as a fraction. */
+const UNKNOWN_BREAK_STRAIN = 0.5;
+
+/**
+ * Crosshead travel to the end of the test, mm: declared, or from the strain at the end: ε·L in tension and compression,
+ * ε·L²/(6·d) in bending (ASTM D790), twice the bonded length in a T or 180° peel and once in a 90° peel.
+ */
+export function travelNeed(ask: Ask, method: Method, material: Material | null): Figure {
+  if (ask.travelMm !== null) return declared(ask.travelMm, 'mm', 'as asked', 'requester');
+  const { geometry } = ask;
+  switch (method.testType) {
+    case 'tension':
+    case 'strip':
+    case 'compression':
+      return stretch(ask, method, material);
+    case 'flexure-3':
+    case 'flexure-4': {
+      const strain = endStrain(method, material);
+      const d = geometry.thicknessMm ?? geometry.diameterMm ?? geometry.outerDiameterMm ?? NaN;
+      const span = geometry.spanMm ?? NaN;
+      const inputs = [['ε', strain.value, ''], ['L', span, 'mm'], ['d', d, 'mm']] as const;
+      const road = strain.assumed ? assumed : figure;
+      return road((strain.value * span ** 2) / (6 * d), 'mm', 'D = ε·L²/(6·d)', inputs, strain.source);
+    }
+    case 'peel':
+    case 'tear':
+      return peelTravel(ask, method);
+    case 'torsion':
+      return declared(0, 'mm', 'none', 'torsion');
+    default:
+      return assumed(SHORT_TRAVEL_MM, 'mm', `${SHORT_TRAVEL_MM} mm`, [], PRACTICE);
+  }
+}
+
+function stretch(ask: Ask, method: Method, material: Material | null): Figure {
+  const strain = endStrain(method, material);
+  const { gripSeparationMm, parallelLengthMm, heightMm, gaugeLengthMm } = ask.geometry;
+  const length = method.testType === 'compression' ? heightMm : (parallelLengthMm ?? gripSeparationMm ?? gaugeLengthMm);
+  const road = strain.assumed ? assumed : figure;
+  return road(strain.value * (length ?? NaN), 'mm', 'δ = ε·L', [['ε', strain.value, ''], ['L', length ?? NaN, 'mm']], strain.source);
+}
+
+function endStrain(method: Method, material: Material | null): { value: number; source: string; assumed: boolean } {
+  if (method.endStrain !== null) return { value: method.endStrain, source: `${method.designation}: end of the test`, assumed: false };
+  if (material?.breakStrain) return { value: material.breakStrain.high, source: `${material.name}: strain at break`, assumed: false };
+  return { value: UNKNOWN_BREAK_STRAIN, source: PRACTICE, assumed: true };
+}
+
+function peelTravel(ask: Ask, method: Method): Figure {
+  const times = method.ends.by === 'fixture' && method.ends.purpose === 'peel-90' ? 1 : 2;
+  const length = ask.geometry.lengthMm;
+  const formula = times === 1 ? 'δ = l' : 'δ = 2·l';
+  if (length === undefined) return assumed(times * 100, 'mm', formula, [['l', 100, 'mm']], PRACTICE);
+  return figure(times * length, 'mm', formula, [['l', length, 'mm']], 'geometry of the peel');
+}
+
+/**
+ * What the specimen lets go at the peak, J: ½·F·δ with the elastic stretch δ = F·L/(E·A), never more than the travel.
+ * Without a modulus the whole travel counts as elastic, as rubber does. Torque tests: 0, the twist is slow and short.
+ */
+export function storedEnergy(ask: Ask, method: Method, modulus: Band | null, peak: Figure, travel: Figure): Figure {
+  if (method.direction === 'torque') return figure(0, 'J', 'none', [], 'torsion');
+  const axial = method.testType === 'tension' || method.testType === 'compression';
+  const { parallelLengthMm, gripSeparationMm, heightMm } = ask.geometry;
+  const length = method.testType === 'compression' ? heightMm : (gripSeparationMm ?? parallelLengthMm);
+  const area = sectionArea(ask.geometry).value;
+  const elastic = axial && modulus && length && area > 0 ? (peak.value * length) / (modulus.low * area) : travel.value;
+  const stretchMm = Math.min(elastic, travel.value);
+  const inputs = [['F', peak.value, 'N'], ['δ', stretchMm, 'mm']] as const;
+  return figure((peak.value * stretchMm) / 2 / 1000, 'J', '½·F·δ', inputs, 'strength of materials');
+}
