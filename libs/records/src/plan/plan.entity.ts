@@ -1,4 +1,4 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Check, Column, Entity, Exclusion, Index, PrimaryColumn } from 'typeorm';
 
 /** One version of the timetable. The published one is the newest with `publishedAt`; none is ever edited. */
 @Entity('plan')
@@ -34,6 +34,11 @@ export class PlanEntity {
 /** A job's place in a plan. Only the newest plan's rows are `live`; no two live bookings of a frame overlap (exclusion constraint). */
 @Entity('booking')
 @Index(['planId'])
+@Check('booking_in_order', '"setup_at" <= "starts_at" and "starts_at" < "ends_at"')
+@Exclusion(
+  'booking_frame_once_at_a_time',
+  'using gist ("frame_id" with =, tstzrange("setup_at", "ends_at") with &&) where (live and frame_id is not null)',
+)
 export class BookingEntity {
   @PrimaryColumn('uuid')
   id!: string;
@@ -86,6 +91,10 @@ export class BookingEntity {
 /** Each item that a live booking holds, so that the database refuses two at once. */
 @Entity('booking_item')
 @Index(['itemId'])
+@Exclusion(
+  'booking_item_once_at_a_time',
+  'using gist ("item_id" with =, tstzrange("starts_at", "ends_at") with &&) where (live)',
+)
 export class BookingItemEntity {
   @PrimaryColumn('uuid')
   bookingId!: string;

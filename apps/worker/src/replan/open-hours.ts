@@ -1,0 +1,23 @@
+import { openWindows, subtractWindows, unionWindows } from '#libs/calendar/src/index.js';
+import type { TimeWindow, WorkCalendar } from '#libs/calendar/src/index.js';
+import type { LabSettings } from '#libs/contract/src/index.js';
+
+/** The lab's week and its closed days as one calendar. */
+export function calendarOf(settings: LabSettings, closedDays: readonly string[]): WorkCalendar {
+  return {
+    zone: settings.timeZone,
+    shifts: settings.shifts,
+    exceptions: closedDays.map((date) => ({ date, shifts: [], reason: 'closed' })),
+  };
+}
+
+/** When work can be done on a frame: the lab's hours and extra shifts, without the windows in which it is down. */
+export function frameHours(
+  calendar: WorkCalendar,
+  horizon: TimeWindow,
+  extra: readonly TimeWindow[],
+  down: readonly TimeWindow[],
+): TimeWindow[] {
+  const open = unionWindows(openWindows(calendar, horizon.startMs, horizon.endMs), extra);
+  return subtractWindows(open, down);
+}

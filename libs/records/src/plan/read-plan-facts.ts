@@ -1,0 +1,147 @@
+import { addMonths } from '#libs/calendar/src/index.js';
+import { In } from 'typeorm';
+import type { DataSource, EntityManager } from 'typeorm';
+import { CalibrationEntity } from '../calibration/calibration.entity.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { materialOf, methodOf } from '../methods/method-mapping.js';
+import { MaterialEntity } from '../methods/material.entity.js';
+import { MethodEntity } from '../methods/method.entity.js';
+import { ClosedDayEntity } from '../people/closed-day.entity.js';
+import { LabSettingEntity } from '../people/lab-setting.entity.js';
+import { DEFAULT_LAB_SETTINGS } from '../people/lab-settings.js';
+import { factsStamp } from '../platform/facts.js';
+import { labOf } from '../register/lab.repository.js';
+import { ItemEntity } from '../register/item.entity.js';
+import { RigLinkEntity } from '../register/rig.entity.js';
+import { askOf } from '../requests/ask-mapping.js';
+import { BatchEntity } from '../requests/batch.entity.js';
+import { RequestEntity } from '../requests/request.entity.js';
+import { SpecimenEntity } from '../requests/specimen.entity.js';
+import { DurationEntity } from '../results/curve.entity.js';
+import { BookingEntity, PlanEntity } from './plan.entity.js';
+import type { OpenJob, PlanFacts } from './plan-facts.js';
+
+/** States of a job that the plan has to reckon with. */
+const OPEN = ['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked'] as const;
+const ON_A_FRAME: readonly string[] = ['taken', 'rigged', 'running', 'paused'];
+/** Learned durations rest on so many finished jobs at the most. */
+const DURATIONS_READ = 2_000;
+
+/** Reads everything that a plan is made from in one consistent look. */
+export function readPlanFacts(records: DataSource, nowMs: number): Promise<PlanFacts> {
+  return records.transaction('REPEATABLE READ', async (manager) => {
+    const stamp = await factsStamp(manager);
+    const lab = await labOf(manager, nowMs);
+    const settings = { ...DEFAULT_LAB_SETTINGS, ...(await manager.findOneBy(LabSettingEntity, { id: 1 }))?.settings };
+    return {
+      stamp,
+      nowMs,
+      settings,
+      lab,
+      closedDays: (await manager.find(ClosedDayEntity)).map(({ day }) => day),
+      rigs: rigsWithPlaces(lab.rigs, await manager.find(RigLinkEntity)),
+      jobs: await openJobs(manager),
+      published: await publishedPlan(manager),
+      dueDates: await dueDates(manager, settings.timeZone),
+      durations: await manager.find(DurationEntity, { order: { at: 'DESC' }, take: DURATIONS_READ }),
+    };
+  });
+}
+
+function rigsWithPlaces(rigs: PlanFacts['lab']['rigs'], links: readonly RigLinkEntity[]): PlanFacts['rigs'] {
+  return rigs.map(({ frameId, chamberC }) => ({
+    frameId,
+    chamberC,
+    links: links.filter((link) => link.frameId === frameId).map(({ role, itemId }) => ({ role, itemId })),
+  }));
+}
+
+async function openJobs(manager: EntityManager): Promise<OpenJob[]> {
+  const jobs = await manager.find(JobEntity, { where: { state: In([...OPEN]) }, order: { reference: 'ASC' } });
+  const batches = byId(await findAll(manager, BatchEntity, jobs.map(({ batchId }) => batchId)));
+  const requests = byId(await findAll(manager, RequestEntity, jobs.map(({ requestId }) => requestId)));
+  const methods = byId(await manager.find(MethodEntity));
+  const materials = byId(await manager.find(MaterialEntity));
+  const left = await specimensLeft(manager, [...batches.keys()]);
+  return jobs.map((job) => {
+    const batch = batches.get(job.batchId)!;
+    const request = requests.get(job.requestId)!;
+    const method = methods.get(batch.methodId)!;
+    const material = batch.materialId === null ? null : (materials.get(batch.materialId) ?? null);
+    return {
+      id: job.id,
+      reference: job.reference,
+      requestId: request.id,
+      requestReference: request.reference,
+      title: batch.label ? `${request.title}: ${batch.label}` : request.title,
+      state: job.state,
+      ask: askOf(batch, method, material),
+      method: methodOf(method),
+      material: material && materialOf(material),
+      weight: request.weight,
+      dueMs: request.dueAt?.getTime() ?? null,
+      releasedMs: job.releasedAt?.getTime() ?? null,
+      expectedMs: request.specimensAt?.getTime() ?? null,
+      specimensLeft: left.get(batch.id) ?? batch.specimenCount,
+      hold: job.holdWhy !== null,
+      pin: job.pinFrameId === null ? null : { frameId: job.pinFrameId, startMs: job.pinStartAt?.getTime() ?? null },
+      on: whereItIs(job),
+    };
+  });
+}
+
+function whereItIs(job: JobEntity): OpenJob['on'] {
+  if (!ON_A_FRAME.includes(job.state) || job.frameId === null) return null;
+  return {
+    frameId: job.frameId,
+    technicianId: job.technicianId,
+    train: job.train.map(({ role, itemId }) => ({ role, itemId })),
+    sinceMs: (job.startedAt ?? job.takenAt ?? new Date()).getTime(),
+    started: job.startedAt !== null,
+  };
+}
+
+async function specimensLeft(manager: EntityManager, batchIds: readonly string[]): Promise<Map<string, number>> {
+  if (batchIds.length === 0) return new Map();
+  const rows = await manager
+    .createQueryBuilder(SpecimenEntity, 'specimen')
+    .select('specimen.batchId', 'batchId')
+    .addSelect(`count(*) filter (where specimen.fate in ('expected', 'arrived'))::int`, 'left')
+    .where({ batchId: In([...batchIds]) })
+    .groupBy('specimen.batchId')
+    .getRawMany<{ batchId: string; left: number }>();
+  return new Map(rows.map(({ batchId, left }) => [batchId, left]));
+}
+
+async function publishedPlan(manager: EntityManager): Promise<PlanFacts['published']> {
+  const plan = await manager.findOne(PlanEntity, { where: {}, order: { version: 'DESC' } });
+  if (!plan) return null;
+  const rows = await manager.findBy(BookingEntity, { planId: plan.id, kind: 'job' });
+  const bookings = rows.flatMap(({ jobId, frameId, setupAt, startsAt, train }) =>
+    jobId === null || frameId === null
+      ? []
+      : [{ jobId, frameId, setupMs: setupAt.getTime(), startMs: startsAt.getTime(), train }],
+  );
+  return { id: plan.id, version: plan.version, bookings };
+}
+
+/** The newest calibration of each item counts; the next is taken to hold as long as the item's interval says. */
+async function dueDates(manager: EntityManager, zone: string): Promise<PlanFacts['dueDates']> {
+  const items = await manager.findBy(ItemEntity, { needsCalibration: true, state: 'in-service' });
+  const newest = new Map<string, CalibrationEntity>();
+  for (const row of await manager.find(CalibrationEntity, { order: { performedAt: 'ASC' } })) newest.set(row.itemId, row);
+  return items.flatMap(({ id, calibrationIntervalMonths }) => {
+    const last = newest.get(id);
+    if (!last) return [];
+    const dueMs = last.dueAt.getTime();
+    return [{ itemId: id, dueMs, holdsMs: addMonths(dueMs, calibrationIntervalMonths ?? 12, zone) - dueMs }];
+  });
+}
+
+function findAll<Row extends { id: string }>(manager: EntityManager, entity: new () => Row, ids: string[]): Promise<Row[]> {
+  return manager.createQueryBuilder(entity, 'row').whereInIds([...new Set(ids)]).getMany();
+}
+
+function byId<Row extends { id: string }>(rows: readonly Row[]): Map<string, Row> {
+  return new Map(rows.map((row) => [row.id, row]));
+}
