@@ -77,7 +77,7 @@ describe('the records on a real database', () => {
         await runner.startTransaction();
         await runner.query('set local session_replication_role = replica'); // triggers off
         await runner.query(change);
-        const check = await verifyRecord({ query: runner.query.bind(runner) } as DataSource);
+        const check = await verifyRecord(runner.manager);
         await runner.rollbackTransaction();
         await runner.release();
         return check.faults;

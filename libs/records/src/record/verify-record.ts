@@ -1,5 +1,8 @@
 import { createHash } from 'node:crypto';
-import type { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+
+/** Whatever can ask the database. */
+type Records = Pick<EntityManager, 'query'>;
 
 export interface RecordCheck {
   events: number;
@@ -20,7 +23,7 @@ const AT_A_TIME = 5_000;
  * Recomputes the chain of the whole record from its contents alone, outside of the database.
  * A changed, missing, added or reordered event shows; so does a cut-off end, by the head that the database keeps.
  */
-export async function verifyRecord(records: DataSource): Promise<RecordCheck> {
+export async function verifyRecord(records: Records): Promise<RecordCheck> {
   const faults: string[] = [];
   let last = { seq: 0, hash: '' };
   for (let links = await linksAfter(records, 0); links.length > 0; links = await linksAfter(records, last.seq)) {
@@ -48,14 +51,14 @@ function faultsOf(link: Link, last: { seq: number; hash: string }): string[] {
   return faults;
 }
 
-async function linksAfter(records: DataSource, seq: number): Promise<Link[]> {
+async function linksAfter(records: Records, seq: number): Promise<Link[]> {
   return records.query(
     'select seq, record_event_body(record_event) as body, prev_hash, hash from record_event where seq > $1 order by seq limit $2',
     [seq, AT_A_TIME],
   );
 }
 
-async function faultsOfHead(records: DataSource, last: { seq: number; hash: string }): Promise<string[]> {
+async function faultsOfHead(records: Records, last: { seq: number; hash: string }): Promise<string[]> {
   const [head] = (await records.query('select seq, hash from record_head')) as { seq: string; hash: string }[];
   const [loose] = (await records.query('select count(*)::int as n from record_event where seq is null')) as {
     n: number;

@@ -1,0 +1,17 @@
+import 'reflect-metadata';
+import { migrate, openRecords } from '#libs/records/src/index.js';
+import { prepareQueues } from '#libs/tasks/src/index.js';
+import { readConfig } from './config.js';
+import { startWorker } from './platform/start-worker.js';
+
+const config = readConfig();
+const records = await openRecords(config.databaseUrl, { poolSize: 12, name: 'loadtrain worker' });
+await migrate(records);
+if (!config.redisUrl) await prepareQueues(config.databaseUrl);
+const worker = await startWorker(config, records);
+
+const stop = async () => {
+  await worker.stop();
+  await records.destroy();
+};
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());

@@ -1,0 +1,61 @@
+import { UnrecoverableError } from 'bullmq';
+import type { Job } from 'bullmq';
+import type { DataSource } from 'typeorm';
+import { LabError } from '#libs/errors/src/index.js';
+import type { Log } from '#libs/hosting/src/index.js';
+import { beginRun, endRun, keepAlive, putBack } from '#libs/records/src/index.js';
+import type { QueuedTask, TaskContext, TaskName } from '#libs/tasks/src/index.js';
+import type { TaskProcessor } from './task-processor.js';
+
+const SIGN_OF_LIFE_MS = 10_000;
+const TELL_AT_MOST_EVERY_MS = 250;
+
+type Attempt = Pick<Job<QueuedTask>, 'data' | 'attemptsMade' | 'opts'>;
+
+/** Runs one task out of the queue and keeps its state, progress and end in the lab's own table. */
+export function taskRunner(records: DataSource, processors: Map<TaskName, TaskProcessor>, log: Log) {
+  return async (attempt: Attempt): Promise<void> => {
+    const { taskId, name } = attempt.data;
+    const run = await beginRun(records, taskId);
+    if (!run) return;
+    const alive = setInterval(() => void keepAlive(records, taskId).catch(() => {}), SIGN_OF_LIFE_MS);
+    const context = contextOf(records, taskId);
+    try {
+      const result = await processors.get(name)!.run(run.payload as never, context);
+      const stopped = await context.cancelled();
+      await endRun(records, taskId, { state: stopped && !result ? 'cancelled' : 'done', result: result ?? null });
+    } catch (error) {
+      await settle(records, attempt, error, log);
+    } finally {
+      clearInterval(alive);
+    }
+  };
+}
+
+function contextOf(records: DataSource, taskId: string): TaskContext {
+  let toldAt = 0;
+  let asked = false;
+  return {
+    taskId,
+    progress: async (pct, message) => {
+      if (Date.now() - toldAt < TELL_AT_MOST_EVERY_MS && pct < 100) return;
+      toldAt = Date.now();
+      asked = await keepAlive(records, taskId, { pct, message });
+    },
+    cancelled: async () => asked || (asked = await keepAlive(records, taskId)),
+  };
+}
+
+/** A refusal by a rule stays one, however often it is tried; anything else may have been bad luck. */
+async function settle(records: DataSource, attempt: Attempt, error: unknown, log: Log): Promise<void> {
+  const { taskId, name } = attempt.data;
+  const final = error instanceof LabError || attempt.attemptsMade + 1 >= (attempt.opts.attempts ?? 1);
+  const sentence = error instanceof LabError ? error.message : 'Something went wrong while the lab worked on this.';
+  log.error(`task ${final ? 'failed' : 'will be tried again'}`, { taskId, task: name }, error);
+  if (!final) {
+    await putBack(records, taskId, sentence);
+    throw error;
+  }
+  await endRun(records, taskId, { state: 'failed', error: sentence });
+  throw new UnrecoverableError(sentence);
+}

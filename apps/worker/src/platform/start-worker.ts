@@ -1,0 +1,41 @@
+import { NestFactory } from '@nestjs/core';
+import type { DataSource } from 'typeorm';
+import { Log } from '#libs/hosting/src/index.js';
+import { openCrew, openQueues } from '#libs/tasks/src/index.js';
+import type { WorkerConfig } from '../config.js';
+import { PROCESSORS, WorkerModule } from '../worker.module.js';
+import { startDispatcher } from './dispatcher.js';
+import { rollCall } from './roll-call.js';
+import { taskRunner } from './run-task.js';
+
+export interface RunningWorker {
+  /** Hands over nothing more, ends what it is at, then stops. */
+  stop(): Promise<void>;
+}
+
+/**
+ * Begins to hand over and to do announced work.
+ *
+ * @throws Error when a task has no processor or more than one
+ */
+export async function startWorker(config: WorkerConfig, records: DataSource): Promise<RunningWorker> {
+  const log = new Log(config.log, 'worker');
+  const nest = await NestFactory.createApplicationContext(WorkerModule.around(config, records), {
+    logger: log,
+    abortOnError: false,
+  });
+  const processors = rollCall(PROCESSORS.map((processor) => nest.get(processor)));
+  const onTrouble = (error: Error) =>
+    log.warn('queue connection lost, coming back by itself', { trouble: error.message });
+  const queues = openQueues(config, onTrouble);
+  const crew = openCrew(config, { run: taskRunner(records, processors, log), onTrouble, lockMs: config.lockMs });
+  const dispatcher = startDispatcher(records, config.databaseUrl, queues, log);
+  return {
+    stop: async () => {
+      await dispatcher.stop();
+      await crew.close();
+      await queues.close();
+      await nest.close();
+    },
+  };
+}

@@ -1,0 +1,4 @@
+export { address, neededAddress, oneOf, readSettings, text, wholeNumber } from './settings.js';
+export type { Setting } from './settings.js';
+export { Log, LOG_LEVELS } from './log.js';
+export type { LogLevel } from './log.js';

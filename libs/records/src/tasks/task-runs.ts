@@ -1,0 +1,143 @@
+import type { DataSource, EntityManager } from 'typeorm';
+import type { TaskView } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import type { QueuedTask, TaskName } from '#libs/tasks/src/index.js';
+import { notify } from '../platform/live-events.js';
+import { announce } from './announce.js';
+import { TaskRunEntity } from './task-run.entity.js';
+
+const AT_A_TIME = 200;
+const TELL_ONLY_AFTER_MS = 30_000; // a queue that was told longer ago than this and still has not begun is told again
+const DEAD_AFTER_MS = 60_000;
+
+/**
+ * Hands everything that is due to the queue: rows are marked in the transaction that tells the queue, so that a queue that
+ * cannot be told leaves them as they were. A second telling after a crash in between is harmless, the ids are the same.
+ *
+ * @returns how many were handed over
+ */
+export function dispatchDue(records: DataSource, tell: (tasks: QueuedTask[]) => Promise<void>): Promise<number> {
+  return records.transaction(async (manager) => {
+    const due = (await manager.query(
+      `select id, name, key from task_run where dispatched_at is null and due_at <= now()
+       order by seq limit ${AT_A_TIME} for update skip locked`,
+    )) as { id: string; name: TaskName; key: string | null }[];
+    if (due.length === 0) return 0;
+    const lastOf = new Map(due.map((task) => [mergeKey(task), task.id]));
+    const kept = due.filter((task) => lastOf.get(mergeKey(task)) === task.id);
+    for (const task of due.filter((one) => !kept.includes(one))) {
+      await manager.update(TaskRunEntity, task.id, { mergedInto: lastOf.get(mergeKey(task))! });
+    }
+    await tell(kept.map(({ id, name }) => ({ taskId: id, name })));
+    await manager.query('update task_run set dispatched_at = now() where id = any($1)', [due.map(({ id }) => id)]);
+    return due.length;
+  });
+}
+
+function mergeKey({ id, name, key }: { id: string; name: string; key: string | null }): string {
+  return key === null ? id : `${name}\n${key}`;
+}
+
+/** Tasks that a queue ought to have but may have lost, with all it held. Those that it has are not disturbed by another telling. */
+export async function findForgotten(records: DataSource, nowMs: number): Promise<QueuedTask[]> {
+  return records.query(
+    `select id as "taskId", name from task_run
+     where merged_into is null and dispatched_at is not null
+       and ((state = 'waiting' and dispatched_at < $1) or (state = 'running' and alive_at < $2))
+     order by seq limit ${AT_A_TIME}`,
+    [new Date(nowMs - TELL_ONLY_AFTER_MS), new Date(nowMs - DEAD_AFTER_MS)],
+  );
+}
+
+/**
+ * Claims a run for one attempt.
+ *
+ * @returns what to do, or null when it is finished already, or was cancelled before it began
+ */
+export async function beginRun(records: DataSource, id: string): Promise<TaskRunEntity | null> {
+  const run = await records.manager.findOneBy(TaskRunEntity, { id });
+  if (!run || !['waiting', 'running'].includes(run.state)) return null;
+  if (run.cancelAsked) {
+    await endRun(records, id, { state: 'cancelled', message: 'Cancelled before it began.' });
+    return null;
+  }
+  await records.query(
+    `update task_run set state = 'running', attempts = attempts + 1, alive_at = now(), error = null,
+       started_at = coalesce(started_at, now()) where id = $1 and state in ('waiting', 'running')`,
+    [id],
+  );
+  await notify(records.manager, { topic: 'tasks', id });
+  return run;
+}
+
+/** Says how far a run is. @returns whether somebody asked to stop it */
+export async function keepAlive(
+  records: DataSource,
+  id: string,
+  said?: { pct: number; message: string },
+): Promise<boolean> {
+  // TypeORM gives the rows of an update with their count beside them.
+  const [rows] = (await records.query(
+    `update task_run set alive_at = now(), progress_pct = coalesce($2, progress_pct), message = coalesce($3, message)
+     where id = $1 and state = 'running' returning cancel_asked as "asked"`,
+    [id, said?.pct ?? null, said?.message ?? null],
+  )) as [{ asked: boolean }[], number];
+  if (said) await notify(records.manager, { topic: 'tasks', id });
+  return rows[0]?.asked ?? true;
+}
+
+export interface RunEnd {
+  state: 'done' | 'failed' | 'cancelled';
+  message?: string;
+  error?: string;
+  result?: Record<string, unknown> | null;
+}
+
+export async function endRun(records: DataSource, id: string, end: RunEnd): Promise<void> {
+  await records.query(
+    `update task_run set state = $2, finished_at = now(), message = coalesce($3, message), error = $4, result = $5,
+       progress_pct = case when $2 = 'done' then 100 else progress_pct end
+     where (id = $1 or merged_into = $1) and state in ('waiting', 'running')`,
+    [id, end.state, end.message ?? null, end.error ?? null, end.result ? JSON.stringify(end.result) : null],
+  );
+  await notify(records.manager, { topic: 'tasks', id });
+}
+
+/** After a failed attempt that will be followed by another. */
+export async function putBack(records: DataSource, id: string, error: string): Promise<void> {
+  await records.query(`update task_run set state = 'waiting', error = $2 where id = $1 and state = 'running'`, [
+    id,
+    error,
+  ]);
+  await notify(records.manager, { topic: 'tasks', id });
+}
+
+export async function getTaskView(manager: EntityManager, id: string): Promise<TaskView> {
+  const asked = await manager.findOneBy(TaskRunEntity, { id });
+  const run = asked?.mergedInto ? await manager.findOneBy(TaskRunEntity, { id: asked.mergedInto }) : asked;
+  if (!asked || !run) throw new LabError('task/unknown', 'There is no such task.', { taskId: id });
+  const { name, state, progressPct, message, error, result } = run;
+  return { id, name, state, progressPct, message, error, result };
+}
+
+/** Asks a run to stop; one that has not begun will not begin. */
+export async function askToCancel(manager: EntityManager, id: string): Promise<TaskView> {
+  await manager.query(
+    `update task_run set cancel_asked = true where state in ('waiting', 'running')
+       and id = (select coalesce(merged_into, id) from task_run where id = $1)`,
+    [id],
+  );
+  return getTaskView(manager, id);
+}
+
+/** Announces work that comes again and again, unless it was announced in the last `everyMs`. Any number of processes may ask. */
+export async function announceEvery(records: DataSource, name: 'tidy', everyMs: number): Promise<void> {
+  await records.transaction(async (manager) => {
+    await manager.query('select pg_advisory_xact_lock(hashtext($1))', [name]);
+    const [{ due }] = (await manager.query(
+      `select not exists (select 1 from task_run where name = $1 and announced_at > now() - $2 * interval '1 millisecond') as due`,
+      [name, everyMs],
+    )) as [{ due: boolean }];
+    if (due) await announce(manager, name, {});
+  });
+}
