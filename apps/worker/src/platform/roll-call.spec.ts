@@ -1,7 +1,7 @@
 import { rollCall } from './roll-call.js';
-import type { TaskProcessor } from './task-processor.js';
+import type { AnyProcessor } from './task-processor.js';
 
-const takes = (handles: TaskProcessor['handles']): TaskProcessor => ({ handles, run: async () => {} });
+const takes = (handles: AnyProcessor['handles']): AnyProcessor => ({ handles, run: async () => {} });
 
 describe('rollCall', () => {
   it('gives every task its processor', () => {

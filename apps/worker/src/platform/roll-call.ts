@@ -1,6 +1,6 @@
 import { TASK_NAMES } from '#libs/tasks/src/index.js';
 import type { TaskName } from '#libs/tasks/src/index.js';
-import type { TaskProcessor } from './task-processor.js';
+import type { AnyProcessor } from './task-processor.js';
 
 /**
  * Finds the one processor of every task.
@@ -8,9 +8,9 @@ import type { TaskProcessor } from './task-processor.js';
  * @throws Error naming the tasks that none or more than one takes: the worker does not start then
  */
 export function rollCall(
-  processors: readonly TaskProcessor[],
+  processors: readonly AnyProcessor[],
   names: readonly TaskName[] = TASK_NAMES,
-): Map<TaskName, TaskProcessor> {
+): Map<TaskName, AnyProcessor> {
   const takers = names.map((name) => ({ name, found: processors.filter(({ handles }) => handles === name) }));
   const wrong = takers.filter(({ found }) => found.length !== 1);
   if (wrong.length > 0) {

@@ -5,7 +5,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import type { Log } from '#libs/hosting/src/index.js';
 import { beginRun, endRun, keepAlive, putBack } from '#libs/records/src/index.js';
 import type { QueuedTask, TaskContext, TaskName } from '#libs/tasks/src/index.js';
-import type { TaskProcessor } from './task-processor.js';
+import type { AnyProcessor } from './task-processor.js';
 
 const SIGN_OF_LIFE_MS = 10_000;
 const TELL_AT_MOST_EVERY_MS = 250;
@@ -13,7 +13,7 @@ const TELL_AT_MOST_EVERY_MS = 250;
 type Attempt = Pick<Job<QueuedTask>, 'data' | 'attemptsMade' | 'opts'>;
 
 /** Runs one task out of the queue and keeps its state, progress and end in the lab's own table. */
-export function taskRunner(records: DataSource, processors: Map<TaskName, TaskProcessor>, log: Log) {
+export function taskRunner(records: DataSource, processors: Map<TaskName, AnyProcessor>, log: Log) {
   return async (attempt: Attempt): Promise<void> => {
     const { taskId, name } = attempt.data;
     const run = await beginRun(records, taskId);
