@@ -7,3 +7,4 @@ export * from './bench.js';
 export * from './results.js';
 export * from './reports.js';
 export * from './settings.js';
+export * from './methods.js';
