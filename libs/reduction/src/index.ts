@@ -11,7 +11,12 @@ export type {
 } from './curve/curve-format.js';
 export { READER_LIMITS } from './curve/curve-reading.js';
 export type { CurveReading, LineProblem, ProblemReason, ReaderLimits } from './curve/curve-reading.js';
-export { RESULT_KEYS } from './recipe/recipe.js';
+export { checkDimensions } from './recipe/check-dimensions.js';
+export { checkRecipe } from './recipe/check-recipe.js';
+export { RESULT_KEYS, SECTIONS, TEST_KINDS } from './recipe/recipe.js';
+export { reduceCurve } from './reduce-curve.js';
+export { fitLine, fitThroughOrigin } from './statistics/fit-line.js';
+export type { LineFit } from './statistics/fit-line.js';
 export type {
   BendingRecipe,
   BreakRecipe,

@@ -1,18 +1,23 @@
 /** What the specimen is subjected to; it settles which stress and strain are meant. */
-export type TestKind =
-  | 'tension'
-  | 'compression'
-  | 'flexure-3-point'
-  | 'flexure-4-point'
-  | 'lap-shear'
-  | 'short-beam-shear'
-  | 'peel'
-  | 'tear'
-  | 'torsion'
-  | 'component';
+export const TEST_KINDS = [
+  'tension',
+  'compression',
+  'flexure-3-point',
+  'flexure-4-point',
+  'lap-shear',
+  'short-beam-shear',
+  'peel',
+  'tear',
+  'torsion',
+  'component',
+] as const;
+
+export type TestKind = (typeof TEST_KINDS)[number];
 
 /** Section of the specimen: which area, section modulus and polar moment are meant. */
-export type Section = 'rectangle' | 'round' | 'tube' | 'given-area';
+export const SECTIONS = ['rectangle', 'round', 'tube', 'given-area'] as const;
+
+export type Section = (typeof SECTIONS)[number];
 
 /** Where the straight part is looked for. `strain` bounds are fractions (mm for a component), `stress` MPa (N for a component), `peak-share` fractions of the highest. */
 export interface SlopeBounds {
@@ -73,6 +78,8 @@ export interface ReductionRecipe {
   readonly slope?: SlopeRecipe;
   readonly toe: ToeRecipe;
   readonly break: BreakRecipe;
+  /** The peak is looked for up to this strain only (fraction): ISO 844 takes the strength below 10 %. */
+  readonly peakUpToStrain?: number;
   /** Offsets as strain fractions: 0.002 gives Rp0.2. */
   readonly offsetStrains?: readonly number[];
   /** Strains (mm for a component), as fractions, at which the stress is read: 0.1 for foam. */
@@ -99,7 +106,6 @@ export const RESULT_KEYS = [
   'offset-yield',
   'upper-yield',
   'lower-yield',
-  'yield-point-extension',
   'stress-at-strain',
   'energy-to-peak',
   'energy-to-break',

@@ -1,0 +1,172 @@
+import type { SlopeRecipe, ToeRecipe } from '../recipe/recipe.js';
+import { fitLine } from '../statistics/fit-line.js';
+import { firstReaching, placeReaching } from './crossings.js';
+import type { Flag, MissingReason, ResultPoint, SlopeLine } from './reduction-outcome.js';
+import { WindowSums } from './window-sums.js';
+
+/** Rows of a loading curve, up to the peak. */
+export interface Loading {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly peakIndex: number;
+}
+
+export type SlopeFound =
+  | {
+      readonly state: 'found';
+      readonly line: SlopeLine;
+      readonly points: readonly ResultPoint[];
+      readonly flags: readonly Flag[];
+    }
+  | { readonly state: 'not-found'; readonly reason: MissingReason; readonly what: string };
+
+/** Fewest points that a regression should rest on (common practice, no source). */
+const FEWEST_POINTS = 5;
+/** Least coefficient of determination of a line that is called straight (common practice, no source). */
+const LEAST_R_SQUARED = 0.999;
+
+/**
+ * The slope of the straight part between the recipe's bounds, on the rows up to the peak.
+ *
+ * @param foot what the strain bounds count from
+ */
+export function findSlope(loading: Loading, recipe: SlopeRecipe, foot: number): SlopeFound {
+  return recipe.way === 'chord' ? chord(loading, recipe, foot) : regression(loading, recipe, foot);
+}
+
+function limitsOf(
+  { y, peakIndex }: Loading,
+  { bounds }: SlopeRecipe,
+  foot: number,
+): { along: 'x' | 'y'; from: number; to: number } {
+  if (bounds.over === 'strain') return { along: 'x', from: bounds.from + foot, to: bounds.to + foot };
+  const unit = bounds.over === 'peak-share' ? y[peakIndex]! : 1;
+  return { along: 'y', from: bounds.from * unit, to: bounds.to * unit };
+}
+
+/** (y₂ − y₁)/(x₂ − x₁) between the two bounds, each found between rows (ISO 527-1, chord). */
+function chord(loading: Loading, recipe: SlopeRecipe, foot: number): SlopeFound {
+  const { x, y, peakIndex } = loading;
+  const { along, from, to } = limitsOf(loading, recipe, foot);
+  const first =
+    placeReaching(x, y, along, from, 0, peakIndex) ??
+    (from === 0 && foot === 0 ? { index: 0, share: 0, x: x[0]!, y: y[0]! } : null);
+  const second = first && placeReaching(x, y, along, to, first.index, peakIndex);
+  if (!first || !second)
+    return {
+      state: 'not-found',
+      reason: 'not-reached',
+      what: `${first ? 'to' : 'from'} ${first ? recipe.bounds.to : recipe.bounds.from}`,
+    };
+  if (!(second.x > first.x)) return { state: 'not-found', reason: 'too-few-points', what: 'slope' };
+  const slope = (second.y - first.y) / (second.x - first.x);
+  return found(
+    { slope, footX: first.x - first.y / slope, fromIndex: first.index, toIndex: second.index, rSquared: 1 },
+    first,
+    second,
+    [],
+  );
+}
+
+/** Least-squares line through every row between the bounds (ISO 527-1, regression). */
+function regression(loading: Loading, recipe: SlopeRecipe, foot: number): SlopeFound {
+  const { x, y } = loading;
+  const rows = rowsBetween(loading, recipe, foot);
+  if (!rows)
+    return { state: 'not-found', reason: 'not-reached', what: `slope ${recipe.bounds.from} to ${recipe.bounds.to}` };
+  const [first, last] = rows;
+  if (last - first < 1 || !(x[last]! > x[first]!))
+    return { state: 'not-found', reason: 'too-few-points', what: 'slope' };
+  const { slope, intercept, rSquared } = fitLine(x, y, first, last + 1);
+  const line = { slope, footX: -intercept / slope, fromIndex: first, toIndex: last, rSquared };
+  return found(
+    line,
+    { index: first, x: x[first]!, y: y[first]! },
+    { index: last, x: x[last]!, y: y[last]! },
+    regressionFlags(last - first + 1, rSquared),
+  );
+}
+
+/** A bound met but for rounding counts as met. */
+const HAIR = 1e-12;
+
+function rowsBetween(loading: Loading, recipe: SlopeRecipe, foot: number): [number, number] | null {
+  const { x, y, peakIndex } = loading;
+  const { along, from, to } = limitsOf(loading, recipe, foot);
+  const values = along === 'x' ? x : y;
+  const hair = HAIR * Math.abs(to);
+  const first = firstReaching(values, from - hair, 0, peakIndex);
+  if (first < 0) return null;
+  const past = firstReaching(values, to + hair, first, peakIndex);
+  if (past >= 0) return [first, past - 1];
+  return values[peakIndex]! >= to - hair ? [first, peakIndex] : null;
+}
+
+function regressionFlags(n: number, rSquared: number): Flag[] {
+  const flags: Flag[] = [];
+  if (n < FEWEST_POINTS) flags.push({ code: 'slope-window-short', found: n, allowed: FEWEST_POINTS, unit: 'points' });
+  if (rSquared < LEAST_R_SQUARED)
+    flags.push({ code: 'slope-line-poor', found: rSquared, allowed: LEAST_R_SQUARED, unit: '1' });
+  return flags;
+}
+
+interface Spot {
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+function found(line: SlopeLine, from: Spot, to: Spot, flags: readonly Flag[]): SlopeFound {
+  if (!(line.slope > 0)) return { state: 'not-found', reason: 'slope-missing', what: 'a rising straight part' };
+  const points: ResultPoint[] = [
+    { role: 'from', index: from.index, x: from.x, y: from.y },
+    { role: 'to', index: to.index, x: to.x, y: to.y },
+  ];
+  return { state: 'found', line, points, flags };
+}
+
+const MOST_ROUNDS = 50;
+
+/**
+ * The slope and the shift of the toe together. Strain bounds count from the corrected zero, so that slope and foot
+ * are found in turns until the foot rests.
+ */
+export function findSlopeAndToe(
+  loading: Loading,
+  recipe: SlopeRecipe,
+  toe: ToeRecipe,
+): { slope: SlopeFound; toeShift: number } {
+  if (toe.way === 'none') return { slope: findSlope(loading, recipe, 0), toeShift: 0 };
+  const steepest = toe.way === 'steepest' ? steepestLine(loading, toe.spanShare) : null;
+  if (steepest) return { slope: findSlope(loading, recipe, steepest.footX), toeShift: steepest.footX };
+  let foot = 0;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const slope = findSlope(loading, recipe, foot);
+    if (slope.state === 'not-found') return { slope, toeShift: 0 };
+    if (Math.abs(slope.line.footX - foot) <= HAIR * Math.abs(loading.x[loading.peakIndex]!))
+      return { slope, toeShift: slope.line.footX };
+    foot = slope.line.footX;
+  }
+  return { slope: findSlope(loading, recipe, foot), toeShift: foot };
+}
+
+/**
+ * The steepest least-squares line over `spanShare` of the x at the peak (ASTM D638, Annex A1: the tangent at the
+ * greatest slope). Sums run along with the window, so that a long curve costs one pass.
+ */
+export function steepestLine({ x, y, peakIndex }: Loading, spanShare: number): SlopeLine | null {
+  const width = spanShare * (x[peakIndex]! - x[0]!);
+  const sums = new WindowSums(x, y, peakIndex);
+  let best: [number, number] | null = null;
+  let bestSlope = 0;
+  let last = 0;
+  for (let first = 0; first < peakIndex; first++) {
+    while (last < peakIndex && x[last]! - x[first]! < width) last++;
+    if (x[last]! - x[first]! < width * (1 - HAIR)) break;
+    const slope = last - first < 2 ? 0 : sums.slope(first, last);
+    if (slope > bestSlope) [best, bestSlope] = [[first, last], slope];
+  }
+  if (!best) return null;
+  const { slope, intercept, rSquared } = fitLine(x, y, best[0], best[1] + 1);
+  return { slope, footX: -intercept / slope, fromIndex: best[0], toIndex: best[1], rSquared };
+}

@@ -1,0 +1,32 @@
+import type { Flag } from './reduction-outcome.js';
+import { lacking, measured, pointAt } from './prepared-test.js';
+import type { Measure, PreparedTest } from './prepared-test.js';
+
+/** Rows in a row at the very peak from which a clipped signal is suspected (common practice, no source). */
+const FLAT_ROWS = 3;
+
+/** Highest force, N (torque, N·m, in torsion): ISO 6892-1 Fm, the highest of the whole curve up to the recipe's strain. */
+export const peakLoad: Measure = (test) => {
+  const { peakIndex, plainY, stressPerLoad, recipe } = test;
+  if (stressPerLoad === null) return lacking('no-load-column', 'forceN');
+  const unit = recipe.kind === 'torsion' ? 'N·m' : 'N';
+  return measured(plainY[peakIndex]! / stressPerLoad, unit, [pointAt(test, 'peak', peakIndex)], peakFlags(test));
+};
+
+/** Highest stress, MPa (Rm, σM, flexural strength, lap shear strength, torsional strength). */
+export const peakStress: Measure = (test) => {
+  if (test.stressLacks !== null) return lacking('dimension-missing', test.stressLacks);
+  if (test.axes.yName === 'load') return lacking('does-not-apply', test.recipe.kind);
+  return measured(test.y[test.peakIndex]!, test.axes.yUnit, [pointAt(test, 'peak', test.peakIndex)], peakFlags(test));
+};
+
+function peakFlags(test: PreparedTest): Flag[] {
+  const { y, peakIndex } = test;
+  const flags: Flag[] = [];
+  let flat = 1;
+  while (y[peakIndex + flat] === y[peakIndex]) flat++;
+  if (flat >= FLAT_ROWS) flags.push({ code: 'load-flat-at-peak', found: flat, allowed: FLAT_ROWS - 1, unit: 'points' });
+  if (peakIndex === y.length - 1)
+    flags.push({ code: 'peak-at-end', found: peakIndex + 1, allowed: y.length - 1, unit: 'points' });
+  return flags;
+}

@@ -1,0 +1,87 @@
+import { lacking, measured, pointAt } from './prepared-test.js';
+import type { Measure, PreparedTest } from './prepared-test.js';
+
+/** ISO 6892-1: a drop of at least 0.5 %, not exceeded within the next 0.05 % of strain (from memory). */
+const STANDARD_DROP = { dropShare: 0.005, lastingStrain: 0.0005 };
+/** At the very peak a drop counts as yielding only this early, else it is necking (common practice, no source). */
+const LATEST_YIELD_STRAIN = 0.01;
+
+/** ReH, MPa: the highest stress before the first drop that lasts (ISO 6892-1). */
+export const upperYield: Measure = (test) => {
+  if (test.stressLacks !== null) return lacking('dimension-missing', test.stressLacks);
+  const upper = findUpperYield(test);
+  if (upper === null) return lacking('no-yield-drop', 'drop after yield');
+  return measured(test.y[upper]!, test.axes.yUnit, [pointAt(test, 'upper-yield', upper)]);
+};
+
+/** ReL, MPa: the lowest stress while yielding, leaving out the transient just after ReH (ISO 6892-1). */
+export const lowerYield: Measure = (test) => {
+  if (test.stressLacks !== null) return lacking('dimension-missing', test.stressLacks);
+  const upper = findUpperYield(test);
+  if (upper === null) return lacking('no-yield-drop', 'drop after yield');
+  const end = endOfYielding(test, upper);
+  const lower = lowestRow(test.y, endOfTransient(test, upper, end), end);
+  return measured(test.y[lower]!, test.axes.yUnit, [
+    pointAt(test, 'lower-yield', lower),
+    pointAt(test, 'upper-yield', upper),
+  ]);
+};
+
+function dropOf({ recipe }: PreparedTest) {
+  return recipe.yieldPoint ?? STANDARD_DROP;
+}
+
+function findUpperYield(test: PreparedTest): number | null {
+  const { y, x, breakIndex, peakIndex, toeShift } = test;
+  const { dropShare } = dropOf(test);
+  let top = 0;
+  for (let at = 1; at <= breakIndex; at++) {
+    if (y[at]! > y[top]!) top = at;
+    else if (y[at]! <= y[top]! * (1 - dropShare) && y[top]! > y[peakIndex]! / 2 && lasts(test, top, at)) {
+      const isNecking = top === peakIndex && x[top]! - toeShift > LATEST_YIELD_STRAIN;
+      return isNecking ? null : top;
+    }
+  }
+  return null;
+}
+
+/** Whether the stress stays below the top for the strain that the recipe asks. */
+function lasts(test: PreparedTest, top: number, from: number): boolean {
+  const { x, y, breakIndex } = test;
+  const until = x[top]! + dropOf(test).lastingStrain;
+  for (let at = from; at <= breakIndex; at++) {
+    if (y[at]! > y[top]!) return false;
+    if (x[at]! >= until) return true;
+  }
+  return false;
+}
+
+/** Yielding ends where the stress first passes ReH again, or at the break. */
+function endOfYielding({ y, breakIndex }: PreparedTest, upper: number): number {
+  for (let at = upper + 1; at <= breakIndex; at++) if (y[at]! > y[upper]!) return at - 1;
+  return breakIndex;
+}
+
+/**
+ * The first dip after ReH is a transient when the stress recovers from it and falls again: then yielding is judged
+ * from the top of that recovery. A dip from which the stress only rises is the lower yield itself.
+ */
+function endOfTransient(test: PreparedTest, upper: number, end: number): number {
+  const { y } = test;
+  const step = (dropOf(test).dropShare / 4) * y[upper]!;
+  let dip = upper;
+  let recovery = -1;
+  for (let at = upper + 1; at <= end; at++) {
+    if (recovery < 0 && y[at]! < y[dip]!) dip = at;
+    else if (recovery < 0 && y[at]! > y[dip]! + step) recovery = at;
+    else if (recovery >= 0 && y[at]! > y[recovery]!) recovery = at;
+    else if (recovery >= 0 && y[at]! < y[recovery]! - step) return recovery;
+  }
+  return upper;
+}
+
+function lowestRow(y: Float64Array, from: number, to: number): number {
+  let lowest = from;
+  for (let at = from; at <= to; at++) if (y[at]! < y[lowest]!) lowest = at;
+  return lowest;
+}
