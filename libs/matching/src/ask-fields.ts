@@ -8,7 +8,10 @@ import type { GeometryKey, Method } from './method.js';
  */
 export function askFields(method: Method): AskField[] {
   return [
-    { ...plain('geometry.shape', 'Shape', 'choice', 'Cross-section of the loaded part.'), choices: named(method.shapes) },
+    {
+      ...plain('geometry.shape', 'Shape', 'choice', 'Cross-section of the loaded part.'),
+      choices: named(method.shapes),
+    },
     ...method.geometry.map((need): AskField => ({
       field: `geometry.${need.key}`,
       label: GEOMETRY_LABELS[need.key],
@@ -100,7 +103,16 @@ function strengthFields(method: Method): AskField[] {
 function modulusField(method: Method): AskField[] {
   if (!method.modulusStrain) return [];
   const help = 'Overrules the library; it gives the smallest force that must be read.';
-  return [{ ...plain('modulusMPa', "Young's modulus", 'band', help), quantity: 'stress', unit: 'MPa', min: 0.001, max: 2e6, required: false }];
+  return [
+    {
+      ...plain('modulusMPa', "Young's modulus", 'band', help),
+      quantity: 'stress',
+      unit: 'MPa',
+      min: 0.001,
+      max: 2e6,
+      required: false,
+    },
+  ];
 }
 
 function endField(method: Method): AskField[] {
@@ -116,7 +128,13 @@ function resultFields(method: Method): AskField[] {
 function speedField(method: Method): AskField[] {
   const rule = method.speeds.map((stage) => stage.rule).find((each) => each.kind === 'asked');
   if (!rule) return [];
-  const bounds = { quantity: 'speed', unit: 'mm/min', min: rule.minMmPerMin, max: rule.maxMmPerMin, usual: rule.usualMmPerMin };
+  const bounds = {
+    quantity: 'speed',
+    unit: 'mm/min',
+    min: rule.minMmPerMin,
+    max: rule.maxMmPerMin,
+    usual: rule.usualMmPerMin,
+  };
   return [{ ...plain('speedMmPerMin', 'Speed', 'number', 'The method leaves it to you.'), ...bounds, required: false }];
 }
 
@@ -124,14 +142,24 @@ function travelField(method: Method): AskField[] {
   if (method.direction === 'torque') return [];
   const help = 'Crosshead travel to the end of the test; left empty it is estimated.';
   const required = method.testType === 'component';
-  return [{ ...plain('travelMm', 'Travel', 'number', help), quantity: 'length', unit: 'mm', min: 0.01, max: 5000, required }];
+  return [
+    { ...plain('travelMm', 'Travel', 'number', help), quantity: 'length', unit: 'mm', min: 0.01, max: 5000, required },
+  ];
 }
 
 function optionFields(method: Method): AskField[] {
-  const lower = flag('options.lowerForceClass', 'A lower force class will do', 'A deviation from the method, stated on the report.');
+  const lower = flag(
+    'options.lowerForceClass',
+    'A lower force class will do',
+    'A deviation from the method, stated on the report.',
+  );
   if (!method.strain) return [lower];
   return [
-    flag('options.contactExtensometer', 'An extensometer may touch the specimen', 'No: only one without contact will do.'),
+    flag(
+      'options.contactExtensometer',
+      'An extensometer may touch the specimen',
+      'No: only one without contact will do.',
+    ),
     flag('options.crossheadStrain', 'Crosshead strain will do', 'Where the method does not demand an extensometer.'),
     lower,
   ];

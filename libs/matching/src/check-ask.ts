@@ -14,12 +14,18 @@ import type { GeometryKey, Method } from './method.js';
 export function checkAsk(method: Method, ask: Ask): FieldProblem[] {
   const shape = ask.geometry.shape;
   const fields = askFields(method).filter((field) => !field.shapes || field.shapes.includes(shape));
-  return [...fields.flatMap((field) => checkField(field, at(ask, field.field))), ...loadKnown(method, ask), ...fitsTogether(method, ask)];
+  return [
+    ...fields.flatMap((field) => checkField(field, at(ask, field.field))),
+    ...loadKnown(method, ask),
+    ...fitsTogether(method, ask),
+  ];
 }
 
 function checkField(field: AskField, value: unknown): FieldProblem[] {
   if (value === undefined || value === null) {
-    return field.required ? [fieldProblem({ field: field.field, found: null, allowed: allowed(field), unit: field.unit ?? '' })] : [];
+    return field.required
+      ? [fieldProblem({ field: field.field, found: null, allowed: allowed(field), unit: field.unit ?? '' })]
+      : [];
   }
   switch (field.type) {
     case 'number':
@@ -36,7 +42,12 @@ function checkField(field: AskField, value: unknown): FieldProblem[] {
 }
 
 function bounded(field: AskField, path: string, value: unknown, whole = false): FieldProblem[] {
-  const found = numberProblem(path, value, { unit: field.unit ?? '', min: field.min ?? 0, max: field.max ?? 1e12, whole });
+  const found = numberProblem(path, value, {
+    unit: field.unit ?? '',
+    min: field.min ?? 0,
+    max: field.max ?? 1e12,
+    whole,
+  });
   return found ? [found] : [];
 }
 
@@ -44,7 +55,14 @@ function checkBand(field: AskField, value: unknown): FieldProblem[] {
   const [low, high] = [at(value, 'low'), at(value, 'high')];
   const ends = [...bounded(field, `${field.field}.low`, low), ...bounded(field, `${field.field}.high`, high)];
   if (ends.length > 0 || Number(low) <= Number(high)) return ends;
-  return [fieldProblem({ field: `${field.field}.low`, found: low, allowed: `at most the high end, ${String(high)}`, unit: field.unit ?? '' })];
+  return [
+    fieldProblem({
+      field: `${field.field}.low`,
+      found: low,
+      allowed: `at most the high end, ${String(high)}`,
+      unit: field.unit ?? '',
+    }),
+  ];
 }
 
 function checkChoices(field: AskField, value: unknown): FieldProblem[] {
@@ -60,7 +78,11 @@ function choiceProblem(field: AskField, value: unknown): FieldProblem {
 function allowed(field: AskField): string {
   if (field.choices) return `one of ${field.choices.map(({ value }) => value).join(', ')}`;
   if (field.type === 'band') return `a band from low to high between ${field.min} and ${field.max}`;
-  return field.type === 'number' ? `a number, at least ${field.min} and at most ${field.max}` : field.type === 'flag' ? 'yes or no' : 'a choice';
+  return field.type === 'number'
+    ? `a number, at least ${field.min} and at most ${field.max}`
+    : field.type === 'flag'
+      ? 'yes or no'
+      : 'a choice';
 }
 
 /** The load must come from somewhere: declared, or a strength, or a material. */

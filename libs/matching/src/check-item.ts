@@ -19,7 +19,11 @@ export function checkItem(value: unknown): FieldProblem[] {
   if (!isKind(kind)) return [problem('kind', kind, `one of ${ITEM_KINDS.join(', ')}`)];
   const fields = ITEM_FIELDS[kind];
   const found = fields.flatMap((field) => checkField(field, at(value, field.path)));
-  return [...found, ...strangers(value, fields), ...(found.length > 0 ? [] : [...disorder(value, fields), ...together(kind, value)])];
+  return [
+    ...found,
+    ...strangers(value, fields),
+    ...(found.length > 0 ? [] : [...disorder(value, fields), ...together(kind, value)]),
+  ];
 }
 
 /** The value at a dotted path, undefined when the path leads nowhere. */
@@ -86,12 +90,15 @@ function checkEntry(field: ItemField, entry: unknown, path: string): FieldProble
 }
 
 function absent(field: ItemField): FieldProblem[] {
-  return field.required && field.type !== 'rating-curve' ? [problem(field.path, null, allowedWords(field), field.unit)] : [];
+  return field.required && field.type !== 'rating-curve'
+    ? [problem(field.path, null, allowedWords(field), field.unit)]
+    : [];
 }
 
 function allowedWords(field: ItemField): string {
   if (field.choices) return `one of ${field.choices.join(', ')}`;
-  if (field.type === 'number' || field.type === 'numbers') return `a number, at least ${field.min} and at most ${field.max}`;
+  if (field.type === 'number' || field.type === 'numbers')
+    return `a number, at least ${field.min} and at most ${field.max}`;
   return field.type === 'flag' ? 'yes or no' : `a ${field.label.toLowerCase()}`;
 }
 
@@ -136,7 +143,11 @@ function disorder(value: unknown, fields: readonly ItemField[]): FieldProblem[] 
 /** What only makes sense together: a load path needs one rating at least, a frame one capacity, faces a seat or a surface. */
 function together(kind: ItemKind, value: unknown): FieldProblem[] {
   const number = (path: string) => Number(at(value, path) ?? 0);
-  if (kind === 'frame' && ['tension', 'compression'].every((way) => number(`details.${way}CapacityN`) === 0) && number('details.torqueCapacityNm') === 0) {
+  if (
+    kind === 'frame' &&
+    ['tension', 'compression'].every((way) => number(`details.${way}CapacityN`) === 0) &&
+    number('details.torqueCapacityNm') === 0
+  ) {
     return [problem('details.tensionCapacityN', 0, 'more than 0 in one direction at least', 'N')];
   }
   if (kind === 'load-cell' && number('details.capacityN') === 0 && number('details.torqueCapacityNm') === 0) {

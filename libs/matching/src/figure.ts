@@ -8,7 +8,13 @@ export function figure(value: number, unit: string, formula: string, inputs: rea
 }
 
 /** A number that nobody gave: it is shown as such, and asks to be confirmed. */
-export function assumed(value: number, unit: string, formula: string, inputs: readonly Input[], source: string): Figure {
+export function assumed(
+  value: number,
+  unit: string,
+  formula: string,
+  inputs: readonly Input[],
+  source: string,
+): Figure {
   return { ...figure(value, unit, formula, inputs, source), assumed: true };
 }
 

@@ -57,6 +57,7 @@ export type {
   GeometryNeed,
   Hazard,
   Method,
+  ReportStep,
   Shape,
   SpeedRule,
   SpeedStage,

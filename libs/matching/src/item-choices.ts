@@ -62,7 +62,13 @@ export const CHANNEL_KINDS = every<ChannelKind>({
   displacement: true,
 });
 export const CONTROL_MODES = every<ControlMode>({ position: true, force: true, strain: true });
-export const COUPLING_TYPES = every<CouplingType>({ clevis: true, thread: true, flange: true, slot: true, shaft: true });
+export const COUPLING_TYPES = every<CouplingType>({
+  clevis: true,
+  thread: true,
+  flange: true,
+  slot: true,
+  shaft: true,
+});
 export const COUPLING_GENDERS = every<Coupling['gender']>({ male: true, female: true, plain: true });
 export const CELL_POSITIONS = every<CellPosition>({ crosshead: true, base: true });
 export const GRIP_ACTIONS = every<GripAction>({

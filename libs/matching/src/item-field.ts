@@ -27,7 +27,8 @@ type Rest = Partial<Pick<ItemField, 'min' | 'max' | 'required' | 'help'>>;
 /** Builders, so that the table below them reads as a list. */
 export const text = (path: string, label: string, rest: Rest = {}): ItemField => field(path, label, 'text', rest);
 export const flag = (path: string, label: string, rest: Rest = {}): ItemField => field(path, label, 'flag', rest);
-export const count = (path: string, label: string, rest: Rest = {}): ItemField => field(path, label, 'number', { min: 0, ...rest });
+export const count = (path: string, label: string, rest: Rest = {}): ItemField =>
+  field(path, label, 'number', { min: 0, ...rest });
 
 export function choice(path: string, label: string, choices: readonly string[], rest: Rest = {}): ItemField {
   return { ...field(path, label, 'choice', rest), choices };
@@ -37,12 +38,16 @@ export function choices(path: string, label: string, from: readonly string[], re
   return { ...field(path, label, 'choices', rest), choices: from };
 }
 
-export const mm = (path: string, label: string, rest: Rest = {}): ItemField => measure(path, label, 'length', 'mm', 0, 10_000, rest);
-export const kg = (path: string, label: string, rest: Rest = {}): ItemField => measure(path, label, 'mass', 'kg', 0, 50_000, rest);
-export const newton = (path: string, label: string, rest: Rest = {}): ItemField => measure(path, label, 'force', 'N', 0, 1e8, rest);
+export const mm = (path: string, label: string, rest: Rest = {}): ItemField =>
+  measure(path, label, 'length', 'mm', 0, 10_000, rest);
+export const kg = (path: string, label: string, rest: Rest = {}): ItemField =>
+  measure(path, label, 'mass', 'kg', 0, 50_000, rest);
+export const newton = (path: string, label: string, rest: Rest = {}): ItemField =>
+  measure(path, label, 'force', 'N', 0, 1e8, rest);
 export const newtonMetre = (path: string, label: string, rest: Rest = {}): ItemField =>
   measure(path, label, 'torque', 'N·m', 0, 1e7, rest);
-export const joule = (path: string, label: string, rest: Rest = {}): ItemField => measure(path, label, 'energy', 'J', 0, 1e7, rest);
+export const joule = (path: string, label: string, rest: Rest = {}): ItemField =>
+  measure(path, label, 'energy', 'J', 0, 1e7, rest);
 export const celsius = (path: string, label: string, rest: Rest = {}): ItemField =>
   measure(path, label, 'temperature', '°C', -269, 2000, rest);
 export const speed = (path: string, label: string, rest: Rest = {}): ItemField =>
@@ -51,16 +56,28 @@ export const rotation = (path: string, label: string, rest: Rest = {}): ItemFiel
   measure(path, label, 'angularSpeed', '°/min', 0, 1e7, rest);
 
 export function ratingCurve(direction: 'tension' | 'compression' | 'torque', label: string): ItemField {
-  const [quantity, unit, max] = direction === 'torque' ? (['torque', 'N·m', 1e7] as const) : (['force', 'N', 1e8] as const);
+  const [quantity, unit, max] =
+    direction === 'torque' ? (['torque', 'N·m', 1e7] as const) : (['force', 'N', 1e8] as const);
   const help = 'What it carries, by temperature; empty when it is not made for this direction.';
-  return { ...measure(`ratings.${direction}`, label, quantity, unit, 0, max, { required: false, help }), type: 'rating-curve' };
+  return {
+    ...measure(`ratings.${direction}`, label, quantity, unit, 0, max, { required: false, help }),
+    type: 'rating-curve',
+  };
 }
 
 export function list(path: string, label: string, type: 'channels' | 'speed-limits', help: string): ItemField {
   return field(path, label, type, { required: false, help });
 }
 
-function measure(path: string, label: string, quantity: Quantity, unit: Unit, min: number, max: number, rest: Rest): ItemField {
+function measure(
+  path: string,
+  label: string,
+  quantity: Quantity,
+  unit: Unit,
+  min: number,
+  max: number,
+  rest: Rest,
+): ItemField {
   return { ...field(path, label, 'number', { min, max, ...rest }), quantity, unit };
 }
 

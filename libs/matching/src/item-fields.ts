@@ -61,7 +61,11 @@ const RATINGS = [
 function coupling(path: string, label: string): ItemField[] {
   return [
     choice(`${path}.type`, `${label}: type`, COUPLING_TYPES),
-    mm(`${path}.sizeMm`, `${label}: size`, { ...some, max: 1000, help: 'Pin, thread, bolt circle, slot or shaft size.' }),
+    mm(`${path}.sizeMm`, `${label}: size`, {
+      ...some,
+      max: 1000,
+      help: 'Pin, thread, bolt circle, slot or shaft size.',
+    }),
     choice(`${path}.gender`, `${label}: gender`, COUPLING_GENDERS, { help: 'Two plain ends meet; male meets female.' }),
   ];
 }
@@ -91,10 +95,19 @@ export const KIND_FIELDS: Readonly<Record<ItemKind, readonly ItemField[]>> = {
     mm('details.columnClearanceMm', 'Column clearance', { ...some, help: 'Single column: twice the throat.' }),
     speed('details.speedMinMmPerMin', 'Lowest speed'),
     speed('details.speedMaxMmPerMin', 'Highest speed'),
-    list('details.speedLimits', 'Speed limits at force', 'speed-limits', 'Above a force (N) no faster than a speed (mm/min).'),
+    list(
+      'details.speedLimits',
+      'Speed limits at force',
+      'speed-limits',
+      'Above a force (N) no faster than a speed (mm/min).',
+    ),
     rotation('details.rotationMinDegPerMin', 'Lowest rotation speed'),
     rotation('details.rotationMaxDegPerMin', 'Highest rotation speed', { help: '0 when it cannot twist.' }),
-    { ...count('details.stiffnessNPerMm', 'Stiffness', { min: 1, max: 1e9, required: false }), quantity: 'stiffness', unit: 'N/mm' },
+    {
+      ...count('details.stiffnessNPerMm', 'Stiffness', { min: 1, max: 1e9, required: false }),
+      quantity: 'stiffness',
+      unit: 'N/mm',
+    },
     ...coupling('details.crossheadCoupling', 'Crosshead coupling'),
     ...coupling('details.baseCoupling', 'Base coupling'),
     choices('details.cellPositions', 'Load cell at', CELL_POSITIONS),
@@ -108,7 +121,11 @@ export const KIND_FIELDS: Readonly<Record<ItemKind, readonly ItemField[]>> = {
     newton('details.capacityN', 'Rated force', { help: '0 for a cell that senses torque only.' }),
     newtonMetre('details.torqueCapacityNm', 'Rated torque', { help: '0 for a cell that senses force only.' }),
     choices('details.directions', 'Senses', DIRECTIONS),
-    count('details.overloadPct', 'Safe overload', { min: 100, max: 1000, help: 'Percent of the rated force that it survives.' }),
+    count('details.overloadPct', 'Safe overload', {
+      min: 100,
+      max: 1000,
+      help: 'Percent of the rated force that it survives.',
+    }),
     ...coupling('details.frameCoupling', 'Coupling to the frame'),
     ...coupling('details.specimenCoupling', 'Coupling to the specimen side'),
   ],
@@ -121,7 +138,11 @@ export const KIND_FIELDS: Readonly<Record<ItemKind, readonly ItemField[]>> = {
     mm('details.openingMaxMm', 'Opening up to', some),
     mm('details.faceWidthMm', 'Width up to', some),
     mm('details.gripLengthMm', 'Grip length', { help: 'Length of specimen inside each grip.' }),
-    text('details.faceSlot', 'Seat for jaw faces', { ...maybe, max: 40, help: 'Empty when the faces are part of the grip.' }),
+    text('details.faceSlot', 'Seat for jaw faces', {
+      ...maybe,
+      max: 40,
+      help: 'Empty when the faces are part of the grip.',
+    }),
     choice('details.fixedFaceShape', 'Fixed face: shape', FACE_SHAPES, maybe),
     choice('details.fixedFaceSurface', 'Fixed face: surface', FACE_SURFACES, maybe),
   ],
@@ -145,7 +166,12 @@ export const KIND_FIELDS: Readonly<Record<ItemKind, readonly ItemField[]>> = {
     mm('details.specimenWidthMaxMm', 'Specimen width up to', some),
     mm('details.specimenThicknessMaxMm', 'Specimen thickness up to', some),
   ],
-  platen: [...RATINGS, ...END, mm('details.diameterMm', 'Diameter', some), flag('details.sphericalSeat', 'Spherical seat')],
+  platen: [
+    ...RATINGS,
+    ...END,
+    mm('details.diameterMm', 'Diameter', some),
+    flag('details.sphericalSeat', 'Spherical seat'),
+  ],
   adapter: [...RATINGS, ...coupling('details.ends.0', 'One end'), ...coupling('details.ends.1', 'Other end')],
   extensometer: [
     { ...mm('details.gaugeLengthsMm', 'Gauge lengths', some), type: 'numbers' },

@@ -1,16 +1,6 @@
 /** What may be registered. One item is one physical unit with one tag; a pair or a set that is always fitted together counts as one. */
 export type Item =
-  | Frame
-  | LoadCell
-  | Grip
-  | JawFace
-  | Fixture
-  | Platen
-  | Adapter
-  | Extensometer
-  | Chamber
-  | Guard
-  | Transducer;
+  Frame | LoadCell | Grip | JawFace | Fixture | Platen | Adapter | Extensometer | Chamber | Guard | Transducer;
 
 export type ItemKind = Item['kind'];
 export type ItemState = 'in-service' | 'faulty' | 'out-of-use';
@@ -19,7 +9,8 @@ export type ItemState = 'in-service' | 'faulty' | 'out-of-use';
 export type Direction = 'tension' | 'compression' | 'torque';
 /** What a calibration compares: a load direction, or the quantity that a sensor shows. */
 export type CalibratedQuantity = Direction | 'extension' | 'temperature' | 'speed';
-export type Utility = 'compressed-air' | 'hydraulics' | 'power-400v' | 'liquid-nitrogen' | 'cooling-water' | 'extraction';
+export type Utility =
+  'compressed-air' | 'hydraulics' | 'power-400v' | 'liquid-nitrogen' | 'cooling-water' | 'extraction';
 export type ChannelKind = 'force' | 'torque' | 'strain' | 'temperature' | 'video' | 'displacement';
 export type ControlMode = 'position' | 'force' | 'strain';
 
@@ -135,7 +126,8 @@ export interface LoadCellDetails {
   specimenCoupling: Coupling;
 }
 
-export type GripAction = 'wedge' | 'hydraulic' | 'pneumatic' | 'screw' | 'roller' | 'capstan' | 'threaded' | 'shouldered' | 'pin' | 'collet';
+export type GripAction =
+  'wedge' | 'hydraulic' | 'pneumatic' | 'screw' | 'roller' | 'capstan' | 'threaded' | 'shouldered' | 'pin' | 'collet';
 /** What the specimen offers the grip to hold. */
 export type EndShape = 'flat' | 'round' | 'threaded' | 'shouldered' | 'pin-hole' | 'cord' | 'hexagon';
 /** Which side of the specimen it serves; a pair serves both and goes on together. */

@@ -26,9 +26,16 @@ export function plasticTorque(shearMPa: number, geometry: Geometry): Figure {
   const { diameterMm = NaN, outerDiameterMm = NaN, innerDiameterMm = NaN } = geometry;
   if (geometry.shape === 'tube') {
     const value = (shearMPa * Math.PI * (outerDiameterMm ** 3 - innerDiameterMm ** 3)) / 12 / 1000;
-    return torque(value, 'T = τ·π·(D³ − d³)/12', [stress('τ', shearMPa), mm('D', outerDiameterMm), mm('d', innerDiameterMm)]);
+    return torque(value, 'T = τ·π·(D³ − d³)/12', [
+      stress('τ', shearMPa),
+      mm('D', outerDiameterMm),
+      mm('d', innerDiameterMm),
+    ]);
   }
-  return torque((shearMPa * Math.PI * diameterMm ** 3) / 12 / 1000, 'T = τ·π·d³/12', [stress('τ', shearMPa), mm('d', diameterMm)]);
+  return torque((shearMPa * Math.PI * diameterMm ** 3) / 12 / 1000, 'T = τ·π·d³/12', [
+    stress('τ', shearMPa),
+    mm('d', diameterMm),
+  ]);
 }
 
 const LAWS: Record<Method['testType'], Law> = {
@@ -40,7 +47,11 @@ const LAWS: Record<Method['testType'], Law> = {
   'lap-shear': (tau, { widthMm, overlapMm }) =>
     force(tau * widthMm * overlapMm, 'F = τ·w·l', [stress('τ', tau), mm('w', widthMm), mm('l', overlapMm)]),
   'short-beam': (tau, { widthMm, thicknessMm }) =>
-    force((tau * widthMm * thicknessMm) / 0.75, 'F = τ·b·h/0.75', [stress('τ', tau), mm('b', widthMm), mm('h', thicknessMm)]),
+    force((tau * widthMm * thicknessMm) / 0.75, 'F = τ·b·h/0.75', [
+      stress('τ', tau),
+      mm('b', widthMm),
+      mm('h', thicknessMm),
+    ]),
   'in-plane-shear': (tau, { widthMm, thicknessMm }) =>
     force(2 * tau * widthMm * thicknessMm, 'F = 2·τ·b·h', [stress('τ', tau), mm('b', widthMm), mm('h', thicknessMm)]),
   'double-shear': (tau, { diameterMm }) =>
@@ -56,7 +67,10 @@ function axial(sigma: number, geometry: Geometry): Figure {
   const area = sectionArea(geometry);
   const of = area.formula.startsWith('A = ') ? area.formula.slice(4) : 'A';
   const inputs: Input[] = area.inputs.map(({ name, value, unit }) => [name, value, unit]);
-  return force(sigma * area.value, `F = σ·${of}`, [stress('σ', sigma), ...(inputs.length > 0 ? inputs : [['A', area.value, 'mm²'] as const])]);
+  return force(sigma * area.value, `F = σ·${of}`, [
+    stress('σ', sigma),
+    ...(inputs.length > 0 ? inputs : [['A', area.value, 'mm²'] as const]),
+  ]);
 }
 
 /**
@@ -69,7 +83,14 @@ function bending(sigma: number, geometry: Required<Geometry>, ratio: number): Fi
   return force(value, bendingText(geometry.shape, ratio), [stress('σ', sigma), ...inputs, mm('L', geometry.spanMm)]);
 }
 
-function sectionModulus({ shape, widthMm, thicknessMm, diameterMm, outerDiameterMm, innerDiameterMm }: Required<Geometry>): [number, Input[]] {
+function sectionModulus({
+  shape,
+  widthMm,
+  thicknessMm,
+  diameterMm,
+  outerDiameterMm,
+  innerDiameterMm,
+}: Required<Geometry>): [number, Input[]] {
   if (shape === 'round') return [(Math.PI * diameterMm ** 3) / 32, [mm('d', diameterMm)]];
   if (shape === 'tube') {
     const value = (Math.PI * (outerDiameterMm ** 4 - innerDiameterMm ** 4)) / (32 * outerDiameterMm);
@@ -89,12 +110,22 @@ function bendingText(shape: Geometry['shape'], ratio: number): string {
   return `F = 2·σ·b·d²/(3·${span})`;
 }
 
-function elasticTorque(tau: number, { shape, diameterMm, outerDiameterMm, innerDiameterMm }: Required<Geometry>): Figure {
+function elasticTorque(
+  tau: number,
+  { shape, diameterMm, outerDiameterMm, innerDiameterMm }: Required<Geometry>,
+): Figure {
   if (shape === 'tube') {
     const value = (tau * Math.PI * (outerDiameterMm ** 4 - innerDiameterMm ** 4)) / (16 * outerDiameterMm) / 1000;
-    return torque(value, 'T = τ·π·(D⁴ − d⁴)/(16·D)', [stress('τ', tau), mm('D', outerDiameterMm), mm('d', innerDiameterMm)]);
+    return torque(value, 'T = τ·π·(D⁴ − d⁴)/(16·D)', [
+      stress('τ', tau),
+      mm('D', outerDiameterMm),
+      mm('d', innerDiameterMm),
+    ]);
   }
-  return torque((tau * Math.PI * diameterMm ** 3) / 16 / 1000, 'T = τ·π·d³/16', [stress('τ', tau), mm('d', diameterMm)]);
+  return torque((tau * Math.PI * diameterMm ** 3) / 16 / 1000, 'T = τ·π·d³/16', [
+    stress('τ', tau),
+    mm('d', diameterMm),
+  ]);
 }
 
 /**

@@ -92,6 +92,9 @@ export type Ends =
   | { by: 'platens'; sphericalSeat: 'required' | 'preferred' | 'not-needed' }
   | { by: 'fixture'; purpose: FixturePurpose; withGrip: boolean };
 
+/** A smallest step in the result's internal unit (strain 0.5 % is 0.005), or so many significant figures. */
+export type ReportStep = { step: number } | { significant: number };
+
 export interface Conditioning {
   hours: number;
   temperatureC: number;
@@ -99,7 +102,8 @@ export interface Conditioning {
   standard: string;
 }
 
-export type Hazard = 'fragments' | 'stored-energy' | 'biological' | 'pressure' | 'heat' | 'cold' | 'sharp-edges' | 'dust';
+export type Hazard =
+  'fragments' | 'stored-energy' | 'biological' | 'pressure' | 'heat' | 'cold' | 'sharp-edges' | 'dust';
 
 /** A test procedure that the lab offers, as versioned data. A request keeps the version that it was agreed with. */
 export interface Method {
@@ -139,8 +143,8 @@ export interface Method {
   guardAlways: boolean;
   /** Recipe for the reduction of its curves, read by the reduction core. */
   reduction: Readonly<Record<string, unknown>>;
-  /** Smallest step of a reported value, per result key, in that result's unit. */
-  reportSteps: Readonly<Record<string, number>>;
+  /** How a reported value is rounded, per result key. */
+  reportSteps: Readonly<Record<string, ReportStep>>;
   source: string;
   confidence: string;
 }

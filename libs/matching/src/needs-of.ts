@@ -24,7 +24,12 @@ import type { Figure, Needs } from './needs.js';
  * @param material from the library, or null when strength or load is declared
  * @returns the needs, or every problem of the ask by field
  */
-export function needsOf(ask: Ask, method: Method, material: Material | null, settings: MatchSettings = DEFAULT_SETTINGS): Needs | FieldProblem[] {
+export function needsOf(
+  ask: Ask,
+  method: Method,
+  material: Material | null,
+  settings: MatchSettings = DEFAULT_SETTINGS,
+): Needs | FieldProblem[] {
   const problems = checkAsk(method, ask);
   if (problems.length > 0) return problems;
   const load = peakLoads(ask, method, material);
@@ -44,13 +49,19 @@ interface PeakLoads {
 function peakLoads(ask: Ask, method: Method, material: Material | null): PeakLoads | FieldProblem[] {
   const unit = method.direction === 'torque' ? 'N·m' : 'N';
   if (ask.peak) {
-    return { low: declared(ask.peak.low, unit, 'declared', 'requester'), high: declared(ask.peak.high, unit, 'declared', 'requester') };
+    return {
+      low: declared(ask.peak.low, unit, 'declared', 'requester'),
+      high: declared(ask.peak.high, unit, 'declared', 'requester'),
+    };
   }
   if (!hasStrength(method)) return [];
   const strength = strengthUsed(ask, method, material);
   if ('field' in strength) return [strength];
   const low = loadAt(strength.low, ask.geometry, method);
-  const high = method.testType === 'torsion' ? plasticTorque(strength.high, ask.geometry) : loadAt(strength.high, ask.geometry, method);
+  const high =
+    method.testType === 'torsion'
+      ? plasticTorque(strength.high, ask.geometry)
+      : loadAt(strength.high, ask.geometry, method);
   const source = `${strength.source}; ${low.source}`;
   return { low: { ...low, source }, high: { ...high, source } };
 }
@@ -67,7 +78,13 @@ function derive(ask: Ask, method: Method, material: Material | null, peak: PeakL
   const strain = strainNeed(ask, method, material);
   const temperature = temperatureNeed(ask, settings);
   const stressRate = method.speeds.find(({ rule }) => rule.kind === 'stress-rate')?.rule;
-  const named = { smallest, travel, gaugeLength: strain.gaugeLength, extension: strain.extension, speed: speeds[0]?.speed ?? null };
+  const named = {
+    smallest,
+    travel,
+    gaugeLength: strain.gaugeLength,
+    extension: strain.extension,
+    speed: speeds[0]?.speed ?? null,
+  };
   return {
     methodId: method.id,
     methodVersion: method.version,
@@ -97,7 +114,9 @@ function derive(ask: Ask, method: Method, material: Material | null, peak: PeakL
     minPerSpecimen: method.defaultMinPerSpecimen,
     setupMin: method.defaultSetupMin,
     alignmentMaxBendingPct: method.alignmentMaxBendingPct,
-    toConfirm: Object.entries(named).flatMap(([name, each]) => (each?.assumed && !ask.confirmed.includes(name) ? [name] : [])),
+    toConfirm: Object.entries(named).flatMap(([name, each]) =>
+      each?.assumed && !ask.confirmed.includes(name) ? [name] : [],
+    ),
   };
 }
 
@@ -110,11 +129,18 @@ function temperatureNeed(ask: Ask, settings: MatchSettings): Figure {
 function conditioningNeed({ conditioning }: Method): Figure | null {
   if (!conditioning) return null;
   const { hours, temperatureC, humidityPct, standard } = conditioning;
-  const climate = humidityPct === null ? `${temperatureC} °C` : `${temperatureC} °C, ${humidityPct} % relative humidity`;
+  const climate =
+    humidityPct === null ? `${temperatureC} °C` : `${temperatureC} °C, ${humidityPct} % relative humidity`;
   return figure(hours, 'h', climate, [], standard);
 }
 
-function hazardsOf(ask: Ask, method: Method, material: Material | null, temperatureC: number, settings: MatchSettings): Hazard[] {
+function hazardsOf(
+  ask: Ask,
+  method: Method,
+  material: Material | null,
+  temperatureC: number,
+  settings: MatchSettings,
+): Hazard[] {
   const found: Hazard[] = [...method.hazards, ...ask.hazards];
   if (material?.brittle) found.push('fragments');
   if (temperatureC > settings.roomMaxC) found.push('heat');

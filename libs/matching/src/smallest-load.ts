@@ -26,11 +26,23 @@ export function smallestLoad(ask: Ask, method: Method, modulus: Band | null, pea
   }
   if (!method.modulusStrain || !modulus) {
     const inputs = [['F_lo', peakLow.value, peakLow.unit]] as const;
-    return assumed(FOOT_SHARE * peakLow.value, peakLow.unit, `${FOOT_SHARE}·F_lo`, inputs, 'common practice, no source');
+    return assumed(
+      FOOT_SHARE * peakLow.value,
+      peakLow.unit,
+      `${FOOT_SHARE}·F_lo`,
+      inputs,
+      'common practice, no source',
+    );
   }
   const strain = method.modulusStrain.from;
   const { value, unit, formula, inputs } = loadAt(modulus.low * strain, ask.geometry, method);
   const rest = inputs.slice(1).map((each) => [each.name, each.value, each.unit] as const);
   const own = [['E', modulus.low, 'MPa'], ['ε₁', strain, ''], ...rest] as const;
-  return figure(Math.min(value, peakLow.value), unit, formula.replace(/[στ]/, 'E·ε₁'), own, `${method.designation}: modulus from strain ${strain}`);
+  return figure(
+    Math.min(value, peakLow.value),
+    unit,
+    formula.replace(/[στ]/, 'E·ε₁'),
+    own,
+    `${method.designation}: modulus from strain ${strain}`,
+  );
 }

@@ -42,12 +42,19 @@ export function speedOf(
     case 'flexure-rate': {
       const d = thicknessMm ?? diameterMm ?? NaN;
       const value = (rule.outerFibrePerMin * spanMm ** 2) / (6 * d);
-      const inputs = [['Z', rule.outerFibrePerMin, '1/min'], ['L', spanMm, 'mm'], ['d', d, 'mm']] as const;
+      const inputs = [
+        ['Z', rule.outerFibrePerMin, '1/min'],
+        ['L', spanMm, 'mm'],
+        ['d', d, 'mm'],
+      ] as const;
       return figure(value, 'mm/min', 'v = Z·L²/(6·d)', inputs, source);
     }
     case 'strain-rate': {
       const over = geometry[rule.over] ?? NaN;
-      const inputs = [['ė', rule.perS, '1/s'], ['L', over, 'mm']] as const;
+      const inputs = [
+        ['ė', rule.perS, '1/s'],
+        ['L', over, 'mm'],
+      ] as const;
       return figure(rule.perS * over * 60, 'mm/min', 'v = 60·ė·L', inputs, source);
     }
     case 'stress-rate':
@@ -63,7 +70,13 @@ export function forceRateOf(rule: SpeedRule, geometry: Geometry, method: LoadLaw
 }
 
 /** The specimen's own stretch (in bending: deflection) at the stress rate, and that of the frame under the force rate. */
-function stressRateSpeed(stage: SpeedStage, mPaPerS: number, geometry: Geometry, method: LoadLaw, stiff: Stiffnesses): Figure {
+function stressRateSpeed(
+  stage: SpeedStage,
+  mPaPerS: number,
+  geometry: Geometry,
+  method: LoadLaw,
+  stiff: Stiffnesses,
+): Figure {
   const rate = loadAt(mPaPerS, geometry, method).value;
   const { spanMm = NaN, thicknessMm, diameterMm } = geometry;
   const bends = method.testType === 'flexure-3' || method.testType === 'flexure-4';

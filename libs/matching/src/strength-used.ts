@@ -18,12 +18,23 @@ const STAND_INS: Partial<Record<Method['strength'], readonly Method['strength'][
  */
 export function strengthUsed(ask: Ask, method: Method, material: Material | null): StrengthUsed | FieldProblem {
   const unit = strengthUnitOf(method);
-  if (ask.strength) return { ...ask.strength, property: method.strength, unit, source: 'declared by the requester', declared: true };
+  if (ask.strength)
+    return { ...ask.strength, property: method.strength, unit, source: 'declared by the requester', declared: true };
   const wanted = [method.strength, ...(STAND_INS[method.strength] ?? [])];
-  const band = wanted.flatMap((property) => material?.strengths.filter((each) => each.property === property && each.unit === unit) ?? [])[0];
+  const band = wanted.flatMap(
+    (property) => material?.strengths.filter((each) => each.property === property && each.unit === unit) ?? [],
+  )[0];
   if (band) {
-    const standsIn = band.property === method.strength ? '' : `; ${band.property} strength stands in for ${method.strength}`;
-    return { low: band.low, high: band.high, property: band.property, unit, source: `${band.source}${standsIn}`, declared: false };
+    const standsIn =
+      band.property === method.strength ? '' : `; ${band.property} strength stands in for ${method.strength}`;
+    return {
+      low: band.low,
+      high: band.high,
+      property: band.property,
+      unit,
+      source: `${band.source}${standsIn}`,
+      declared: false,
+    };
   }
   const advice = 'Declare a strength band or the highest load.';
   const allowed = `a material with a ${method.strength} strength in ${unit}`;

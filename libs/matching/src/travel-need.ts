@@ -30,7 +30,11 @@ export function travelNeed(ask: Ask, method: Method, material: Material | null):
       const strain = endStrain(method, material);
       const d = geometry.thicknessMm ?? geometry.diameterMm ?? geometry.outerDiameterMm ?? NaN;
       const span = geometry.spanMm ?? NaN;
-      const inputs = [['ε', strain.value, ''], ['L', span, 'mm'], ['d', d, 'mm']] as const;
+      const inputs = [
+        ['ε', strain.value, ''],
+        ['L', span, 'mm'],
+        ['d', d, 'mm'],
+      ] as const;
       const road = strain.assumed ? assumed : figure;
       return road((strain.value * span ** 2) / (6 * d), 'mm', 'D = ε·L²/(6·d)', inputs, strain.source);
     }
@@ -49,12 +53,23 @@ function stretch(ask: Ask, method: Method, material: Material | null): Figure {
   const { gripSeparationMm, parallelLengthMm, heightMm, gaugeLengthMm } = ask.geometry;
   const length = method.testType === 'compression' ? heightMm : (parallelLengthMm ?? gripSeparationMm ?? gaugeLengthMm);
   const road = strain.assumed ? assumed : figure;
-  return road(strain.value * (length ?? NaN), 'mm', 'δ = ε·L', [['ε', strain.value, ''], ['L', length ?? NaN, 'mm']], strain.source);
+  return road(
+    strain.value * (length ?? NaN),
+    'mm',
+    'δ = ε·L',
+    [
+      ['ε', strain.value, ''],
+      ['L', length ?? NaN, 'mm'],
+    ],
+    strain.source,
+  );
 }
 
 function endStrain(method: Method, material: Material | null): { value: number; source: string; assumed: boolean } {
-  if (method.endStrain !== null) return { value: method.endStrain, source: `${method.designation}: end of the test`, assumed: false };
-  if (material?.breakStrain) return { value: material.breakStrain.high, source: `${material.name}: strain at break`, assumed: false };
+  if (method.endStrain !== null)
+    return { value: method.endStrain, source: `${method.designation}: end of the test`, assumed: false };
+  if (material?.breakStrain)
+    return { value: material.breakStrain.high, source: `${material.name}: strain at break`, assumed: false };
   return { value: UNKNOWN_BREAK_STRAIN, source: PRACTICE, assumed: true };
 }
 
@@ -78,6 +93,9 @@ export function storedEnergy(ask: Ask, method: Method, modulus: Band | null, pea
   const area = sectionArea(ask.geometry).value;
   const elastic = axial && modulus && length && area > 0 ? (peak.value * length) / (modulus.low * area) : travel.value;
   const stretchMm = Math.min(elastic, travel.value);
-  const inputs = [['F', peak.value, 'N'], ['δ', stretchMm, 'mm']] as const;
+  const inputs = [
+    ['F', peak.value, 'N'],
+    ['δ', stretchMm, 'mm'],
+  ] as const;
   return figure((peak.value * stretchMm) / 2 / 1000, 'J', '½·F·δ', inputs, 'strength of materials');
 }
