@@ -1,3 +1,6 @@
+export { checkCurveFormat } from './curve/check-curve-format.js';
+export { createCurveReader } from './curve/create-curve-reader.js';
+export type { CurveReader, CurveReaderOptions } from './curve/create-curve-reader.js';
 export { CURVE_CHANNELS } from './curve/curve.js';
 export type { Curve, CurveChannel } from './curve/curve.js';
 export type {
@@ -11,12 +14,24 @@ export type {
 } from './curve/curve-format.js';
 export { READER_LIMITS } from './curve/curve-reading.js';
 export type { CurveReading, LineProblem, ProblemReason, ReaderLimits } from './curve/curve-reading.js';
+export { HEAD_BYTES, proposeFormat } from './curve/propose-format.js';
+export { sayDoubt, sayProblem } from './curve/say-problem.js';
+export type {
+  CurveAxes,
+  Flag,
+  FlagCode,
+  MissingReason,
+  MissingResult,
+  ReducedResult,
+  ReductionOutcome,
+  ReductionRefusal,
+  ResultPoint,
+  SlopeLine,
+} from './measures/reduction-outcome.js';
+export { sayFlag, sayMissing } from './measures/say-flag.js';
 export { checkDimensions } from './recipe/check-dimensions.js';
 export { checkRecipe } from './recipe/check-recipe.js';
 export { RESULT_KEYS, SECTIONS, TEST_KINDS } from './recipe/recipe.js';
-export { reduceCurve } from './reduce-curve.js';
-export { fitLine, fitThroughOrigin } from './statistics/fit-line.js';
-export type { LineFit } from './statistics/fit-line.js';
 export type {
   BendingRecipe,
   BreakRecipe,
@@ -31,19 +46,39 @@ export type {
   TraceRecipe,
 } from './recipe/recipe.js';
 export type { SpecimenDimensions } from './recipe/specimen-dimensions.js';
-export type {
-  CurveAxes,
-  Flag,
-  FlagCode,
-  MissingReason,
-  MissingResult,
-  ReducedResult,
-  ReductionOutcome,
-  ReductionRefusal,
-  ResultPoint,
-  SlopeLine,
-} from './measures/reduction-outcome.js';
+export { reduceCurve } from './reduce-curve.js';
+export { roundToSignificant, roundToStep, roundWithUncertainty } from './rounding/round-decimal.js';
+export type { TieRule } from './rounding/round-decimal.js';
+export { oneWayAnova } from './statistics/anova.js';
+export type { Anova } from './statistics/anova.js';
+export { controlChart } from './statistics/control-chart.js';
+export type { ChartSignal, ControlChart } from './statistics/control-chart.js';
+export { describeSample, lagOneCorrelation } from './statistics/describe-sample.js';
+export { fitLine, fitThroughOrigin } from './statistics/fit-line.js';
+export type { LineFit } from './statistics/fit-line.js';
+export { fitPolynomial } from './statistics/fit-polynomial.js';
+export type { PolynomialFit } from './statistics/fit-polynomial.js';
+export { grubbsCritical, testGrubbs } from './statistics/grubbs.js';
+export type { GrubbsOutcome, GrubbsSide } from './statistics/grubbs.js';
+export { noncentralTCdf, noncentralTQuantile } from './statistics/noncentral-t.js';
+export { normalCdf, normalQuantile } from './statistics/normal.js';
+export { mandelHCritical, mandelKCritical, studyPrecision } from './statistics/precision-study.js';
+export type { PrecisionStudy } from './statistics/precision-study.js';
 export type { SampleFigures } from './statistics/statistics-types.js';
+export { studentCdf, studentQuantile } from './statistics/student.js';
+export { nonparametricRank, toleranceBound, toleranceFactor } from './statistics/tolerance-bound.js';
+export type { ToleranceBound } from './statistics/tolerance-bound.js';
+export { exponentsOf, repeatabilityOf, uncertaintyOfResult } from './uncertainty/budget-of-result.js';
+export type {
+  DoubtSources,
+  Exponents,
+  RelativeDoubt,
+  ResultModel,
+  ResultUncertainty,
+} from './uncertainty/budget-of-result.js';
+export { buildBudget } from './uncertainty/build-budget.js';
+export { stateConformity } from './uncertainty/state-conformity.js';
+export type { ConformityStatement, Specification, ValueVerdict, Verdict } from './uncertainty/state-conformity.js';
 export type {
   BudgetLine,
   Coverage,
@@ -51,8 +86,3 @@ export type {
   UncertaintyBudget,
   UncertaintyComponent,
 } from './uncertainty/uncertainty-types.js';
-export { checkCurveFormat } from './curve/check-curve-format.js';
-export { createCurveReader } from './curve/create-curve-reader.js';
-export type { CurveReader, CurveReaderOptions } from './curve/create-curve-reader.js';
-export { HEAD_BYTES, proposeFormat } from './curve/propose-format.js';
-export { sayDoubt, sayProblem } from './curve/say-problem.js';
