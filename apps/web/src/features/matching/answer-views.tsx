@@ -1,0 +1,217 @@
+import type { PreviewView } from '#libs/contract/src/index.js';
+import type { Candidate, Figure, FrameRefusal, Needs, Verdict } from '#libs/matching/src/index.js';
+import { formatNumber, formatQuantity } from '#libs/units/src/index.js';
+import type { Unit } from '#libs/units/src/index.js';
+import { span } from '../../ui/moments.js';
+import { load } from './force-ladder.js';
+
+type Names = PreviewView['items'];
+
+function figureText({ value, unit }: Figure): string {
+  if (unit === 'N' || unit === 'N·m') return load(value, unit);
+  return unit ? formatQuantityOf(value, unit) : formatNumber(value);
+}
+
+/** The core's figures are in internal units, whose factor is 1. */
+function formatQuantityOf(value: number, unit: string): string {
+  return formatQuantity(value, unit as Unit, 4);
+}
+
+/** What a load train must offer, each figure with the formula and inputs that it came from. */
+export function NeedsList({
+  needs,
+  confirmed,
+  onConfirm,
+}: {
+  needs: Needs;
+  confirmed?: readonly string[];
+  onConfirm?: (name: string) => void;
+}) {
+  const lines: [string, string, Figure | null][] = [
+    ['Highest load', 'peakHigh', needs.peakHigh],
+    ['Lowest peak', 'peakLow', needs.peakLow],
+    ['Smallest to read', 'smallest', needs.smallest],
+    ...needs.speeds.map(({ stage, speed }): [string, string, Figure] => [
+      stage === 'whole' ? 'Speed' : `Speed, ${stage}`,
+      `speed-${stage}`,
+      speed,
+    ]),
+    ['Travel', 'travel', needs.travel],
+    ['Stored energy', 'storedEnergy', needs.storedEnergy],
+    ['Temperature', 'temperature', needs.temperature],
+    ['Gauge length', 'gaugeLength', needs.strain.gaugeLength],
+    ['Extension', 'extension', needs.strain.extension],
+    ['Conditioning', 'conditioning', needs.conditioning],
+  ];
+  return (
+    <div className="stack tight">
+      <div>
+        {lines.map(([label, name, figure]) => figure && <NeedsLine key={name} label={label} figure={figure} />)}
+        <div className="needs-line">
+          <span>Force class</span>
+          <span className="fig">{needs.forceClass.className}</span>
+          <span className="formula">{needs.forceClass.standard}</span>
+        </div>
+      </div>
+      {onConfirm && needs.toConfirm.length > 0 && (
+        <div className="note act stack tight">
+          <strong>Assumed, because nobody said so:</strong>
+          {needs.toConfirm.map((name) => (
+            <div className="row" key={name}>
+              <span>{name}</span>
+              {!confirmed?.includes(name) && (
+                <button type="button" className="button small" onClick={() => onConfirm(name)}>
+                  That is right
+                </button>
+              )}
+            </div>
+          ))}
+        </div>
+      )}
+    </div>
+  );
+}
+
+function NeedsLine({ label, figure }: { label: string; figure: Figure }) {
+  const inputs = figure.inputs
+    .map(({ name, value, unit }) => `${name} ${formatNumber(value)}${unit ? ` ${unit}` : ''}`)
+    .join(', ');
+  return (
+    <div className="needs-line">
+      <span>
+        {label}
+        {figure.assumed && <span className="small act"> assumed</span>}
+      </span>
+      <span className="fig">{figureText(figure)}</span>
+      <span className="formula">
+        {figure.formula}
+        {inputs && ` with ${inputs}`}
+        {figure.source && ` · ${figure.source}`}
+      </span>
+    </div>
+  );
+}
+
+const OUTCOMES = { pass: ['✓', 'passes'], caution: ['!', 'caution'], fail: ['✕', 'fails'] } as const;
+
+/** What every rule says about a train, failures first. */
+export function Verdicts({ verdicts }: { verdicts: readonly Verdict[] }) {
+  const order = { fail: 0, caution: 1, pass: 2 };
+  return (
+    <ul className="rules">
+      {[...verdicts]
+        .sort((a, b) => order[a.outcome] - order[b.outcome])
+        .map((verdict, index) => (
+          <li key={`${verdict.rule}-${index}`} className={verdict.outcome}>
+            <span className="outcome" role="img" aria-label={OUTCOMES[verdict.outcome][1]}>
+              {OUTCOMES[verdict.outcome][0]}
+            </span>
+            <span>
+              {verdict.sentence} <span className="soft small">{verdict.source}</span>
+            </span>
+            <span className="fig">{marginText(verdict)}</span>
+          </li>
+        ))}
+    </ul>
+  );
+}
+
+function marginText({ margin, unit, required }: Verdict): string {
+  if (margin === null) return '';
+  const share = typeof required === 'number' && required > 0 ? ` (${Math.round((margin / required) * 100)} %)` : '';
+  const size =
+    unit === 'N' || unit === 'N·m'
+      ? load(Math.abs(margin), unit)
+      : `${formatNumber(Math.abs(margin), 3)} ${unit ?? ''}`;
+  return `${margin < 0 ? 'short by' : 'spare'} ${size}${share}`;
+}
+
+/** The trains that can run the batch, best first; each opens to its rules, score and picture. */
+export function Candidates({
+  candidates,
+  items,
+  picture,
+}: {
+  candidates: readonly Candidate[];
+  items: Names;
+  picture?: (index: number) => React.ReactNode;
+}) {
+  return (
+    <div className="candidates">
+      {candidates.map((candidate, index) => (
+        <details
+          key={candidate.links.map(({ itemId }) => itemId).join() + candidate.frameId}
+          className="candidate"
+          open={index === 0 && candidates.length === 1}
+        >
+          <summary>
+            <strong className="fig">{items[candidate.frameId]?.tag ?? 'Frame'}</strong>
+            <span>
+              {trainText(candidate, items)}
+              {cautions(candidate) > 0 && <span className="soft small"> · {cautions(candidate)} cautions</span>}
+            </span>
+            <span className="small">
+              {candidate.changeover.minutes > 0 ? `changeover ${span(candidate.changeover.minutes)}` : 'stands ready'}
+            </span>
+          </summary>
+          <div className="stack">
+            {picture?.(index)}
+            <p className="small">
+              Score {formatNumber(candidate.score, 3)} (lower is better):{' '}
+              {candidate.scoreParts.map(({ points, sentence }) => `${formatNumber(points, 3)} ${sentence}`).join('; ')}
+            </p>
+            <Verdicts verdicts={candidate.verdicts} />
+          </div>
+        </details>
+      ))}
+    </div>
+  );
+}
+
+function cautions({ verdicts }: Candidate): number {
+  return verdicts.filter(({ outcome }) => outcome === 'caution').length;
+}
+
+function trainText({ links }: Candidate, items: Names): string {
+  const shown = links.filter(({ role }) =>
+    ['load-cell', 'upper', 'ends', 'lower', 'extensometer', 'chamber'].includes(role),
+  );
+  return shown
+    .map(({ itemId, pool }) => `${items[itemId]?.tag ?? '–'}${pool.length > 1 ? ` or ${pool.length - 1} like it` : ''}`)
+    .join(' · ');
+}
+
+/** Why every other frame cannot: the fewest rules that its nearest train breaks. */
+export function Refusals({ refusals, items }: { refusals: readonly FrameRefusal[]; items: Names }) {
+  return (
+    <div className="candidates">
+      {refusals.map(({ frameId, failing }) => (
+        <details key={frameId} className="candidate">
+          <summary>
+            <strong className="fig">{items[frameId]?.tag ?? 'Frame'}</strong>
+            <span>{failing[0]?.sentence}</span>
+            <span className="small">{failing.length > 1 ? `and ${failing.length - 1} more` : ''}</span>
+          </summary>
+          <Verdicts verdicts={failing} />
+        </details>
+      ))}
+    </div>
+  );
+}
+
+/** Computed changes that would open frames. */
+export function AdviceList({ advice, items }: { advice: PreviewView['advice']; items: Names }) {
+  return (
+    <ul className="advice">
+      {advice.map(({ sentence, opensFrames }) => (
+        <li key={sentence}>
+          {sentence}{' '}
+          <span className="soft small">
+            Opens {opensFrames.length === 1 ? 'frame' : `${opensFrames.length} frames:`}{' '}
+            {opensFrames.map((id) => items[id]?.tag ?? '').join(', ')}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}

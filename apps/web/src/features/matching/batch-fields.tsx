@@ -1,0 +1,217 @@
+import type { MaterialView, MethodView } from '#libs/contract/src/index.js';
+import type { AskField, Hazard } from '#libs/matching/src/index.js';
+import type { Quantity } from '#libs/units/src/index.js';
+import { QuantityField, SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
+import type { Typed } from '../../ui/fields.js';
+import { questionsOf } from './batch-draft.js';
+import type { BatchDraft } from './batch-draft.js';
+
+const HAZARDS: { value: Hazard; label: string }[] = [
+  { value: 'fragments', label: 'throws fragments' },
+  { value: 'sharp-edges', label: 'sharp edges' },
+  { value: 'dust', label: 'dust' },
+  { value: 'pressure', label: 'under pressure' },
+  { value: 'biological', label: 'biological' },
+];
+
+interface Props {
+  draft: BatchDraft;
+  onChange: (draft: BatchDraft) => void;
+  methods: readonly MethodView[];
+  materials: readonly MaterialView[];
+  onMethod: (method: MethodView) => void;
+  wrong: Record<string, string>;
+}
+
+/** One batch of the request form: the method first, then only what that method needs. */
+export function BatchFields({ draft, onChange, methods, materials, onMethod, wrong }: Props) {
+  const method = methods.find((each) => each.id === draft.methodId);
+  const fitting = method ? materials.filter((each) => method.data.materialGroups.includes(each.data.group)) : [];
+  return (
+    <div className="stack wide">
+      <div className="fields">
+        <SelectField
+          label="Method"
+          whole
+          none="Choose what shall be done …"
+          value={draft.methodId}
+          onChange={(id) => {
+            const chosen = methods.find((each) => each.id === id);
+            if (chosen) onMethod(chosen);
+          }}
+          choices={methods.map((each) => ({ value: each.id, label: `${each.designation} · ${each.title}` }))}
+          help={method ? methodHelp(method) : 'Everything else follows from the method.'}
+          wrong={wrong['methodId']}
+        />
+        {method && method.data.testType !== 'component' && (
+          <SelectField
+            label="Material"
+            none="Not in the library: declare a strength band below"
+            value={draft.materialId}
+            onChange={(materialId) => onChange({ ...draft, materialId })}
+            choices={fitting.map((each) => ({ value: each.id, label: each.name }))}
+            wrong={wrong['materialId']}
+            help={materialHelp(materials.find((each) => each.id === draft.materialId))}
+          />
+        )}
+        {method && (
+          <TextField
+            label="Name of this batch"
+            required={false}
+            value={draft.label}
+            onChange={(label) => onChange({ ...draft, label })}
+            placeholder="e.g. lot 7, at 60 °C"
+          />
+        )}
+      </div>
+      {method && (
+        <>
+          <Group title="Specimens" fields={pick(method, draft, isGeometry)} {...{ draft, onChange, wrong }} />
+          <Group
+            title="Conditions and results"
+            fields={pick(method, draft, (field) => !isGeometry(field) && !isLoad(field))}
+            {...{ draft, onChange, wrong }}
+          />
+          <Group
+            title="Load, if you know it better"
+            fields={pick(method, draft, isLoad)}
+            {...{ draft, onChange, wrong }}
+          />
+          <Ticks
+            label="When a specimen breaks, it …"
+            values={draft.hazards}
+            onChange={(hazards) => onChange({ ...draft, hazards: hazards as Hazard[] })}
+            choices={HAZARDS}
+            help="What the method cannot know about your specimens, and the bench must."
+          />
+        </>
+      )}
+    </div>
+  );
+}
+
+const isGeometry = ({ field }: AskField) =>
+  field.startsWith('geometry.') || field === 'endShape' || field === 'specimens';
+const isLoad = ({ field }: AskField) => ['peak', 'strength', 'modulusMPa'].includes(field);
+
+function pick(method: MethodView, draft: BatchDraft, which: (field: AskField) => boolean): AskField[] {
+  return questionsOf(method, draft).filter(which);
+}
+
+function methodHelp({ data }: MethodView): string {
+  return `Version ${data.version}; ${data.minSpecimens} or more specimens are usual. Source: ${data.source} (${data.confidence}).`;
+}
+
+function materialHelp(material: MaterialView | undefined): string {
+  if (!material) return 'The library gives strength bands with their source.';
+  return material.data.strengths
+    .map(({ property, low, high, unit, source }) => `${property} ${low} to ${high} ${unit} (${source})`)
+    .join('; ');
+}
+
+interface GroupProps {
+  title: string;
+  fields: readonly AskField[];
+  draft: BatchDraft;
+  onChange: (draft: BatchDraft) => void;
+  wrong: Record<string, string>;
+}
+
+function Group({ title, fields, ...rest }: GroupProps) {
+  if (fields.length === 0) return null;
+  return (
+    <section className="stack">
+      <h3>{title}</h3>
+      <div className="fields">
+        {fields.map((field) => (
+          <Question key={field.field} field={field} {...rest} />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+const NOTHING: Typed = { value: '', unit: '' };
+
+function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 'fields'> & { field: AskField }) {
+  const { field: path, label, help } = field;
+  const set = (at: string) => (typed: Typed) => onChange({ ...draft, typed: { ...draft.typed, [at]: typed } });
+  const common = { label, help, required: field.required };
+  const empty = { ...NOTHING, unit: field.unit ?? '' };
+  switch (field.type) {
+    case 'number':
+      if (!field.unit)
+        return (
+          <TextField
+            {...common}
+            wrong={wrong[path]}
+            type="number"
+            value={draft.typed[path]?.value ?? ''}
+            onChange={(value) => set(path)({ value, unit: '' })}
+          />
+        );
+      return (
+        <QuantityField
+          {...common}
+          wrong={wrong[path]}
+          quantity={field.quantity as Quantity}
+          value={draft.typed[path] ?? empty}
+          onChange={set(path)}
+        />
+      );
+    case 'band':
+      return (
+        <QuantityField
+          {...common}
+          wrong={wrong[`${path}.low`] ?? wrong[`${path}.high`] ?? wrong[path]}
+          quantity={field.quantity as Quantity}
+          value={draft.typed[`${path}.low`] ?? empty}
+          onChange={(low) => onChange(setBand(draft, path, low, draft.typed[`${path}.high`] ?? empty))}
+          high={draft.typed[`${path}.high`] ?? empty}
+          onHigh={(high) => onChange(setBand(draft, path, draft.typed[`${path}.low`] ?? empty, high))}
+        />
+      );
+    case 'choice':
+      return (
+        <SelectField
+          {...common}
+          wrong={wrong[path]}
+          value={draft.picked[path] ?? ''}
+          choices={field.choices ?? []}
+          onChange={(value) => onChange({ ...draft, picked: { ...draft.picked, [path]: value } })}
+        />
+      );
+    case 'choices':
+      return (
+        <Ticks
+          {...common}
+          whole
+          wrong={wrong[path]}
+          values={draft.many[path] ?? []}
+          choices={field.choices ?? []}
+          onChange={(values) => onChange({ ...draft, many: { ...draft.many, [path]: values } })}
+        />
+      );
+    case 'flag':
+      return (
+        <div className="field">
+          <Tick
+            label={label}
+            checked={draft.flags[path] ?? false}
+            onChange={(on) => onChange({ ...draft, flags: { ...draft.flags, [path]: on } })}
+          />
+          <span className="help">{help}</span>
+        </div>
+      );
+  }
+}
+
+/** Both ends share the unit of the one that changed last. */
+function setBand(draft: BatchDraft, path: string, low: Typed, high: Typed): BatchDraft {
+  const changedLow = low !== draft.typed[`${path}.low`];
+  const unit = changedLow ? low.unit : high.unit;
+  return {
+    ...draft,
+    typed: { ...draft.typed, [`${path}.low`]: { ...low, unit }, [`${path}.high`]: { ...high, unit } },
+  };
+}

@@ -1,0 +1,58 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import type { LandingView, PreviewBody, PreviewView } from '#libs/contract/src/index.js';
+import { Refused, call } from '../../wire/call.js';
+
+const SETTLE_MS = 160;
+
+/** The value once it has stood still for a moment. */
+export function useSettled<Value>(value: Value, ms = SETTLE_MS): Value {
+  const [settled, setSettled] = useState(value);
+  const text = JSON.stringify(value);
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(JSON.parse(text) as Value), ms);
+    return () => clearTimeout(timer);
+  }, [text, ms]);
+  return settled;
+}
+
+export interface Preview {
+  answer: PreviewView | undefined;
+  /** What the server refuses, by field of the batch. */
+  wrong: Record<string, string>;
+  error: Error | null;
+  busy: boolean;
+}
+
+/** Which trains could run the batch as it is typed now. The last answer stays until the next one is there. */
+export function usePreview(body: PreviewBody | null): Preview {
+  const settled = useSettled(body);
+  const query = useQuery({
+    queryKey: ['items', 'preview', settled],
+    queryFn: ({ signal }) => call<PreviewView>('POST', '/matching/preview', { body: settled, signal }),
+    enabled: settled !== null,
+    placeholderData: keepPreviousData,
+    retry: false,
+  });
+  const wrong = query.error instanceof Refused ? inBatch(query.error.fields) : {};
+  return { answer: settled === null ? undefined : query.data, wrong, error: query.error, busy: query.isFetching };
+}
+
+/** Paths of the answer as the form knows them: without what stands before the ask. */
+function inBatch(fields: Record<string, string>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(fields).map(([path, sentence]) => [path.replace(/^(batches\[\d+\]\.)?(ask\.)?/, ''), sentence]),
+  );
+}
+
+/** Where the whole request would land if it came now. */
+export function useLanding(batches: unknown[] | null) {
+  const settled = useSettled(batches, 600);
+  return useQuery({
+    queryKey: ['plan', 'landing', settled],
+    queryFn: ({ signal }) => call<LandingView>('POST', '/matching/landing', { body: { batches: settled }, signal }),
+    enabled: settled !== null,
+    placeholderData: keepPreviousData,
+    retry: false,
+  });
+}

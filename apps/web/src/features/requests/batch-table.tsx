@@ -1,0 +1,105 @@
+import { Link } from 'wouter';
+import type { BatchView, RequestView } from '#libs/contract/src/index.js';
+import { moment } from '../../ui/moments.js';
+import { JOB_STATE_WORDS } from './words.js';
+
+/** The batches of a request: what was asked, their job, and each specimen's fate. */
+export function BatchTable({ request }: { request: RequestView }) {
+  return (
+    <section className="stack">
+      {request.batches.map((batch) => (
+        <Batch key={batch.id} batch={batch} />
+      ))}
+    </section>
+  );
+}
+
+function Batch({ batch }: { batch: BatchView }) {
+  const { job } = batch;
+  return (
+    <article className="stack tight">
+      <div className="row between batch-head">
+        <h2>
+          {batch.label || `Batch ${batch.position}`} <span className="soft">· {batch.method.designation}</span>
+        </h2>
+        {job && (
+          <span>
+            <span className="fig">{job.reference}</span> <span className="word">{JOB_STATE_WORDS[job.state]}</span>
+          </span>
+        )}
+      </div>
+      <dl className="facts">
+        <dt>Method</dt>
+        <dd>
+          {batch.method.designation} version {batch.method.version}, {batch.method.title}
+        </dd>
+        <dt>Material</dt>
+        <dd>{batch.material?.name ?? 'declared by a strength band'}</dd>
+        <dt>Figures</dt>
+        <dd>{typedText(batch)}</dd>
+        {job && (
+          <>
+            <dt>Planned</dt>
+            <dd>
+              {job.startsAt
+                ? `${moment(job.startsAt)} to ${moment(job.endsAt)} on ${job.frameTag ?? 'a frame'}`
+                : (job.why ?? 'not yet')}
+            </dd>
+          </>
+        )}
+      </dl>
+      {batch.specimens.length > 0 && (
+        <details>
+          <summary>
+            {batch.specimens.length} specimens, {batch.specimens.filter(({ arrivedAt }) => arrivedAt).length} of them at
+            the lab{' '}
+            <Link
+              className="small"
+              href={`/reports/labels/${batch.id}?of=${encodeURIComponent(batch.specimens.map(({ label }) => label).join(','))}`}
+            >
+              print labels
+            </Link>
+          </summary>
+          <div className="scroll-x">
+            <table>
+              <thead>
+                <tr>
+                  <th>Label</th>
+                  <th>Fate</th>
+                  <th>Arrived</th>
+                  <th>Condition</th>
+                </tr>
+              </thead>
+              <tbody>
+                {batch.specimens.map((specimen) => (
+                  <tr key={specimen.id}>
+                    <th className="fig">{specimen.label}</th>
+                    <td>{specimen.invalidWhy ? `invalid: ${specimen.invalidWhy}` : specimen.fate.replace('-', ' ')}</td>
+                    <td>{moment(specimen.arrivedAt)}</td>
+                    <td>{specimen.condition}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </details>
+      )}
+    </article>
+  );
+}
+
+function typedText({ asTyped }: BatchView): string {
+  const shown = Object.entries(asTyped).map(
+    ([path, { value, unit }]) => `${wordsOf(path)} ${value}${unit ? ` ${unit}` : ''}`,
+  );
+  return shown.join(', ') || 'as the method proposes';
+}
+
+/** `geometry.parallelLengthMm` reads `parallel length`. */
+function wordsOf(path: string): string {
+  const name = path.replace(/^geometry\./, '').replace(/\.(low|high)$/, ' $1 end');
+  return name
+    .replace(/(Mm2?|C|MPa|MmPerMin)\b/, '')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+}

@@ -1,0 +1,40 @@
+import { useState } from 'react';
+import type { RequestView } from '#libs/contract/src/index.js';
+import { Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { useSend } from '../../wire/asking.js';
+
+/** What team and lab wrote to each other about a request. */
+export function Messages({ requestId, messages }: { requestId: string; messages: RequestView['messages'] }) {
+  const [body, setBody] = useState('');
+  const send = useSend(['requests'], () => setBody(''));
+  return (
+    <section className="stack tight">
+      <h2>Messages</h2>
+      <ul className="messages">
+        {messages.map((message) => (
+          <li key={message.id}>
+            <strong>{message.author.name}</strong> <span className="soft small">{moment(message.at)}</span>
+            <p>{message.body}</p>
+          </li>
+        ))}
+      </ul>
+      <form
+        className="stack tight"
+        onSubmit={(event) => {
+          event.preventDefault();
+          send.mutate({ path: `/requests/${requestId}/messages`, body: { body } });
+        }}
+      >
+        <TextField label="Write to the other side" rows={2} value={body} onChange={setBody} />
+        <Refusal error={send.error} />
+        <div>
+          <button type="submit" className="button" disabled={!body.trim() || send.isPending}>
+            Send
+          </button>
+        </div>
+      </form>
+    </section>
+  );
+}

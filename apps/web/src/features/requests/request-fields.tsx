@@ -1,0 +1,226 @@
+import type { BatchBody, ConformityAsk, RequestView, SaveRequestBody, TeamRef } from '#libs/contract/src/index.js';
+import { parseNumber } from '#libs/units/src/index.js';
+import { SelectField, TextField, Tick } from '../../ui/fields.js';
+import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { DISPOSALS } from './words.js';
+import './requests.css';
+
+/** What a request says as a whole, as it stands in the form. */
+export interface RequestHead {
+  title: string;
+  purpose: string;
+  teamId: string;
+  due: string;
+  disposal: NonNullable<SaveRequestBody['disposal']>;
+  conformity: {
+    resultKey: string;
+    lower: string;
+    upper: string;
+    unit: string;
+    of: 'each' | 'mean';
+    rule: 'simple' | 'guarded';
+    specification: string;
+  } | null;
+}
+
+const END_OF_DAY = 17;
+
+export function emptyHead(teamId: string): RequestHead {
+  return { title: '', purpose: '', teamId, due: '', disposal: 'keep-90-days', conformity: null };
+}
+
+export function headOf(request: RequestView): RequestHead {
+  const { conformity } = request;
+  return {
+    title: request.title,
+    purpose: request.purpose,
+    teamId: request.team.id,
+    due: toLocalInput(request.dueAt).slice(0, 10),
+    disposal: request.disposal,
+    conformity: conformity && {
+      ...conformity,
+      lower: conformity.lower === null ? '' : String(conformity.lower),
+      upper: conformity.upper === null ? '' : String(conformity.upper),
+    },
+  };
+}
+
+export function requestBody(head: RequestHead, batches: BatchBody[]): SaveRequestBody {
+  return {
+    title: head.title,
+    purpose: head.purpose,
+    teamId: head.teamId,
+    dueAt: fromLocalInput(head.due, END_OF_DAY),
+    disposal: head.disposal,
+    conformity: head.conformity ? conformityOf(head.conformity) : null,
+    batches,
+  };
+}
+
+function conformityOf(typed: NonNullable<RequestHead['conformity']>): ConformityAsk {
+  const limit = (text: string) => {
+    const number = parseNumber(text);
+    return 'reason' in number ? null : number.value;
+  };
+  return { ...typed, lower: limit(typed.lower), upper: limit(typed.upper) };
+}
+
+interface Props {
+  head: RequestHead;
+  onChange: (head: RequestHead) => void;
+  teams: readonly TeamRef[];
+  results: readonly string[];
+  wrong: Record<string, string>;
+}
+
+/** Title, team, due date, disposal and, if asked for, conformity. */
+export function RequestFields({ head, onChange, teams, results, wrong }: Props) {
+  const set = (part: Partial<RequestHead>) => onChange({ ...head, ...part });
+  return (
+    <div className="fields">
+      <TextField
+        label="What do you want to find out?"
+        whole
+        required
+        value={head.title}
+        onChange={(title) => set({ title })}
+        placeholder="e.g. Tensile strength of steerer tubes, lot 7"
+        wrong={wrong['title']}
+      />
+      <TextField
+        label="What for"
+        required={false}
+        whole
+        rows={2}
+        value={head.purpose}
+        onChange={(purpose) => set({ purpose })}
+        help="It goes on the report and helps the lab to choose well."
+        wrong={wrong['purpose']}
+      />
+      <SelectField
+        label="Team"
+        value={head.teamId}
+        onChange={(teamId) => set({ teamId })}
+        choices={teams.map(({ id, name }) => ({ value: id, label: name }))}
+        none={teams.length === 0 ? 'You are in no team' : 'Choose …'}
+        wrong={wrong['teamId']}
+      />
+      <TextField
+        label="Due"
+        required={false}
+        type="date"
+        value={head.due}
+        onChange={(due) => set({ due })}
+        wrong={wrong['dueAt']}
+        help="End of that working day."
+      />
+      <SelectField
+        label="Afterwards, the specimens"
+        value={head.disposal}
+        onChange={(disposal) => set({ disposal: disposal as RequestHead['disposal'] })}
+        choices={DISPOSALS}
+      />
+      <div className="field whole">
+        <Tick
+          label="State whether they conform to a specification"
+          checked={head.conformity !== null}
+          onChange={(on) =>
+            set({
+              conformity: on
+                ? {
+                    resultKey: results[0] ?? '',
+                    lower: '',
+                    upper: '',
+                    unit: 'MPa',
+                    of: 'each',
+                    rule: 'simple',
+                    specification: '',
+                  }
+                : null,
+            })
+          }
+        />
+      </div>
+      {head.conformity && (
+        <ConformityFields
+          conformity={head.conformity}
+          results={results}
+          onChange={(conformity) => set({ conformity })}
+          wrong={wrong}
+        />
+      )}
+    </div>
+  );
+}
+
+function ConformityFields({
+  conformity,
+  results,
+  onChange,
+  wrong,
+}: {
+  conformity: NonNullable<RequestHead['conformity']>;
+  results: readonly string[];
+  onChange: (next: NonNullable<RequestHead['conformity']>) => void;
+  wrong: Record<string, string>;
+}) {
+  const set = (part: Partial<typeof conformity>) => onChange({ ...conformity, ...part });
+  return (
+    <>
+      <TextField
+        label="Specification"
+        value={conformity.specification}
+        onChange={(specification) => set({ specification })}
+        placeholder="e.g. NC drawing 4410, note 6"
+        wrong={wrong['conformity.specification']}
+      />
+      <SelectField
+        label="Which result"
+        none="Choose a method first"
+        value={conformity.resultKey}
+        onChange={(resultKey) => set({ resultKey })}
+        choices={results.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
+        wrong={wrong['conformity.resultKey']}
+      />
+      <TextField
+        label="At least"
+        required={false}
+        value={conformity.lower}
+        onChange={(lower) => set({ lower })}
+        wrong={wrong['conformity.lower']}
+      />
+      <TextField
+        label="At most"
+        required={false}
+        value={conformity.upper}
+        onChange={(upper) => set({ upper })}
+        wrong={wrong['conformity.upper']}
+      />
+      <TextField
+        label="Unit"
+        value={conformity.unit}
+        onChange={(unit) => set({ unit })}
+        wrong={wrong['conformity.unit']}
+      />
+      <SelectField
+        label="Judged on"
+        value={conformity.of}
+        onChange={(of) => set({ of: of as 'each' | 'mean' })}
+        choices={[
+          { value: 'each', label: 'each specimen' },
+          { value: 'mean', label: 'the mean' },
+        ]}
+      />
+      <SelectField
+        label="Decision rule"
+        value={conformity.rule}
+        onChange={(rule) => set({ rule: rule as 'simple' | 'guarded' })}
+        choices={[
+          { value: 'simple', label: 'simple acceptance' },
+          { value: 'guarded', label: 'guarded by the uncertainty' },
+        ]}
+        help="Agreed with the lab before work begins (ISO/IEC 17025:2017, 7.1.3)."
+      />
+    </>
+  );
+}

@@ -1,0 +1,37 @@
+import '@fontsource/atkinson-hyperlegible/latin-400.css';
+import '@fontsource/atkinson-hyperlegible/latin-700.css';
+import '@fontsource/atkinson-hyperlegible-mono/latin-400.css';
+import './ui/tokens.css';
+import './ui/base.css';
+import './screens/entry/shell.css';
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.js';
+import { showTheme, themeNow } from './ui/theme.js';
+import { Notices } from './ui/notices.js';
+import { NoAnswer } from './wire/call.js';
+
+const FRESH_MS = 2_000;
+const TRIES = 3;
+
+showTheme(themeNow());
+
+const client = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: FRESH_MS,
+      retry: (count, error) => error instanceof NoAnswer && count < TRIES,
+      throwOnError: false,
+    },
+  },
+});
+
+const page = document.getElementById('page');
+if (!page) throw new Error('index.html has no element with id "page"');
+createRoot(page).render(
+  <QueryClientProvider client={client}>
+    <Notices>
+      <App />
+    </Notices>
+  </QueryClientProvider>,
+);

@@ -1,0 +1,4 @@
+/** Bench */
+export function BenchDesk() {
+  return null;
+}

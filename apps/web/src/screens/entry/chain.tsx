@@ -1,0 +1,102 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { useSession } from '../../features/session/session.js';
+import { showTheme, themeNow } from '../../ui/theme.js';
+import type { Theme } from '../../ui/theme.js';
+import { useSend } from '../../wire/asking.js';
+import { ChainDrawing, Coupling } from './chain-part.js';
+import { DESKS } from './desks.js';
+import type { Desk } from './desks.js';
+
+/** The way around: a load train from crosshead to base, each desk a link of it, the current one clamped. */
+export function Chain({ connected }: { connected: boolean }) {
+  const { person, lab } = useSession();
+  const [path] = useLocation();
+  const may = (roles: readonly string[] | undefined) => !roles || person.roles.some((role) => roles.includes(role));
+  return (
+    <nav className="chain no-print" aria-label="Desks">
+      <div className="crosshead">
+        <Link href="/" className="product">
+          Loadtrain
+        </Link>
+        <span className="small">{lab.name}</span>
+      </div>
+      <ol>
+        {DESKS.filter((desk) => may(desk.roles)).map((desk) => (
+          <DeskLink key={desk.key} desk={desk} path={path} may={may} />
+        ))}
+      </ol>
+      <Coupling />
+      <Base connected={connected} name={person.name} />
+    </nav>
+  );
+}
+
+function DeskLink({
+  desk,
+  path,
+  may,
+}: {
+  desk: Desk;
+  path: string;
+  may: (roles: readonly string[] | undefined) => boolean;
+}) {
+  const here = path === `/${desk.key}` || path.startsWith(`/${desk.key}/`);
+  const sheets = desk.sheets.filter((sheet) => may(sheet.roles));
+  const best = sheets
+    .filter(({ to }) => path === to || path.startsWith(`${to}/`))
+    .sort((a, b) => b.to.length - a.to.length)[0];
+  return (
+    <li className={here ? 'here' : ''}>
+      <Coupling />
+      <div className="link">
+        <Link href={desk.to} className="desk" aria-current={here ? 'true' : undefined}>
+          <ChainDrawing part={desk.part} clamped={here} />
+          <span>{desk.label}</span>
+        </Link>
+        {here && sheets.length > 1 && (
+          <ul>
+            {sheets.map((sheet) => (
+              <li key={sheet.to}>
+                <Link href={sheet.to} aria-current={sheet === best ? 'page' : undefined}>
+                  {sheet.label}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        )}
+      </div>
+    </li>
+  );
+}
+
+function Base({ connected, name }: { connected: boolean; name: string }) {
+  const [theme, setTheme] = useState<Theme>(themeNow());
+  const leave = useSend(['session'], () => location.assign('/'));
+  const other: Theme = theme === 'dark' ? 'light' : 'dark';
+  return (
+    <div className="base">
+      <strong>{name}</strong>
+      {!connected && <span className="act small">▲ Not connected: what you see may be old.</span>}
+      <div className="row">
+        <button
+          type="button"
+          className="button bare small"
+          onClick={() => {
+            showTheme(other, true);
+            setTheme(other);
+          }}
+        >
+          {other === 'dark' ? 'Blueprint' : 'Paper'}
+        </button>
+        <button
+          type="button"
+          className="button bare small"
+          onClick={() => leave.mutate({ verb: 'DELETE', path: '/session' })}
+        >
+          Sign out
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,80 @@
+import { useState } from 'react';
+import type { SessionView } from '#libs/contract/src/index.js';
+import { Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { FrameDrawing } from './frame-drawing.js';
+
+interface DemoPerson {
+  email: string;
+  name: string;
+  role: string;
+  password: string;
+}
+
+/** The door. In the demo lab its people are offered by name. */
+export function SignInScreen() {
+  const [email, setEmail] = useState('');
+  const [password, setPassword] = useState('');
+  const signIn = useSend<SessionView>(['session']);
+  const demo = useAsk<DemoPerson[]>('people', '/session/demo');
+  const enter = (body: { email: string; password: string }) => signIn.mutate({ path: '/session', body });
+  return (
+    <div className="gate">
+      <main className="sign stack wide">
+        <div className="stack tight">
+          <h1>Loadtrain</h1>
+          <p className="soft">Test requests, load trains and frame time of a materials lab.</p>
+        </div>
+        <form
+          className="stack"
+          style={{ padding: 0 }}
+          onSubmit={(event) => {
+            event.preventDefault();
+            enter({ email, password });
+          }}
+        >
+          <TextField
+            label="E-mail"
+            type="email"
+            autoComplete="username"
+            required
+            value={email}
+            onChange={setEmail}
+            autoFocus
+          />
+          <TextField
+            label="Password"
+            type="password"
+            autoComplete="current-password"
+            required
+            value={password}
+            onChange={setPassword}
+          />
+          <Refusal error={signIn.error} />
+          <button type="submit" className="button main" disabled={signIn.isPending}>
+            Sign in
+          </button>
+        </form>
+        {demo.value && demo.value.length > 0 && (
+          <section>
+            <h2>Or look around as one of the demo lab</h2>
+            <ul>
+              {demo.value.map((person) => (
+                <li key={person.email}>
+                  <button type="button" className="who" onClick={() => enter(person)}>
+                    <strong>{person.name}</strong>
+                    <span className="soft small">{person.role}</span>
+                  </button>
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </main>
+      <div className="drawing mm" aria-hidden="true">
+        <FrameDrawing />
+      </div>
+    </div>
+  );
+}

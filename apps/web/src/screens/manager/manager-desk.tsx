@@ -1,0 +1,4 @@
+/** Manager */
+export function ManagerDesk() {
+  return null;
+}

@@ -1,0 +1,4 @@
+/** Register */
+export function RegisterDesk() {
+  return null;
+}

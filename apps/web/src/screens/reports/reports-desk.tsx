@@ -1,0 +1,4 @@
+/** Reports */
+export function ReportsDesk() {
+  return null;
+}

@@ -1,0 +1,4 @@
+/** v */
+export function VerifyScreen() {
+  return null;
+}

@@ -1,0 +1,104 @@
+import type { BatchBody, LandingView } from '#libs/contract/src/index.js';
+import { AdviceList, Candidates, NeedsList, Refusals } from '../../features/matching/answer-views.js';
+import { LadderDrawing } from '../../features/matching/force-ladder.js';
+import { useLanding } from '../../features/matching/use-preview.js';
+import type { Preview } from '../../features/matching/use-preview.js';
+import { TrainDrawing } from '../../features/train/train-drawing.js';
+import { Empty, Trouble } from '../../ui/faces.js';
+import { moment } from '../../ui/moments.js';
+import { Refused } from '../../wire/call.js';
+
+interface Props {
+  preview: Preview;
+  chosen: boolean;
+  missing: readonly string[];
+  confirmed: readonly string[];
+  onConfirm: (name: string) => void;
+  batches: BatchBody[] | null;
+}
+
+/** What the lab can do about the batch as it is typed: verdict, ladder, likely finish, needs, trains, reasons, advice. */
+export function AnswerBeside({ preview, chosen, missing, confirmed, onConfirm, batches }: Props) {
+  const { answer } = preview;
+  const landing = useLanding(batches);
+  if (!chosen)
+    return (
+      <Empty>
+        Choose a method. This side then shows, while you type, which load trains can run the test, how the forces lie,
+        and when it would be done.
+      </Empty>
+    );
+  if (missing.length > 0 && !answer)
+    return (
+      <Empty>{`${missing.length} ${missing.length === 1 ? 'figure is' : 'figures are'} still needed before the lab can answer.`}</Empty>
+    );
+  if (preview.error && !(preview.error instanceof Refused && Object.keys(preview.wrong).length > 0))
+    return <Trouble error={preview.error} />;
+  if (!answer)
+    return (
+      <Empty>{preview.error ? 'A figure cannot be right: see the mark beside it.' : 'Looking for load trains …'}</Empty>
+    );
+  const { candidates, refusals, advice, items, drawings } = answer;
+  return (
+    <div className={preview.busy || preview.error ? 'stack wide stale' : 'stack wide'} aria-live="polite">
+      <p className={candidates.length > 0 ? 'note fit' : 'note act'}>
+        <strong>
+          {candidates.length > 0
+            ? `Fits: ${new Set(candidates.map(({ frameId }) => frameId)).size} of ${new Set([...candidates, ...refusals].map(({ frameId }) => frameId)).size} frames can run it.`
+            : 'No load train of the lab can run it as it stands.'}
+        </strong>
+      </p>
+      {answer.ladder && <LadderDrawing ladder={answer.ladder} />}
+      {landing.data && <Landing landing={landing.data} />}
+      {candidates.length === 0 && advice.length > 0 && (
+        <section>
+          <h2>What would make it fit</h2>
+          <AdviceList advice={advice} items={items} />
+        </section>
+      )}
+      {candidates.length > 0 && (
+        <section>
+          <h2>Load trains, best first</h2>
+          <Candidates
+            candidates={candidates}
+            items={items}
+            picture={(index) => drawings[index] && <TrainDrawing segments={drawings[index].segments} />}
+          />
+        </section>
+      )}
+      <section>
+        <h2>What the test needs</h2>
+        <NeedsList needs={answer.needs} confirmed={confirmed} onConfirm={onConfirm} />
+      </section>
+      {refusals.length > 0 && (
+        <section>
+          <h2>Why not the others</h2>
+          <Refusals refusals={refusals} items={items} />
+        </section>
+      )}
+      {candidates.length > 0 && advice.length > 0 && (
+        <section>
+          <h2>What would open more frames</h2>
+          <AdviceList advice={advice} items={items} />
+        </section>
+      )}
+    </div>
+  );
+}
+
+function Landing({ landing }: { landing: LandingView }) {
+  return (
+    <section className="note">
+      <strong>
+        {landing.finish50At
+          ? `If it came now: done by ${moment(landing.finish50At)} (even chance), ${moment(landing.finish80At)} (four in five).`
+          : 'If it came now, it would find no place in the plan.'}
+      </strong>
+      <ul className="small">
+        {landing.batches.map((batch, index) => (
+          <li key={`${index}-${batch.sentence}`}>{batch.sentence}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,251 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import type { MaterialView, MethodView, Page, RequestView } from '#libs/contract/src/index.js';
+import { BatchFields } from '../../features/matching/batch-fields.js';
+import { bodyOf, draftOf, emptyBatch, readDraft, withMethod } from '../../features/matching/batch-draft.js';
+import type { BatchDraft } from '../../features/matching/batch-draft.js';
+import { usePreview } from '../../features/matching/use-preview.js';
+import { RequestFields, emptyHead, headOf, requestBody } from '../../features/requests/request-fields.js';
+import type { RequestHead } from '../../features/requests/request-fields.js';
+import { useSession } from '../../features/session/session.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { useKept } from '../../ui/kept.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { Refused, newKey } from '../../wire/call.js';
+import { AnswerBeside } from './answer-beside.js';
+
+/** The request form, new or of a draft, with what the lab can do about it beside. */
+export function NewRequestScreen({ id }: { id?: string }) {
+  const methods = useAsk<Page<MethodView> | MethodView[]>('methods', '/methods?limit=200');
+  const materials = useAsk<Page<MaterialView> | MaterialView[]>('methods', '/materials?limit=500');
+  const request = useAsk<RequestView>('requests', id ? `/requests/${id}` : null);
+  return (
+    <Fetched of={methods} what="the methods">
+      {(methodPage) => (
+        <Fetched of={materials} what="the materials">
+          {(materialPage) => {
+            const lists = { methods: rowsOf(methodPage), materials: rowsOf(materialPage) };
+            if (!id) return <RequestForm {...lists} />;
+            return (
+              <Fetched of={request} what="the request">
+                {(value) => <RequestForm key={value.id} {...lists} request={value} />}
+              </Fetched>
+            );
+          }}
+        </Fetched>
+      )}
+    </Fetched>
+  );
+}
+
+function rowsOf<Row>(page: Page<Row> | Row[]): Row[] {
+  return Array.isArray(page) ? page : page.rows;
+}
+
+interface Draft {
+  head: RequestHead;
+  batches: BatchDraft[];
+}
+
+function RequestForm({
+  methods,
+  materials,
+  request,
+}: {
+  methods: MethodView[];
+  materials: MaterialView[];
+  request?: RequestView;
+}) {
+  const { person } = useSession();
+  const [, go] = useLocation();
+  const tell = useTell();
+  const [draft, setDraft, forget] = useKept<Draft>(
+    `request.${request ? `${request.id}.${request.version}` : 'new'}`,
+    startOf(methods, request, person.teams[0]?.id ?? ''),
+  );
+  const [at, setAt] = useState(0);
+  const [tried, setTried] = useState(false);
+  const batch = draft.batches[at] ?? draft.batches[0]!;
+  const method = methods.find((each) => each.id === batch.methodId);
+  const read = method ? readDraft(method, batch) : null;
+  const preview = usePreview(
+    method && read && read.missing.length === 0 && Object.keys(read.wrong).length === 0
+      ? { methodId: method.id, materialId: batch.materialId || null, ask: read.ask }
+      : null,
+  );
+  const save = useSend<RequestView>(['requests']);
+  const submit = useSend<RequestView>(['requests', 'plan']);
+  const refused = save.error ?? submit.error;
+  const fields = refused instanceof Refused ? refused.fields : {};
+  const wrong = {
+    ...preview.wrong,
+    ...missingWords(tried, read?.missing),
+    ...fieldsOfBatch(fields, at),
+    ...read?.wrong,
+  };
+
+  const setBatch = (next: BatchDraft) =>
+    setDraft({ ...draft, batches: draft.batches.map((each) => (each.key === batch.key ? next : each)) });
+
+  async function keep(andSubmit: boolean) {
+    setTried(true);
+    const body = requestBody(
+      draft.head,
+      draft.batches
+        .filter((each) => each.methodId)
+        .map((each) =>
+          bodyOf(
+            methods.find(({ id }) => id === each.methodId)!,
+            each,
+          ),
+        ),
+    );
+    const kept = request
+      ? await save.mutateAsync({ verb: 'PATCH', path: `/requests/${request.id}`, body, version: request.version })
+      : await save.mutateAsync({ path: '/requests', body });
+    forget();
+    if (!andSubmit) {
+      tell(`${kept.reference} is kept as a draft.`);
+      go(`/requests/${kept.id}`);
+      return;
+    }
+    try {
+      await submit.mutateAsync({ path: `/requests/${kept.id}/submit` });
+      tell(`${kept.reference} is submitted. The lab reviews it next.`);
+      go(`/requests/${kept.id}`);
+    } catch {
+      go(`/requests/${kept.id}/edit`);
+    }
+  }
+
+  return (
+    <>
+      <TitleBlock
+        title={request ? `Change ${request.reference}` : 'New request'}
+        back={{
+          to: request ? `/requests/${request.id}` : '/requests',
+          label: request ? request.reference : 'All requests',
+        }}
+      >
+        <button
+          type="button"
+          className="button"
+          disabled={save.isPending}
+          onClick={() => void keep(false).catch(() => undefined)}
+        >
+          Keep as draft
+        </button>
+        <button
+          type="button"
+          className="button main"
+          disabled={save.isPending || submit.isPending}
+          onClick={() => void keep(true).catch(() => undefined)}
+        >
+          Submit to the lab
+        </button>
+      </TitleBlock>
+      <div className="new-request">
+        <div className="stack wide">
+          <Refusal error={refused} />
+          <RequestFields
+            head={draft.head}
+            onChange={(head) => setDraft({ ...draft, head })}
+            teams={person.teams}
+            wrong={fields}
+            results={method?.data.results ?? []}
+          />
+          <section className="stack">
+            <div className="tabs" role="tablist" aria-label="Batches">
+              {draft.batches.map((each, index) => (
+                <button
+                  key={each.key}
+                  type="button"
+                  role="tab"
+                  aria-selected={index === at}
+                  onClick={() => setAt(index)}
+                >
+                  {each.label || `Batch ${index + 1}`}
+                </button>
+              ))}
+              <button
+                type="button"
+                className="tab"
+                onClick={() => {
+                  setDraft({ ...draft, batches: [...draft.batches, { ...batch, key: newKey(), label: '' }] });
+                  setAt(draft.batches.length);
+                }}
+              >
+                + another like this
+              </button>
+            </div>
+            <BatchFields
+              draft={batch}
+              onChange={setBatch}
+              methods={methods}
+              materials={materials}
+              wrong={wrong}
+              onMethod={(chosen) => setBatch(withMethod(batch, chosen))}
+            />
+            {draft.batches.length > 1 && (
+              <div>
+                <button
+                  type="button"
+                  className="button bare"
+                  onClick={() => {
+                    const before = draft;
+                    setDraft({ ...draft, batches: draft.batches.filter((each) => each.key !== batch.key) });
+                    setAt(0);
+                    tell('The batch is taken out.', () => setDraft(before));
+                  }}
+                >
+                  Take this batch out
+                </button>
+              </div>
+            )}
+          </section>
+        </div>
+        <aside className="beside" aria-label="What the lab can do">
+          <AnswerBeside
+            preview={preview}
+            chosen={!!method}
+            missing={read?.missing ?? []}
+            confirmed={batch.confirmed}
+            onConfirm={(name) => setBatch({ ...batch, confirmed: [...batch.confirmed, name] })}
+            batches={preview.answer ? draft.batches.flatMap((each) => bodyFor(methods, each)) : null}
+          />
+        </aside>
+      </div>
+    </>
+  );
+}
+
+function bodyFor(methods: readonly MethodView[], draft: BatchDraft) {
+  const method = methods.find(({ id }) => id === draft.methodId);
+  if (!method || readDraft(method, draft).missing.length > 0) return [];
+  const { asTyped: _, ...body } = bodyOf(method, draft);
+  return [body];
+}
+
+function startOf(methods: readonly MethodView[], request: RequestView | undefined, teamId: string): Draft {
+  if (!request) return { head: emptyHead(teamId), batches: [emptyBatch('first')] };
+  const batches = request.batches.flatMap((batch) => {
+    const method = methods.find(({ id }) => id === batch.method.id);
+    return method ? [draftOf(batch, method)] : [];
+  });
+  return { head: headOf(request), batches: batches.length > 0 ? batches : [emptyBatch('first')] };
+}
+
+function missingWords(tried: boolean, missing: readonly string[] = []): Record<string, string> {
+  return tried ? Object.fromEntries(missing.map((path) => [path, 'This figure is needed.'])) : {};
+}
+
+function fieldsOfBatch(fields: Record<string, string>, index: number): Record<string, string> {
+  const head = new RegExp(`^batches(?:\\[${index}\\]|\\.${index})\\.(?:ask\\.)?`);
+  return Object.fromEntries(
+    Object.entries(fields)
+      .filter(([path]) => head.test(path))
+      .map(([path, sentence]) => [path.replace(head, ''), sentence]),
+  );
+}

@@ -1,0 +1,203 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { RequestView } from '#libs/contract/src/index.js';
+import { BatchTable } from '../../features/requests/batch-table.js';
+import { Messages } from '../../features/requests/messages.js';
+import { PromiseSpan } from '../../features/requests/promise.js';
+import { DISPOSALS, REQUEST_STATE_WORDS, REQUEST_WAY, placeOf } from '../../features/requests/words.js';
+import { useIs } from '../../features/session/session.js';
+import { Dialog } from '../../ui/dialog.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { Way } from '../../ui/way.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+
+/** One request: where it is, what it waits for, its batches, messages and reports. */
+export function RequestScreen({ id }: { id: string }) {
+  const request = useAsk<RequestView>('requests', `/requests/${id}`);
+  return (
+    <Fetched of={request} what="the request">
+      {(value) => <RequestSheet request={value} />}
+    </Fetched>
+  );
+}
+
+function RequestSheet({ request }: { request: RequestView }) {
+  const { at, aside } = placeOf(request.state);
+  return (
+    <>
+      <TitleBlock
+        title={`${request.reference} ${request.title}`}
+        back={{ to: '/requests', label: 'All requests' }}
+        cells={[
+          ['asked by', `${request.requester.name}, ${request.team.name}`],
+          ['due', moment(request.dueAt)],
+        ]}
+      >
+        <RequestActs request={request} />
+      </TitleBlock>
+      <div className="stack wide">
+        <Way
+          label="Where the request is"
+          steps={REQUEST_WAY}
+          at={at}
+          aside={aside ? REQUEST_STATE_WORDS[request.state] : null}
+        />
+        <div className="split main-left">
+          <div className="stack wide">
+            <section className={request.late ? 'note act' : 'note'}>
+              <strong>{request.waitsFor || 'Waits for nothing.'}</strong>
+              {request.promiseNote && <p>{request.promiseNote}</p>}
+            </section>
+            <BatchTable request={request} />
+            {request.reports.length > 0 && (
+              <section className="stack tight">
+                <h2>Reports</h2>
+                <ul>
+                  {request.reports.map((report) => (
+                    <li key={report.id}>
+                      <Link href={`/reports/${report.id}`}>
+                        {report.number}, revision {report.revision}
+                      </Link>{' '}
+                      <span className="soft">{report.state}</span>
+                    </li>
+                  ))}
+                </ul>
+              </section>
+            )}
+          </div>
+          <div className="stack wide">
+            <section className="stack tight">
+              <h2>When it will be done</h2>
+              <PromiseSpan {...request} />
+              {request.promise50At && (
+                <p className="small soft">
+                  Even chance by {moment(request.promise50At)}; four chances in five by {moment(request.promise80At)}.
+                </p>
+              )}
+            </section>
+            <RequestFacts request={request} />
+            <Messages requestId={request.id} messages={request.messages} />
+          </div>
+        </div>
+      </div>
+    </>
+  );
+}
+
+function RequestFacts({ request }: { request: RequestView }) {
+  const { conformity } = request;
+  return (
+    <dl className="facts">
+      <dt>What for</dt>
+      <dd>{request.purpose || 'not said'}</dd>
+      <dt>Afterwards</dt>
+      <dd>{DISPOSALS.find(({ value }) => value === request.disposal)?.label}</dd>
+      {conformity && (
+        <>
+          <dt>Conformity</dt>
+          <dd>
+            {conformity.specification}: {conformity.resultKey.replaceAll('-', ' ')} of {conformity.of}{' '}
+            {conformity.lower ?? '–'} to {conformity.upper ?? '–'} {conformity.unit},{' '}
+            {conformity.rule === 'guarded' ? 'guarded by the uncertainty' : 'simple acceptance'}
+          </dd>
+        </>
+      )}
+      <dt>Submitted</dt>
+      <dd>{moment(request.submittedAt)}</dd>
+      <dt>Accepted</dt>
+      <dd>
+        {moment(request.acceptedAt)}
+        {request.review && ` by ${request.review.by.name}`}
+      </dd>
+    </dl>
+  );
+}
+
+function RequestActs({ request }: { request: RequestView }) {
+  const [, go] = useLocation();
+  const isManager = useIs('manager');
+  const [withdrawing, setWithdrawing] = useState(false);
+  const act = useSend<RequestView>(['requests', 'plan']);
+  const copy = useSend<RequestView>(['requests'], (copied) => go(`/requests/${copied.id}/edit`));
+  const report = useSend<{ id: string }>(['reports', 'requests'], ({ id }) => go(`/reports/${id}`));
+  const can = (move: RequestView['moves'][number]) => request.moves.includes(move);
+  return (
+    <>
+      {can('submit') && (
+        <Link className="button" href={`/requests/${request.id}/edit`}>
+          Change
+        </Link>
+      )}
+      {can('submit') && (
+        <button
+          type="button"
+          className="button main"
+          disabled={act.isPending}
+          onClick={() => act.mutate({ path: `/requests/${request.id}/submit` })}
+        >
+          Submit
+        </button>
+      )}
+      {isManager && request.state === 'submitted' && (
+        <Link className="button main" href={`/planning/intake/${request.id}`}>
+          Review
+        </Link>
+      )}
+      {isManager && request.state === 'in-review' && (
+        <button
+          type="button"
+          className="button main"
+          disabled={report.isPending}
+          onClick={() => report.mutate({ path: `/requests/${request.id}/report` })}
+        >
+          Prepare the report
+        </button>
+      )}
+      {can('close') && isManager && (
+        <button type="button" className="button" onClick={() => act.mutate({ path: `/requests/${request.id}/close` })}>
+          Close
+        </button>
+      )}
+      <button
+        type="button"
+        className="button"
+        disabled={copy.isPending}
+        onClick={() => copy.mutate({ path: `/requests/${request.id}/copy` })}
+      >
+        Copy
+      </button>
+      {can('withdraw') && (
+        <button type="button" className="button sharp" onClick={() => setWithdrawing(true)}>
+          Withdraw …
+        </button>
+      )}
+      <Refusal error={act.error ?? copy.error ?? report.error} />
+      {withdrawing && <WithdrawDialog request={request} onClose={() => setWithdrawing(false)} />}
+    </>
+  );
+}
+
+function WithdrawDialog({ request, onClose }: { request: RequestView; onClose: () => void }) {
+  const [why, setWhy] = useState('');
+  const withdraw = useSend(['requests', 'plan'], onClose);
+  return (
+    <Dialog title={`Withdraw ${request.reference}`} onClose={onClose}>
+      <p>
+        Its jobs leave the plan at once, and this cannot be taken back. A copy of the request can be made at any time.
+      </p>
+      <TextField label="Why" required={false} rows={2} value={why} onChange={setWhy} />
+      <Refusal error={withdraw.error} />
+      <button
+        type="button"
+        className="button sharp"
+        disabled={withdraw.isPending}
+        onClick={() => withdraw.mutate({ path: `/requests/${request.id}/withdraw`, body: { why } })}
+      >
+        Withdraw and take its jobs out of the plan
+      </button>
+    </Dialog>
+  );
+}

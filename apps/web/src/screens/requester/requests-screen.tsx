@@ -1,0 +1,81 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { RequestLine } from '#libs/contract/src/index.js';
+import { REQUEST_STATES } from '#libs/contract/src/index.js';
+import { RequestLines } from '../../features/requests/request-lines.js';
+import { REQUEST_STATE_WORDS } from '../../features/requests/words.js';
+import { useIs } from '../../features/session/session.js';
+import { useSettled } from '../../features/matching/use-preview.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { SelectField, TextField, Tick } from '../../ui/fields.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAskPages } from '../../wire/asking.js';
+
+const STATES = REQUEST_STATES.map((value) => ({ value, label: REQUEST_STATE_WORDS[value] }));
+
+/** All requests that the person may see. */
+export function RequestsScreen() {
+  const isRequester = useIs('requester');
+  const mayAsk = useIs('requester', 'manager');
+  const [state, setState] = useState('');
+  const [mine, setMine] = useState(isRequester);
+  const [text, setText] = useState('');
+  const q = useSettled(text);
+  const lines = useAskPages<RequestLine>('requests', `/requests${queryOf({ state, mine: mine || null, q })}`);
+  const filtered = state !== '' || q !== '' || mine;
+  return (
+    <>
+      <TitleBlock
+        title="Requests"
+        cells={[['shown', lines.value ? `${lines.value.length}${lines.more ? ' and more' : ''}` : '…']]}
+      >
+        {mayAsk && (
+          <Link className="button main" href="/requests/new">
+            New request
+          </Link>
+        )}
+      </TitleBlock>
+      <div className="filters">
+        <TextField
+          label="Find"
+          type="search"
+          value={text}
+          onChange={setText}
+          placeholder="R-2031, steerer tube, ISO 527"
+        />
+        <SelectField label="Where it is" none="anywhere" value={state} onChange={setState} choices={STATES} />
+        {isRequester && <Tick label="only mine" checked={mine} onChange={setMine} />}
+      </div>
+      <Fetched
+        of={lines}
+        what="the requests"
+        empty={(value) =>
+          value.length === 0 && (
+            <Empty
+              action={
+                mayAsk && (
+                  <Link className="button main" href="/requests/new">
+                    Ask for a test
+                  </Link>
+                )
+              }
+            >
+              {filtered
+                ? 'No request fits this search. Change it, or ask for a new test.'
+                : 'Nothing has been asked for yet. A request says what to test and what for; the page shows at once which load trains can run it.'}
+            </Empty>
+          )
+        }
+      >
+        {(value) => <RequestLines lines={value} />}
+      </Fetched>
+      {lines.more && (
+        <p style={{ paddingTop: '1rem' }}>
+          <button type="button" className="button" onClick={lines.more}>
+            Show more
+          </button>
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,2 @@
+/** Style sheets are read by Vite; to the compiler they are files without exports. */
+declare module '*.css';

@@ -1,0 +1,44 @@
+/** Where something is on its way, as a scale with a pointer over the present step. */
+export function Way({
+  steps,
+  at,
+  aside,
+  label,
+}: {
+  steps: readonly { key: string; label: string }[];
+  at: string;
+  aside?: string | null;
+  label: string;
+}) {
+  const here = steps.findIndex((step) => step.key === at);
+  return (
+    <ol className={aside ? 'way aside' : 'way'} aria-label={label}>
+      {steps.map((step, index) => (
+        <li
+          key={step.key}
+          className={index === here ? 'here' : index < here ? 'gone' : ''}
+          aria-current={index === here ? 'step' : undefined}
+        >
+          {index === here && aside ? aside : step.label}
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** Progress of long work: ticks along a bar, with the percentage as text. */
+export function Progress({ percent, label }: { percent: number; label: string }) {
+  return (
+    <div
+      className="progress"
+      role="progressbar"
+      aria-label={label}
+      aria-valuenow={percent}
+      aria-valuemin={0}
+      aria-valuemax={100}
+    >
+      <div className="done" style={{ width: `${percent}%` }} />
+      <span className="percent fig">{Math.round(percent)} %</span>
+    </div>
+  );
+}

@@ -1,0 +1,115 @@
+import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useRef } from 'react';
+import type { LiveEvent, Page } from '#libs/contract/src/index.js';
+import { call, newKey, Refused } from './call.js';
+import type { Verb } from './call.js';
+
+export type Topic = LiveEvent['topic'] | 'methods' | 'session' | 'record' | 'status' | 'settings';
+
+/** A fetch as screens see it: it has four faces, and the fourth (empty) is the screen's to decide. */
+export interface Asked<Value> {
+  state: 'waiting' | 'failed' | 'ready';
+  value: Value | undefined;
+  error: Error | null;
+  retry: () => void;
+  /** True while an older answer is shown and a newer one is on its way. */
+  refreshing: boolean;
+}
+
+/**
+ * Asks for something and keeps it fresh: it is asked for again when a live event of its topic arrives.
+ *
+ * @param path below `/api/v1`; null asks nothing yet
+ */
+export function useAsk<Value>(topic: Topic, path: string | null): Asked<Value> {
+  const query = useQuery({
+    queryKey: [topic, path],
+    queryFn: ({ signal }) => call<Value>('GET', path ?? '', { signal }),
+    enabled: path !== null,
+  });
+  return {
+    state: query.data !== undefined ? 'ready' : query.isError ? 'failed' : 'waiting',
+    value: query.data,
+    error: query.error,
+    retry: () => void query.refetch(),
+    refreshing: query.isFetching && query.data !== undefined,
+  };
+}
+
+export interface AskedPages<Row> extends Asked<Row[]> {
+  /** Fetches the page after the last one; null at the end. */
+  more: (() => void) | null;
+  total: number | undefined;
+}
+
+/** Like {@link useAsk}, for a list that comes in pages. */
+export function useAskPages<Row>(topic: Topic, path: string): AskedPages<Row> {
+  const query = useInfiniteQuery({
+    queryKey: [topic, 'pages', path],
+    queryFn: ({ pageParam, signal }) => call<Page<Row> | Row[]>('GET', withCursor(path, pageParam), { signal }),
+    initialPageParam: null as string | null,
+    getNextPageParam: (last) => (Array.isArray(last) ? null : last.next),
+  });
+  const pages = query.data?.pages;
+  const first = pages?.[0];
+  return {
+    state: pages ? 'ready' : query.isError ? 'failed' : 'waiting',
+    value: pages?.flatMap((page) => (Array.isArray(page) ? page : page.rows)),
+    error: query.error,
+    retry: () => void query.refetch(),
+    refreshing: query.isFetching && !!pages,
+    more: query.hasNextPage ? () => void query.fetchNextPage() : null,
+    total: first && !Array.isArray(first) ? first.total : undefined,
+  };
+}
+
+function withCursor(path: string, cursor: string | null): string {
+  if (!cursor) return path;
+  return `${path}${path.includes('?') ? '&' : '?'}cursor=${encodeURIComponent(cursor)}`;
+}
+
+export interface Act {
+  verb?: Verb;
+  path: string;
+  body?: unknown;
+  version?: number;
+}
+
+/**
+ * Sends one act of a person. A second try of the same act (after a lost answer) carries the same key, so it happens once.
+ *
+ * @param topics what to ask for again afterwards
+ */
+export function useSend<Answer = unknown>(topics: readonly Topic[], onDone?: (answer: Answer) => void) {
+  const client = useQueryClient();
+  const unanswered = useRef<{ act: string; key: string } | null>(null);
+  return useMutation<Answer, Error, Act>({
+    mutationFn: async ({ verb = 'POST', path, body, version }) => {
+      const act = JSON.stringify([verb, path, body]);
+      const key = unanswered.current?.act === act ? unanswered.current.key : newKey();
+      unanswered.current = { act, key };
+      try {
+        return await call<Answer>(verb, path, {
+          body,
+          ...(verb === 'POST' ? { key } : {}),
+          ...(version === undefined ? {} : { version }),
+        });
+      } catch (error) {
+        if (error instanceof Refused) unanswered.current = null;
+        throw error;
+      }
+    },
+    onSuccess: async (answer) => {
+      unanswered.current = null;
+      await Promise.all(topics.map((topic) => client.invalidateQueries({ queryKey: [topic] })));
+      onDone?.(answer);
+    },
+  });
+}
+
+/** Builds `?a=1&b=2` and leaves out what is empty. */
+export function queryOf(values: Record<string, string | number | boolean | null | undefined>): string {
+  const given = Object.entries(values).filter(([, value]) => value !== null && value !== undefined && value !== '');
+  if (given.length === 0) return '';
+  return `?${new URLSearchParams(given.map(([name, value]) => [name, String(value)])).toString()}`;
+}

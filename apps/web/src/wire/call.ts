@@ -1,0 +1,100 @@
+import type { FieldError, Problem } from '#libs/contract/src/index.js';
+
+const ROOT = '/api/v1';
+
+/** The server refused: its problem details say what was found, what is allowed and what to do. */
+export class Refused extends Error {
+  constructor(readonly problem: Problem) {
+    super(problem.detail || problem.title);
+  }
+
+  /** What is wrong, by the path of the field. */
+  get fields(): Record<string, string> {
+    return Object.fromEntries((this.problem.errors ?? []).map((error: FieldError) => [error.field, error.sentence]));
+  }
+}
+
+/** Nothing came back: the network or the server is away. Whether the server acted is not known. */
+export class NoAnswer extends Error {
+  constructor(cause: unknown) {
+    super('The lab server does not answer.', { cause });
+  }
+}
+
+export type Verb = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+
+export interface CallOptions {
+  body?: unknown;
+  /** Bytes to send as they are, instead of JSON. */
+  file?: { data: Blob | string; type: string };
+  /** Makes a repeated POST harmless: the server acts once per key. */
+  key?: string;
+  /** Version of what is being edited: the server refuses when somebody changed it meanwhile. */
+  version?: number;
+  signal?: AbortSignal;
+}
+
+/**
+ * Calls the API.
+ *
+ * @param path below `/api/v1`, with its leading slash
+ * @returns the answer's JSON; `undefined` for an empty one
+ * @throws {Refused} for an answer that is not a success, {NoAnswer} when none came
+ */
+export async function call<Answer>(verb: Verb, path: string, options: CallOptions = {}): Promise<Answer> {
+  const response = await send(verb, path, options);
+  const text = await response.text();
+  if (!response.ok) throw new Refused(problemOf(response, text));
+  return (text ? JSON.parse(text) : undefined) as Answer;
+}
+
+/** A new key for one act of a person. */
+export function newKey(): string {
+  return crypto.randomUUID?.() ?? `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`;
+}
+
+/** Where a browser can fetch something by itself: downloads, feeds, pictures. */
+export function addressOf(path: string): string {
+  return `${ROOT}${path}`;
+}
+
+async function send(verb: Verb, path: string, options: CallOptions): Promise<Response> {
+  const { body, file, signal } = options;
+  try {
+    return await fetch(`${ROOT}${path}`, {
+      method: verb,
+      headers: headersOf(verb, options),
+      body: file ? file.data : body === undefined ? null : JSON.stringify(body),
+      credentials: 'same-origin',
+      ...(signal ? { signal } : {}),
+    });
+  } catch (cause) {
+    if (signal?.aborted) throw cause;
+    throw new NoAnswer(cause);
+  }
+}
+
+function headersOf(verb: Verb, { body, file, key, version }: CallOptions): Record<string, string> {
+  const headers: Record<string, string> = { Accept: 'application/json' };
+  if (verb !== 'GET') headers['X-Loadtrain'] = 'page';
+  if (file) headers['Content-Type'] = file.type;
+  else if (body !== undefined) headers['Content-Type'] = 'application/json';
+  if (key) headers['Idempotency-Key'] = key;
+  if (version !== undefined) headers['If-Match'] = `"${version}"`;
+  return headers;
+}
+
+function problemOf(response: Response, text: string): Problem {
+  try {
+    const problem = JSON.parse(text) as Problem;
+    if (typeof problem.title === 'string') return problem;
+  } catch {
+    // Not JSON: a proxy in between answered; the status is all there is to tell.
+  }
+  return {
+    type: 'about:blank',
+    title: 'The server could not do that.',
+    status: response.status,
+    detail: `The server answered with status ${response.status} and no explanation. Try again; if it stays so, tell the lab manager.`,
+  };
+}

@@ -1,0 +1,55 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import type { LiveEvent } from '#libs/contract/src/index.js';
+import { addressOf } from './call.js';
+import type { Topic } from './asking.js';
+
+/** What a change of one kind also shows in. */
+const TOUCHES: Record<LiveEvent['topic'], readonly Topic[]> = {
+  requests: ['requests', 'plan'],
+  jobs: ['jobs', 'requests', 'plan'],
+  plan: ['plan', 'requests', 'jobs'],
+  items: ['items', 'plan', 'jobs'],
+  results: ['results', 'jobs', 'requests', 'reports'],
+  reports: ['reports', 'requests'],
+  tasks: ['tasks', 'status'],
+  people: ['people', 'plan'],
+};
+
+const GATHER_MS = 120;
+
+/** Keeps everything on the screen fresh by the server's live events; says whether that connection stands. */
+export function useLive(): boolean {
+  const client = useQueryClient();
+  const [connected, setConnected] = useState(true);
+  useEffect(() => {
+    const source = new EventSource(addressOf('/live'));
+    const waiting = new Set<Topic>();
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const flush = () => {
+      for (const topic of waiting) void client.invalidateQueries({ queryKey: [topic] });
+      waiting.clear();
+      timer = undefined;
+    };
+    let wasLost = false;
+    source.onopen = () => {
+      setConnected(true);
+      // What happened while the line was down is not sent again, so everything shown is asked for once more.
+      if (wasLost) void client.invalidateQueries();
+      wasLost = false;
+    };
+    source.onerror = () => {
+      wasLost = true;
+      setConnected(false);
+    };
+    source.onmessage = ({ data }) => {
+      for (const topic of TOUCHES[(JSON.parse(String(data)) as LiveEvent).topic] ?? []) waiting.add(topic);
+      timer ??= setTimeout(flush, GATHER_MS);
+    };
+    return () => {
+      clearTimeout(timer);
+      source.close();
+    };
+  }, [client]);
+  return connected;
+}
