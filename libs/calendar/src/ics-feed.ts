@@ -76,11 +76,14 @@ function utc(instantMs: number): string {
   return new Date(instantMs).toISOString().replace(/\.\d{3}|[-:]/g, '');
 }
 
-/** RFC 5545 3.3.11. Control characters other than the line feed have no place in a text. */
+/** RFC 5545 3.3.11. */
 function escaped(text: string): string {
-  return text
-    .replace(/\r\n?/g, '\n')
-    .replace(/[\u0000-\u0009\u000b-\u001f\u007f]/g, ' ')
+  return withoutControls(text.replace(/\r\n?/g, '\n'))
     .replace(/[\\;,]/g, '\\$&')
     .replace(/\n/g, '\\n');
+}
+
+/** Control characters other than the line feed have no place in a text. */
+function withoutControls(text: string): string {
+  return Array.from(text, (one) => (one === '\n' || (one >= ' ' && one !== '\u007f') ? one : ' ')).join('');
 }

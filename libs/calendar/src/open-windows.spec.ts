@@ -1,4 +1,4 @@
-import { InvalidInput } from '#libs/errors/src/index.js';
+import type { InvalidInput } from '#libs/errors/src/index.js';
 import { localDay, openWindows, shiftAt, shiftsBetween, totalMs } from './index.js';
 import type { Shift, WorkCalendar } from './index.js';
 
