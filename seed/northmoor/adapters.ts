@@ -38,7 +38,9 @@ function adapters(
     place: 'Adapter drawer',
     massKg,
     lengthMm,
-    ratings: hot ? ratedOver(ratingN, -70, 250, 0.8, 'tension', 'compression') : rated(ratingN, 'tension', 'compression'),
+    ratings: hot
+      ? ratedOver(ratingN, -70, 250, 0.8, 'tension', 'compression')
+      : rated(ratingN, 'tension', 'compression'),
     ...ROOM,
     ...(hot ? { temperatureMinC: -70, temperatureMaxC: 250 } : {}),
     ...UNCALIBRATED,

@@ -84,4 +84,3 @@ function torque(tag: string, torqueCapacityNm: number): DemoItem<'load-cell'> {
     },
   };
 }
-

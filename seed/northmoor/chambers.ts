@@ -71,7 +71,13 @@ export const TRANSDUCERS: DemoItem<'transducer'>[] = [
   transducer('DT-50-1', 'Displacement transducer 50 mm', 'displacement', 'displacement', 0, 50),
 ];
 
-function guard(tag: string, name: string, energyJ: number, fitsClearanceMinMm: number, fitsClearanceMaxMm: number): DemoItem<'guard'> {
+function guard(
+  tag: string,
+  name: string,
+  energyJ: number,
+  fitsClearanceMinMm: number,
+  fitsClearanceMaxMm: number,
+): DemoItem<'guard'> {
   return {
     kind: 'guard',
     tag,

@@ -1,5 +1,5 @@
 import type { Coupling, FrameDetails } from '#libs/matching/src/index.js';
-import { bore, flange, shaft, stud, YEARLY } from './item-parts.js';
+import { bore, flange, shaft, stud, UNCALIBRATED, YEARLY } from './item-parts.js';
 import type { DemoItem } from './item-parts.js';
 
 /**
@@ -8,9 +8,21 @@ import type { DemoItem } from './item-parts.js';
  * 10 to 50 kN on 30 mm pins under 100 mm, above on 60 mm pins under 160 mm.
  */
 export const FRAMES: DemoItem<'frame'>[] = [
-  single('FR-0500', 'Small single column 500 N', 'Cairnlight S05', 500, { openingMaxMm: 780, travelMm: 740, speedMaxMmPerMin: 1500 }),
-  single('FR-1K', 'Single column 1 kN', 'Cairnlight S1', 1000, { openingMaxMm: 1150, travelMm: 1100, speedMaxMmPerMin: 2500 }),
-  single('FR-5K', 'Single column 5 kN', 'Cairnlight S5', 5000, { openingMaxMm: 1100, travelMm: 1050, speedMaxMmPerMin: 1000 }),
+  single('FR-0500', 'Small single column 500 N', 'Cairnlight S05', 500, {
+    openingMaxMm: 780,
+    travelMm: 740,
+    speedMaxMmPerMin: 1500,
+  }),
+  single('FR-1K', 'Single column 1 kN', 'Cairnlight S1', 1000, {
+    openingMaxMm: 1150,
+    travelMm: 1100,
+    speedMaxMmPerMin: 2500,
+  }),
+  single('FR-5K', 'Single column 5 kN', 'Cairnlight S5', 5000, {
+    openingMaxMm: 1100,
+    travelMm: 1050,
+    speedMaxMmPerMin: 1000,
+  }),
   twin('FR-10K', 'Table-top 10 kN', 'Staithe T10', 10_000, stud(30), { openingMaxMm: 1180, travelMm: 1130 }),
   twin('FR-30K', 'Table-top 30 kN with room for the chamber', 'Staithe T30', 30_000, stud(30), {
     openingMaxMm: 1650,
@@ -51,7 +63,7 @@ export const FRAMES: DemoItem<'frame'>[] = [
     temperatureMinC: 10,
     temperatureMaxC: 35,
     utilities: [],
-    ...YEARLY,
+    ...UNCALIBRATED,
     details: {
       tensionCapacityN: 0,
       compressionCapacityN: 0,
@@ -81,7 +93,13 @@ export const FRAMES: DemoItem<'frame'>[] = [
   },
 ];
 
-function single(tag: string, name: string, model: string, capacityN: number, details: Partial<FrameDetails>): DemoItem<'frame'> {
+function single(
+  tag: string,
+  name: string,
+  model: string,
+  capacityN: number,
+  details: Partial<FrameDetails>,
+): DemoItem<'frame'> {
   return frame(tag, name, model, capacityN, {
     openingMinMm: 40,
     columnClearanceMm: 200,
@@ -98,7 +116,14 @@ function single(tag: string, name: string, model: string, capacityN: number, det
   });
 }
 
-function twin(tag: string, name: string, model: string, capacityN: number, base: Coupling, details: Partial<FrameDetails>): DemoItem<'frame'> {
+function twin(
+  tag: string,
+  name: string,
+  model: string,
+  capacityN: number,
+  base: Coupling,
+  details: Partial<FrameDetails>,
+): DemoItem<'frame'> {
   return frame(tag, name, model, capacityN, {
     openingMinMm: 60,
     columnClearanceMm: 420,
@@ -133,7 +158,13 @@ function floor(openingMaxMm: number, columnClearanceMm: number): Partial<FrameDe
   };
 }
 
-function frame(tag: string, name: string, model: string, capacityN: number, details: Partial<FrameDetails>): DemoItem<'frame'> {
+function frame(
+  tag: string,
+  name: string,
+  model: string,
+  capacityN: number,
+  details: Partial<FrameDetails>,
+): DemoItem<'frame'> {
   return {
     kind: 'frame',
     tag,

@@ -26,7 +26,13 @@ export function rated(rating: number, ...directions: Direction[]): Ratings {
 }
 
 /** Ratings that fall where it gets hot: whole from the coldest to 80 °C, `hotFraction` of it at the hottest. */
-export function ratedOver(rating: number, coldC: number, hotC: number, hotFraction: number, ...directions: Direction[]): Ratings {
+export function ratedOver(
+  rating: number,
+  coldC: number,
+  hotC: number,
+  hotFraction: number,
+  ...directions: Direction[]
+): Ratings {
   const curve = [
     { temperatureC: coldC, rating },
     { temperatureC: 80, rating },

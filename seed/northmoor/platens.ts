@@ -12,7 +12,15 @@ export const PLATENS: DemoItem<'platen'>[] = [
   platens('PL-150-2', 'Hardened platens 150 mm, spherical seat', 60, 150, 250_000, true),
 ];
 
-function platens(tag: string, name: string, pin: number, diameterMm: number, ratingN: number, sphericalSeat: boolean, hot = false): DemoItem<'platen'> {
+function platens(
+  tag: string,
+  name: string,
+  pin: number,
+  diameterMm: number,
+  ratingN: number,
+  sphericalSeat: boolean,
+  hot = false,
+): DemoItem<'platen'> {
   const massKg = Number((diameterMm * diameterMm * 0.00012 * (ratingN > 40_000 ? 2 : 1)).toFixed(2));
   return {
     kind: 'platen',

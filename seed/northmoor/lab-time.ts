@@ -1,0 +1,41 @@
+import { addDays, instantAt, localDateAt, MS_PER_DAY, MS_PER_MINUTE, weekdayOf } from '#libs/calendar/src/index.js';
+import { ZONE } from './people.js';
+
+/** Tells the demo's dates: all of them are so many working days and hours from the first start of the lab. */
+export class LabTime {
+  constructor(readonly nowMs: number) {}
+
+  /** The start itself. */
+  get now(): Date {
+    return new Date(this.nowMs);
+  }
+
+  minutesAgo(minutes: number): Date {
+    return new Date(this.nowMs - minutes * MS_PER_MINUTE);
+  }
+
+  daysFromNow(days: number): Date {
+    return new Date(this.nowMs + days * MS_PER_DAY);
+  }
+
+  /**
+   * A time on the wall so many working days (Monday to Friday) from today; day 0 is today, or the Monday after on a weekend.
+   *
+   * @param workingDays whole, may be negative
+   * @param time `HH:MM`
+   */
+  at(workingDays: number, time: string): Date {
+    return new Date(instantAt(this.workingDate(workingDays), time, ZONE));
+  }
+
+  private workingDate(workingDays: number): string {
+    let date = localDateAt(this.nowMs, ZONE);
+    const step = workingDays < 0 ? -1 : 1;
+    while (workingDays >= 0 && weekdayOf(date) > 5) date = addDays(date, 1);
+    for (let left = Math.abs(workingDays); left > 0;) {
+      date = addDays(date, step);
+      if (weekdayOf(date) <= 5) left -= 1;
+    }
+    return date;
+  }
+}
