@@ -84,7 +84,7 @@ export type TrialEdit =
   | { kind: 'hold'; jobId: string; why: string }
   | { kind: 'unhold'; jobId: string }
   | { kind: 'frame-down'; frameId: string; startsAt: Instant; endsAt: Instant; why: string }
-  | { kind: 'extra-shift'; frameId: string; startsAt: Instant; endsAt: Instant }
+  | { kind: 'extra-shift'; frameId: string; personId: string; startsAt: Instant; endsAt: Instant }
   | { kind: 'extra-item'; likeItemId: string }
   | { kind: 'technician-off'; personId: string; startsAt: Instant; endsAt: Instant }
   | { kind: 'weight'; jobId: string; weight: number };
@@ -105,6 +105,8 @@ export interface TrialView {
   edits: TrialEdit[];
   plan: PlanView | null;
   comparison: PlanComparison | null;
+  /** Edits that cannot be made, by their place in the list, each with its reasons. */
+  refused: { edit: number; reasons: string[] }[];
   stale: boolean;
   version: number;
 }

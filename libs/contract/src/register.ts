@@ -68,7 +68,7 @@ export interface FaultView {
 export interface ItemDetail extends ItemView {
   calibrations: CalibrationView[];
   faults: FaultView[];
-  windows: { id: string; kind: 'down' | 'held' | 'calibration-visit'; startsAt: Instant; endsAt: Instant; why: string }[];
+  windows: { id: string; kind: 'down' | 'held' | 'calibration-visit' | 'extra-shift'; startsAt: Instant; endsAt: Instant; why: string }[];
   shiftChecks: { at: Instant; reference: number; reading: number; unit: string; errorPct: number; passed: boolean; technician: PersonRef }[];
   upcomingJobs: { jobId: string; reference: string; startsAt: Instant }[];
 }
@@ -108,6 +108,8 @@ export interface ForceReadingsBody {
   capacity: number;
   resolution: number;
   zeroResidual: number;
+  /** Which force was brought to the nominal value: the indicated one (then the runs are true forces), or the true one. */
+  held?: 'indicated' | 'true';
   steps: { nominal: number; runs: [number, number, number]; falling?: number | null }[];
 }
 
@@ -155,6 +157,8 @@ export interface ImpactView {
   item: { id: string; tag: string; name: string };
   since: Instant;
   sinceWhy: string;
+  /** When it was found wrong and put right, or now. */
+  until: Instant;
   jobs: { id: string; reference: string; requestId: string; requestReference: string; finishedAt: Instant | null; results: number }[];
   reports: { id: string; number: string; revision: number; requestReference: string }[];
   people: PersonRef[];

@@ -1,4 +1,4 @@
-import { addWorkingMinutes, instantOfMinute, MS_PER_DAY, MS_PER_MINUTE, minuteAtOrAfter, minuteAtOrBefore, minuteWindows, openWindows, subtractWindows, totalMs, unionWindows } from '#libs/calendar/src/index.js';
+import { addWorkingMinutes, clipWindows, instantOfMinute, MS_PER_DAY, MS_PER_MINUTE, minuteAtOrAfter, minuteAtOrBefore, minuteWindows, openWindows, subtractWindows, totalMs, unionWindows } from '#libs/calendar/src/index.js';
 import type { TimeWindow } from '#libs/calendar/src/index.js';
 import type { Item as LabItem, MatchAnswer, Technician } from '#libs/matching/src/index.js';
 import type * as planning from '#libs/planning/src/index.js';
@@ -59,7 +59,7 @@ function matchesOf(facts: PlanFacts, match: Match): Map<string, MatchAnswer> {
 function framesOf(facts: PlanFacts, overlay: Overlay, horizon: TimeWindow): planning.Frame[] {
   const calendar = calendarOf(facts.settings, facts.closedDays);
   return facts.lab.items.filter(({ kind }) => kind === 'frame').map((frame) => {
-    const extra = overlay.extraShifts.filter(({ frameId }) => frameId === frame.id);
+    const extra = [...facts.extraShifts, ...overlay.extraShifts].filter(({ frameId }) => frameId === frame.id);
     const down = [...frame.heldWindows, ...overlay.down.filter(({ frameId }) => frameId === frame.id)];
     const open = frame.state === 'in-service' ? frameHours(calendar, horizon, extra, down) : [];
     return {
@@ -89,17 +89,12 @@ function itemsOf(facts: PlanFacts, horizon: TimeWindow): planning.Item[] {
 }
 
 function techniciansOf(facts: PlanFacts, overlay: Overlay, horizon: TimeWindow): planning.Technician[] {
-  const own = merged(facts.lab.technicians).map(({ id, methodIds, windows }) => {
+  return merged(facts.lab.technicians).map(({ id, methodIds, windows }) => {
     const away = overlay.away.filter(({ technicianId }) => technicianId === id);
-    return { id, shifts: minuteWindows(subtractWindows(windows, away), horizon.startMs), authorisations: methodIds };
+    const extra = overlay.extraShifts.filter(({ technicianId }) => technicianId === id);
+    const present = clipWindows(unionWindows(subtractWindows(windows, away), extra), horizon.startMs, horizon.endMs);
+    return { id, shifts: minuteWindows(present, horizon.startMs), authorisations: methodIds };
   });
-  const everything = [...new Set(facts.jobs.map(({ method }) => method.id))];
-  const extra = overlay.extraShifts.map((shift, index) => ({
-    id: `extra-shift-${index + 1}`,
-    shifts: minuteWindows([shift], horizon.startMs),
-    authorisations: everything,
-  }));
-  return [...own, ...extra].map((one) => ({ ...one, shifts: within(one.shifts, facts.settings.horizonDays * 1440) }));
 }
 
 /**
@@ -114,12 +109,6 @@ function merged(technicians: readonly Technician[]): Technician[] {
     const methodIds = entries.filter((entry) => totalMs(entry.windows) === totalMs(windows)).flatMap((entry) => entry.methodIds);
     return { id, methodIds, windows };
   });
-}
-
-function within(windows: readonly planning.Window[], horizonMin: number): planning.Window[] {
-  return windows
-    .map(({ startMin, endMin }) => ({ startMin: Math.max(0, startMin), endMin: Math.min(horizonMin, endMin) }))
-    .filter(({ startMin, endMin }) => startMin < endMin);
 }
 
 function jobOf(job: OpenJob, facts: PlanFacts, originMs: number, answer: MatchAnswer | undefined): planning.Job {

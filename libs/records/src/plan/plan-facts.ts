@@ -12,6 +12,8 @@ export interface PlanFacts {
   lab: Lab;
   /** What is fitted on each frame, by place in the train. */
   rigs: readonly { frameId: string; links: readonly TrainPlace[]; chamberC: number | null }[];
+  /** Spans in which a frame is worked besides the lab's hours. */
+  extraShifts: readonly ({ frameId: string } & TimeWindow)[];
   jobs: readonly OpenJob[];
   /** The published plan; null before the first. */
   published: { id: string; version: number; bookings: readonly KeptBooking[] } | null;
@@ -65,8 +67,8 @@ export interface TrainPlace {
 export interface Overlay {
   /** Windows in which a frame is down besides its own. */
   down: readonly ({ frameId: string } & TimeWindow)[];
-  /** Windows in which a frame is worked besides the lab's shifts, by a technician who may run everything. */
-  extraShifts: readonly ({ frameId: string } & TimeWindow)[];
+  /** Windows in which a frame is worked besides the lab's hours, and by whom. */
+  extraShifts: readonly ({ frameId: string; technicianId: string } & TimeWindow)[];
   /** Windows in which a technician is away. */
   away: readonly ({ technicianId: string } & TimeWindow)[];
 }

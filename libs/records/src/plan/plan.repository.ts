@@ -39,6 +39,13 @@ export class PlanRepository {
     return plan;
   }
 
+  /** @throws LabError `plan/unknown` */
+  async get(id: string): Promise<PlanEntity> {
+    const plan = await this.manager.findOneBy(PlanEntity, { id });
+    if (!plan) throw new LabError('plan/unknown', 'There is no such plan.', { planId: id });
+    return plan;
+  }
+
   bookingsOf(planId: string): Promise<BookingEntity[]> {
     return this.manager.find(BookingEntity, { where: { planId }, order: { setupAt: 'ASC' } });
   }

@@ -1,16 +1,17 @@
 import { addMonths } from '#libs/calendar/src/index.js';
-import { In } from 'typeorm';
+import { In, MoreThan } from 'typeorm';
 import type { DataSource, EntityManager } from 'typeorm';
 import { CalibrationEntity } from '../calibration/calibration.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { materialOf, methodOf } from '../methods/method-mapping.js';
 import { MaterialEntity } from '../methods/material.entity.js';
 import { MethodEntity } from '../methods/method.entity.js';
-import { ClosedDayEntity } from '../people/closed-day.entity.js';
-import { LabSettingEntity } from '../people/lab-setting.entity.js';
-import { DEFAULT_LAB_SETTINGS } from '../people/lab-settings.js';
+import { closedDays } from '../people/closed-days.js';
+import { labSettings } from '../people/lab-settings.repository.js';
 import { factsStamp } from '../platform/facts.js';
 import { labOf } from '../register/lab.repository.js';
+import { spanOf } from '../register/item-mapping.js';
+import { ItemWindowEntity } from '../register/item-window.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
 import { RigLinkEntity } from '../register/rig.entity.js';
 import { askOf } from '../requests/ask-mapping.js';
@@ -32,13 +33,16 @@ export function readPlanFacts(records: DataSource, nowMs: number): Promise<PlanF
   return records.transaction('REPEATABLE READ', async (manager) => {
     const stamp = await factsStamp(manager);
     const lab = await labOf(manager, nowMs);
-    const settings = { ...DEFAULT_LAB_SETTINGS, ...(await manager.findOneBy(LabSettingEntity, { id: 1 }))?.settings };
+    const settings = await labSettings(manager);
     return {
       stamp,
       nowMs,
       settings,
       lab,
-      closedDays: (await manager.find(ClosedDayEntity)).map(({ day }) => day),
+      closedDays: await closedDays(manager),
+      extraShifts: (await manager.findBy(ItemWindowEntity, { kind: 'extra-shift', endsAt: MoreThan(new Date(nowMs)) })).map(
+        (row) => ({ frameId: row.itemId, ...spanOf(row) }),
+      ),
       rigs: rigsWithPlaces(lab.rigs, await manager.find(RigLinkEntity)),
       jobs: await openJobs(manager),
       published: await publishedPlan(manager),

@@ -1,5 +1,5 @@
 import { subtractWindows } from '#libs/calendar/src/index.js';
-import type { Calibration, Item, TimeWindow } from '#libs/matching/src/index.js';
+import type { CalibratedQuantity, Calibration, Item, TimeWindow } from '#libs/matching/src/index.js';
 import type { CalibrationEntity } from '../calibration/calibration.entity.js';
 import type { FaultEntity } from './fault.entity.js';
 import type { ItemWindowEntity } from './item-window.entity.js';
@@ -35,7 +35,7 @@ export function itemOf(
     utilities: row.utilities,
     needsCalibration: row.needsCalibration,
     calibrations: calibrationsOf(calibrations),
-    heldWindows: windows.map(spanOf),
+    heldWindows: windows.filter(({ kind }) => kind !== 'extra-shift').map(spanOf),
     // `checkItem` let nothing else into the row than the details of its kind.
     details: row.details,
   } as unknown as Item;
@@ -43,27 +43,32 @@ export function itemOf(
 
 /**
  * The calibrations that count: one that was replaced by a correction does not, one without a class vouches for nothing,
- * and a newer one ends the older on the day from which it is valid.
+ * and a newer one of the same direction ends the older from the instant on which it becomes valid.
  */
 export function calibrationsOf(rows: readonly CalibrationEntity[]): Calibration[] {
-  const replaced = new Set(rows.map(({ replaces }) => replaces));
-  const counting = rows.filter(({ id }) => !replaced.has(id));
-  return counting.flatMap((row) => inForce(row, counting).flatMap((span) => classesOf(row, span)));
-}
-
-/** When a calibration is in force: until it is due, or until the next one begins. */
-function inForce(row: CalibrationEntity, all: readonly CalibrationEntity[]): TimeWindow[] {
-  const newer = all.filter((other) => other.performedAt > row.performedAt).map(({ validFrom }) => validFrom.getTime());
-  const own = { startMs: row.validFrom.getTime(), endMs: row.dueAt.getTime() };
-  return subtractWindows([own], newer.length > 0 ? [{ startMs: Math.min(...newer), endMs: Infinity }] : []);
-}
-
-function classesOf(row: CalibrationEntity, span: TimeWindow): Calibration[] {
-  return row.ranges.flatMap(({ direction, className, from, to }) =>
-    className === null
-      ? []
-      : [{ direction, standard: row.standard, className, from, to, validFromMs: span.startMs, dueMs: span.endMs }],
+  const counting = standing(rows);
+  return counting.flatMap((row) =>
+    row.ranges.flatMap(({ direction, className, from, to }) => {
+      if (className === null) return [];
+      const said = { direction, standard: row.standard, className, from, to };
+      return inForce(row, direction, counting).map(({ startMs, endMs }) => ({ ...said, validFromMs: startMs, dueMs: endMs }));
+    }),
   );
+}
+
+/** Calibrations without those that a correction replaced. */
+export function standing(rows: readonly CalibrationEntity[]): CalibrationEntity[] {
+  const replaced = new Set(rows.map(({ replaces }) => replaces));
+  return rows.filter(({ id }) => !replaced.has(id));
+}
+
+/** When a calibration of a direction is in force: until it is due, or until the next one begins. */
+function inForce(row: CalibrationEntity, direction: CalibratedQuantity, all: readonly CalibrationEntity[]): TimeWindow[] {
+  const newer = all
+    .filter((other) => other.performedAt > row.performedAt && other.ranges.some((range) => range.direction === direction))
+    .map(({ validFrom }) => validFrom.getTime());
+  const own = { startMs: row.validFrom.getTime(), endMs: row.dueAt.getTime() };
+  return newer.length === 0 ? [own] : subtractWindows([own], [{ startMs: Math.min(...newer), endMs: Infinity }]);
 }
 
 /** A row with a start and an end as a span of milliseconds. */

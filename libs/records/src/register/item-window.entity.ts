@@ -1,6 +1,9 @@
 import { Check, Column, Entity, Index, PrimaryColumn } from 'typeorm';
 
-/** A span in which an item cannot be used: a frame that is down, an item lent out or away for calibration. */
+/**
+ * A span in which an item cannot be used: a frame that is down, an item lent out or away for calibration. An extra shift
+ * is the other way round: a frame is worked outside of the lab's hours.
+ */
 @Entity('item_window')
 @Check('item_window_has_length', '"ends_at" > "starts_at"')
 export class ItemWindowEntity {
@@ -12,7 +15,7 @@ export class ItemWindowEntity {
   itemId!: string;
 
   @Column({ type: 'text' })
-  kind!: 'down' | 'held' | 'calibration-visit';
+  kind!: 'down' | 'held' | 'calibration-visit' | 'extra-shift';
 
   @Column({ type: 'timestamptz' })
   startsAt!: Date;

@@ -1,0 +1,111 @@
+import type { FitView, PlanView, TaskView, WhyView } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import {
+  announce,
+  closedDays,
+  getTaskView,
+  labSettings,
+  PlanJobRepository,
+  planAround,
+  PlanRepository,
+  recordAct,
+} from '#libs/records/src/index.js';
+import type { BookingEntity, JobEntity, PlanEntity, PlanNotes } from '#libs/records/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../platform/signed-in.js';
+import { fitsOf } from './fits-of.js';
+import { notesOf, planView } from './plan-view.js';
+
+/** The published plan: looking at it, and telling the planner what it has to keep to. */
+@Injectable()
+export class PlanService {
+  constructor(private readonly records: DataSource) {}
+
+  /** @throws LabError `plan/none` before the first plan */
+  async view(): Promise<PlanView> {
+    const { manager } = this.records;
+    const plan = await new PlanRepository(manager).getPublished();
+    return this.viewOf(plan, await new PlanRepository(manager).bookingsOf(plan.id));
+  }
+
+  /** Asks for a new plan now. */
+  replan(by: SignedIn): Promise<TaskView> {
+    return this.ask((manager) => announce(manager, 'replan', { because: 'asked for by the manager', byId: by.id }, { key: 'replan' }));
+  }
+
+  /** Asks which single change would remove most lateness. */
+  help(by: SignedIn): Promise<TaskView> {
+    return this.ask((manager) => announce(manager, 'what-would-help', { byId: by.id }, { key: 'what-would-help' }));
+  }
+
+  /** Where the job held in the hand would fit, frame by frame, and why not elsewhere. */
+  async fit(jobId: string, startsAt?: string): Promise<FitView[]> {
+    const { manager } = this.records;
+    const plan = await new PlanRepository(manager).getPublished();
+    const around = await planAround(manager, [jobId], new Date());
+    if (!around.jobs.has(jobId)) throw new LabError('job/unknown', 'There is no such job.', { jobId });
+    const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
+    return fitsOf(jobId, { bookings, notes: plan.figures as unknown as PlanNotes, around, startsAt });
+  }
+
+  /** Why a job is where it is, and what makes it late. */
+  async why(jobId: string): Promise<WhyView> {
+    const plan = await new PlanRepository(this.records.manager).getPublished();
+    const booking = (await new PlanRepository(this.records.manager).bookingsOf(plan.id)).find((row) => row.jobId === jobId);
+    if (!booking) throw new LabError('plan/job-unknown', 'This job is not in the plan.', { jobId });
+    const { frame, alternatives, causes } = notesOf(booking);
+    return { jobId, whyThisFrame: frame, alternatives, causes };
+  }
+
+  /** Keeps a job on a frame, and at a time when one is given, until it is unpinned. */
+  async pin(jobId: string, frameId: string, startsAt: string | null, by: SignedIn): Promise<void> {
+    const fit = (await this.fit(jobId, startsAt ?? undefined)).find((one) => one.frameId === frameId);
+    if (!fit) throw new LabError('frame/unknown', 'There is no such frame.', { frameId });
+    if (!fit.fits) throw new LabError('plan/does-not-fit', `The job cannot go there. ${fit.reasons.join(' ')}`, { reasons: fit.reasons });
+    const set = { pinFrameId: frameId, pinStartAt: startsAt === null ? null : new Date(startsAt) };
+    await this.change(jobId, 'job/pinned', set, null, by);
+  }
+
+  unpin(jobId: string, by: SignedIn): Promise<void> {
+    return this.change(jobId, 'job/unpinned', { pinFrameId: null, pinStartAt: null }, null, by);
+  }
+
+  /** Keeps a job out of the plan. */
+  hold(jobId: string, why: string, by: SignedIn): Promise<void> {
+    return this.change(jobId, 'job/held', { holdWhy: why }, why, by);
+  }
+
+  unhold(jobId: string, by: SignedIn): Promise<void> {
+    return this.change(jobId, 'job/unheld', { holdWhy: null }, null, by);
+  }
+
+  /** A plan's rows as the lanes show them. */
+  async viewOf(plan: PlanEntity, bookings: readonly BookingEntity[]): Promise<PlanView> {
+    const { manager } = this.records;
+    const nowMs = Date.now();
+    const around = await planAround(manager, bookings.flatMap(({ jobId }) => jobId ?? []), new Date(nowMs));
+    return planView({
+      head: { ...plan, stale: await new PlanRepository(manager).isStale(plan) },
+      notes: plan.figures as unknown as PlanNotes,
+      settings: await labSettings(manager),
+      closedDays: await closedDays(manager),
+      ...{ bookings, around, nowMs },
+    });
+  }
+
+  private ask(announceIt: (manager: EntityManager) => Promise<string>): Promise<TaskView> {
+    return this.records.transaction(async (manager) => getTaskView(manager, await announceIt(manager)));
+  }
+
+  private change(jobId: string, kind: string, set: Partial<JobEntity>, why: string | null, by: SignedIn): Promise<void> {
+    return this.records.transaction(async (manager) => {
+      const before = await new PlanJobRepository(manager).steer(jobId, set);
+      await recordAct(manager, {
+        ...{ actorId: by.id, kind, subjectKind: 'job', subjectId: jobId, live: 'plan', planning: true, why },
+        ...{ before, after: { ...set } },
+      });
+    });
+  }
+}

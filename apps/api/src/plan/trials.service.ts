@@ -1,0 +1,161 @@
+import type { TrialEdit, TrialView } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import {
+  announce,
+  applyEdits,
+  closedDays,
+  factsChangedSince,
+  labSettings,
+  planAround,
+  PlanRepository,
+  recordAct,
+  revived,
+  TrialRepository,
+} from '#libs/records/src/index.js';
+import type { TrialOutcome, TrialPlanEntity } from '#libs/records/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../platform/signed-in.js';
+import { fitsOf } from './fits-of.js';
+import { planView } from './plan-view.js';
+import { editProblems } from './edit-problems.js';
+
+/** Trial plans: changes are tried on a copy, compared with the published plan, and then published or dropped. */
+@Injectable()
+export class TrialsService {
+  constructor(private readonly records: DataSource) {}
+
+  async list(): Promise<TrialView[]> {
+    const open = await new TrialRepository(this.records.manager).open();
+    return Promise.all(open.map((trial) => this.viewOf(trial)));
+  }
+
+  async view(id: string): Promise<TrialView> {
+    return this.viewOf(await new TrialRepository(this.records.manager).get(id));
+  }
+
+  async begin(name: string, by: SignedIn): Promise<TrialView> {
+    const trial = await this.records.transaction(async (manager) => {
+      const plan = await new PlanRepository(manager).getPublished();
+      const row = { name, ownerId: by.id, basedOnPlanId: plan.id, factsStamp: plan.factsStamp };
+      const added = await new TrialRepository(manager).add(row);
+      await this.planAnew(manager, added.id);
+      return added;
+    });
+    return this.viewOf(trial);
+  }
+
+  /** @throws LabError `trial/edit-refused` with every reason */
+  async addEdit(id: string, edit: TrialEdit): Promise<TrialView> {
+    await this.records.transaction(async (manager) => {
+      const trial = await new TrialRepository(manager).get(id);
+      const reasons = await this.reasonsAgainst(manager, edit);
+      if (reasons.length > 0) throw new LabError('trial/edit-refused', reasons.join(' '), { reasons });
+      await new TrialRepository(manager).change(trial, { edits: [...trial.edits, edit as unknown as Record<string, unknown>] });
+      await this.planAnew(manager, id);
+    });
+    return this.view(id);
+  }
+
+  /** @throws LabError `trial/edit-unknown` */
+  async removeEdit(id: string, index: number): Promise<TrialView> {
+    await this.records.transaction(async (manager) => {
+      const trial = await new TrialRepository(manager).get(id);
+      if (index >= trial.edits.length) {
+        throw new LabError('trial/edit-unknown', `This trial plan has ${trial.edits.length} changes; there is none at ${index}.`);
+      }
+      await new TrialRepository(manager).change(trial, { edits: trial.edits.filter((_, at) => at !== index) });
+      await this.planAnew(manager, id);
+    });
+    return this.view(id);
+  }
+
+  async drop(id: string): Promise<void> {
+    await this.records.transaction(async (manager) => {
+      const trials = new TrialRepository(manager);
+      await trials.change(await trials.get(id), { state: 'dropped' });
+    });
+  }
+
+  /**
+   * Makes the trial plan the published one and its changes true, in one transaction.
+   *
+   * @throws LabError `trial/not-ready` while it is computed, `trial/has-refused-edits`, `plan/stale-facts` when the lab changed meanwhile
+   */
+  async publish(id: string, by: SignedIn): Promise<TrialView> {
+    await this.records.transaction(async (manager) => {
+      const trial = await new TrialRepository(manager).get(id);
+      const outcome = readyOutcome(trial);
+      const plan = await new PlanRepository(manager).publish({
+        ...{ stamp: outcome.stamp, madeAt: new Date(outcome.madeAt), madeBy: by.id },
+        cause: `Trial plan ${trial.name}`,
+        figures: { ...outcome.notes },
+        bookings: revived(outcome.bookings),
+      });
+      await applyEdits(manager, trial.edits as unknown as TrialEdit[]);
+      await new TrialRepository(manager).change(trial, { state: 'published' });
+      await recordAct(manager, {
+        ...{ actorId: by.id, kind: 'trial/published', subjectKind: 'plan', subjectId: plan.id, live: 'plan', planning: true },
+        after: { trial: id, version: plan.version, edits: trial.edits },
+      });
+    });
+    return this.view(id);
+  }
+
+  private async planAnew(manager: EntityManager, trialId: string): Promise<void> {
+    await announce(manager, 'plan-trial', { trialId }, { key: trialId });
+  }
+
+  private async reasonsAgainst(manager: EntityManager, edit: TrialEdit): Promise<string[]> {
+    const plan = await new PlanRepository(manager).getPublished();
+    const around = await planAround(manager, [], new Date());
+    const problems = await editProblems(manager, edit, around);
+    if (problems.length > 0 || edit.kind !== 'move') return problems;
+    const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
+    const notes = plan.figures as never;
+    const fit = fitsOf(edit.jobId, { bookings, notes, around, startsAt: edit.startsAt });
+    return fit.find(({ frameId }) => frameId === edit.frameId)?.reasons ?? ['There is no such frame.'];
+  }
+
+  private async viewOf(trial: TrialPlanEntity): Promise<TrialView> {
+    const { manager } = this.records;
+    const base = await new PlanRepository(manager).get(trial.basedOnPlanId);
+    const outcome = trial.outcome as TrialOutcome | null;
+    const stale = trial.state === 'open' && outcome !== null && (await factsChangedSince(manager, outcome.stamp));
+    return {
+      ...{ id: trial.id, name: trial.name, state: trial.state, version: trial.version, basedOnVersion: base.version, stale },
+      edits: trial.edits as unknown as TrialEdit[],
+      plan: outcome && (await this.planOf(trial, outcome, stale)),
+      comparison: outcome?.comparison ?? null,
+      refused: outcome?.refused ?? [],
+    };
+  }
+
+  private async planOf(trial: TrialPlanEntity, outcome: TrialOutcome, stale: boolean) {
+    const { manager } = this.records;
+    const bookings = revived(outcome.bookings).map((booking, index) => ({ ...booking, id: `${trial.id}-${index}` }));
+    const jobIds = bookings.flatMap(({ jobId }) => jobId ?? []);
+    return planView({
+      head: { id: trial.id, version: 0, publishedAt: new Date(outcome.madeAt), madeBy: trial.ownerId, cause: trial.name, stale },
+      notes: outcome.notes,
+      around: await planAround(manager, jobIds, new Date()),
+      settings: await labSettings(manager),
+      closedDays: await closedDays(manager),
+      nowMs: Date.now(),
+      bookings,
+    });
+  }
+}
+
+function readyOutcome(trial: TrialPlanEntity): TrialOutcome {
+  const outcome = trial.outcome as TrialOutcome | null;
+  if (trial.state !== 'open') throw new LabError('trial/ended', `This trial plan was ${trial.state} before.`, { state: trial.state });
+  if (!outcome || outcome.forVersion !== trial.version) {
+    throw new LabError('trial/not-ready', 'This trial plan is still being computed. Publish it when it stands.');
+  }
+  if (outcome.refused.length > 0) {
+    throw new LabError('trial/has-refused-edits', 'Some changes of this trial plan cannot be made. Take them out first.', { refused: outcome.refused });
+  }
+  return outcome;
+}
