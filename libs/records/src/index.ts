@@ -6,6 +6,8 @@ export { listen } from './platform/listen.js';
 export type { Listener } from './platform/listen.js';
 export { factsChangedSince, factsStamp, touchFacts } from './platform/facts.js';
 export { KEPT_DAYS, tidyUp } from './platform/tidy-up.js';
+export { figuresOfOperation, ping } from './platform/operation.js';
+export type { OperationFigures } from './platform/operation.js';
 export { drawNumber } from './platform/draw-number.js';
 export { append } from './record/append.js';
 export type { RecordEntry } from './record/append.js';
@@ -24,6 +26,24 @@ export {
   putBack,
 } from './tasks/task-runs.js';
 export type { RunEnd } from './tasks/task-runs.js';
+export { claimKey, keepAnswer, releaseKey } from './platform/idempotency.js';
+export type { Claim } from './platform/idempotency.js';
+export { findAtDoor, getPerson, listPeople, setTeams, teamsOf } from './people/people.repository.js';
+export type { PersonAtDoor } from './people/people.repository.js';
+export {
+  countFailure,
+  failuresOf,
+  findSessionHolder,
+  findTokenHolder,
+  forgetFailures,
+  isSessionOpen,
+  makeToken,
+  openSession,
+  revokeSessions,
+  secretHash,
+} from './people/session.repository.js';
+export type { Holder } from './people/session.repository.js';
+export { getLabSettings, labSettings, setLabSettings } from './people/lab-settings.repository.js';
 export { DEFAULT_LAB_SETTINGS } from './people/lab-settings.js';
 
 export { IdempotencyKeyEntity } from './platform/idempotency-key.entity.js';
@@ -31,6 +51,7 @@ export { RecordEventEntity } from './record/record-event.entity.js';
 export { TaskRunEntity } from './tasks/task-run.entity.js';
 export { ApiTokenEntity } from './people/api-token.entity.js';
 export { AuthorisationEntity } from './people/authorisation.entity.js';
+export { closedDays } from './people/closed-days.js';
 export { ClosedDayEntity } from './people/closed-day.entity.js';
 export { LabSettingEntity } from './people/lab-setting.entity.js';
 export { PersonEntity } from './people/person.entity.js';
@@ -42,6 +63,55 @@ export { TeamEntity, TeamMemberEntity } from './people/team.entity.js';
 export { PlanRepository, TrialRepository } from './plan/plan.repository.js';
 export type { NewBooking, NewPlan } from './plan/plan.repository.js';
 export { readPlanFacts } from './plan/read-plan-facts.js';
+export { JobEntity } from './jobs/job.entity.js';
+export type { TrainLink } from './jobs/job.entity.js';
+export { applyEdits } from './plan/apply-edits.js';
+export { revived } from './plan/trial-outcome.js';
+export type { TrialOutcome } from './plan/trial-outcome.js';
+export { PlanJobRepository } from './plan/plan-job.repository.js';
+export { planAround } from './plan/plan-around.js';
+export type { NamedJob, PlanAround } from './plan/plan-around.js';
+export { NO_NOTES } from './plan/plan-notes.js';
+export type { BookingNotes, Fits, PlanNotes } from './plan/plan-notes.js';
 export { NO_OVERLAY } from './plan/plan-facts.js';
 export type { KeptBooking, OpenJob, Overlay, PlanFacts, TrainPlace } from './plan/plan-facts.js';
 export { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan/plan.entity.js';
+
+export { recordAct, factsChanged } from './register/record-act.js';
+export type { Act } from './register/record-act.js';
+export { labOf, readLab } from './register/lab.repository.js';
+export type { LabAsRead } from './register/lab.repository.js';
+export { calibrationsOf, itemOf, spanOf, standing } from './register/item-mapping.js';
+export { ItemRepository } from './register/item.repository.js';
+export type { ItemAround, ItemFilter } from './register/item.repository.js';
+export { RigRepository } from './register/rig.repository.js';
+export { TroubleRepository } from './register/trouble.repository.js';
+export { FaultEntity } from './register/fault.entity.js';
+export { ItemWindowEntity } from './register/item-window.entity.js';
+export { ItemEntity } from './register/item.entity.js';
+export { RigLinkEntity } from './register/rig.entity.js';
+export { CalibrationRepository } from './calibration/calibration.repository.js';
+export { ImpactRepository } from './calibration/impact.repository.js';
+export type { TouchedJob, TouchedReport, UpcomingJob } from './calibration/impact.repository.js';
+export { NonconformityRepository } from './calibration/nonconformity.repository.js';
+export { CalibrationEntity } from './calibration/calibration.entity.js';
+export type { CalibratedRange } from './calibration/calibration.entity.js';
+export { NonconformityEntity } from './calibration/nonconformity.entity.js';
+export { ShiftCheckEntity } from './calibration/shift-check.entity.js';
+export { MethodRepository } from './methods/method.repository.js';
+export { materialOf, methodOf } from './methods/method-mapping.js';
+export { MaterialEntity } from './methods/material.entity.js';
+export { MethodEntity } from './methods/method.entity.js';
+export { askOf } from './requests/ask-mapping.js';
+export { aroundRequests, peopleNamed, reportsOf } from './requests/request-around.js';
+export type { JobAround, RequestAround } from './requests/request-around.js';
+export { RequestRepository } from './requests/request.repository.js';
+export type { RequestFilter } from './requests/request.repository.js';
+export { RequestJobRepository } from './requests/request-job.repository.js';
+export { BatchEntity } from './requests/batch.entity.js';
+export { RequestEntity } from './requests/request.entity.js';
+export { RequestMessageEntity } from './requests/request-message.entity.js';
+export { SpecimenEntity } from './requests/specimen.entity.js';
+export { FILE_LIMIT_BYTES, StoredFileRepository } from './exchange/stored-file.repository.js';
+export { StoredFileEntity } from './exchange/stored-file.entity.js';
+export { EventRepository } from './record/event.repository.js';
