@@ -23,6 +23,7 @@ export interface UpcomingJob {
   reference: string;
   requestReference: string;
   startsAt: Date;
+  endsAt: Date;
 }
 
 /** What an item touched, and what it is planned to touch. */
@@ -65,12 +66,12 @@ export class ImpactRepository {
   upcoming(itemIds: readonly string[], from: Date): Promise<UpcomingJob[]> {
     return this.manager.query(
       `select distinct held.item_id as "itemId", job.id as "jobId", job.reference,
-              request.reference as "requestReference", booking.starts_at as "startsAt"
+              request.reference as "requestReference", booking.starts_at as "startsAt", booking.ends_at as "endsAt"
        from (select booking_id, item_id from booking_item where live
              union select id, frame_id from booking where live) held
        join booking on booking.id = held.booking_id join job on job.id = booking.job_id
        join request on request.id = job.request_id
-       where held.item_id = any($1) and booking.ends_at > $2 order by booking.starts_at, job.reference`,
+       where held.item_id = any($1) and booking.ends_at > $2 order by "startsAt", job.reference`,
       [itemIds, from],
     );
   }

@@ -4,6 +4,7 @@ import type { Ask } from '#libs/matching/src/index.js';
 const SILENT = {
   strength: null,
   peak: null,
+  geometry: {},
   temperatureC: null,
   results: [],
   speedMmPerMin: null,
@@ -27,12 +28,20 @@ export function askOf(
   method: { code: string; version: number },
   material: { code: string } | null,
 ): Ask {
+  const said = withoutNulls(batch.ask);
   return {
     ...SILENT,
-    ...batch.ask,
+    ...said,
+    geometry: withoutNulls((said['geometry'] ?? {}) as Record<string, unknown>),
+    options: { ...SILENT.options, ...(said['options'] as object | undefined) },
     methodId: method.code,
     methodVersion: method.version,
     materialId: material?.code ?? null,
     specimens: batch.specimenCount,
   } as unknown as Ask;
+}
+
+/** A form sends null for what was left empty; the core knows it as absent. */
+function withoutNulls(fields: Record<string, unknown>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));
 }

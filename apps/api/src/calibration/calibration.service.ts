@@ -1,0 +1,162 @@
+import { randomUUID } from 'node:crypto';
+import type { CalibratedRangeView, CalibrationView, DueLine, ImpactView, RecordCalibrationBody } from '#libs/contract/src/index.js';
+import { addMonths } from '#libs/calendar/src/index.js';
+import { fieldProblem, refuseIfAny } from '#libs/errors/src/index.js';
+import type { FieldProblem } from '#libs/errors/src/index.js';
+import { calibrationDueAt, termOf } from '#libs/metrology/src/index.js';
+import {
+  CalibrationRepository,
+  ImpactRepository,
+  ItemRepository,
+  labSettings,
+  recordAct,
+  StoredFileRepository,
+} from '#libs/records/src/index.js';
+import type { ItemEntity } from '#libs/records/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../platform/signed-in.js';
+import { calibrationView } from '../register/item-view.js';
+import { evaluate } from './evaluate.js';
+import { impactOf } from './impact.service.js';
+import { standingOf } from './standing.js';
+
+/** A calibration that was entered; one that found the item out of tolerance comes with what it touched. */
+export interface EnteredCalibration {
+  calibration: CalibrationView;
+  impact: ImpactView | null;
+}
+
+/** Calibrations as they are entered, and what falls due. */
+@Injectable()
+export class CalibrationService {
+  constructor(private readonly records: DataSource) {}
+
+  /** Keeps a calibration, with class and range as the certificate says or as its readings give. @throws InvalidInput by field */
+  enter(itemId: string, body: RecordCalibrationBody, by: SignedIn): Promise<EnteredCalibration> {
+    return this.records.transaction(async (manager) => {
+      const item = await new ItemRepository(manager).get(itemId);
+      const { timeZone } = await labSettings(manager);
+      refuseIfAny(await enteringProblems(manager, item, body, timeZone));
+      const evaluation = hasReadings(body) ? evaluate(body) : null;
+      const performedAt = new Date(body.performedAt);
+      const row = {
+        ...{ id: randomUUID(), itemId, standard: body.standard, certificateNumber: body.certificateNumber },
+        ...{ laboratory: body.laboratory, performedAt, validFrom: performedAt, dueAt: dueOf(item, body, timeZone) },
+        ranges: evaluation?.ranges ?? body.ranges!,
+        asFound: body.asFound,
+        readings: evaluation && { ...pickReadings(body), steps: evaluation.steps, notes: evaluation.notes },
+        ...{ certificateFileId: body.certificateFileId ?? null, replaces: body.replaces ?? null, enteredBy: by.id },
+      };
+      const calibrations = new CalibrationRepository(manager);
+      await calibrations.add(row);
+      await recordAct(manager, {
+        ...{ actorId: by.id, kind: 'item/calibrated', subjectKind: 'item', subjectId: itemId },
+        ...{ after: { ...row }, live: 'items', planning: true },
+      });
+      const kept = await calibrations.get(row.id);
+      const impact = body.asFound === 'out-of-tolerance' ? await impactOf(manager, itemId) : null;
+      return { calibration: calibrationView(kept, () => ({ id: by.id, name: by.name })), impact };
+    });
+  }
+
+  /** What is overdue or falls due, the most urgent first, with the planned jobs that it would stop. */
+  async due(days: number): Promise<DueLine[]> {
+    const { manager } = this.records;
+    const nowMs = Date.now();
+    const items = (await new ItemRepository(manager).find({})).filter(({ needsCalibration }) => needsCalibration);
+    const calibrations = await new CalibrationRepository(manager).ofAll(items.map(({ id }) => id));
+    const upcoming = await new ImpactRepository(manager).upcoming(items.map(({ id }) => id), new Date(nowMs));
+    const { calibrationNoticeDays } = await labSettings(manager);
+    return items
+      .filter(({ state }) => state !== 'out-of-use')
+      .map((item) => {
+        const own = calibrations.filter(({ itemId }) => itemId === item.id);
+        return { item, ...standingOf(item, own, nowMs, calibrationNoticeDays) };
+      })
+      .filter(({ dueMs }) => dueMs === null || dueMs <= nowMs + days * MS_PER_DAY)
+      .sort((a, b) => (a.dueMs ?? 0) - (b.dueMs ?? 0) || a.item.tag.localeCompare(b.item.tag))
+      .map(({ item, status, dueMs }) => ({
+        item: { id: item.id, tag: item.tag, name: item.name, kind: item.kind },
+        dueAt: new Date(dueMs ?? item.registeredAt).toISOString(),
+        status,
+        stops: upcoming
+          .filter(({ itemId, endsAt }) => itemId === item.id && endsAt.getTime() > (dueMs ?? 0))
+          .map(({ jobId, reference, requestReference, startsAt }) => ({
+            ...{ jobId, reference, requestReference, startsAt: startsAt.toISOString() },
+          })),
+      }));
+  }
+}
+
+const MS_PER_DAY = 86_400_000;
+/** Clocks of two labs differ. */
+const CLOCK_SLACK_MS = 5 * 60_000;
+
+function hasReadings(body: RecordCalibrationBody): boolean {
+  return (body.forceReadings?.length ?? 0) > 0 || body.extensionReadings !== undefined;
+}
+
+function pickReadings({ forceReadings, extensionReadings }: RecordCalibrationBody): Record<string, unknown> {
+  return { forceReadings: forceReadings ?? [], extensionReadings: extensionReadings ?? null };
+}
+
+function dueOf(item: ItemEntity, { dueAt, standard, performedAt }: RecordCalibrationBody, zone: string): Date {
+  if (dueAt) return new Date(dueAt);
+  const intervalMonths = item.calibrationIntervalMonths;
+  return new Date(calibrationDueAt({ standard, performedMs: Date.parse(performedAt), intervalMonths, zone }));
+}
+
+async function enteringProblems(
+  manager: EntityManager,
+  item: ItemEntity,
+  body: RecordCalibrationBody,
+  zone: string,
+): Promise<(FieldProblem | null)[]> {
+  const performedMs = Date.parse(body.performedAt);
+  const certificate = body.certificateFileId;
+  const known = !certificate || (await new StoredFileRepository(manager).exists(certificate));
+  const own = body.replaces ? await new CalibrationRepository(manager).of(item.id) : [];
+  return [
+    performedMs > Date.now() + CLOCK_SLACK_MS ? problem('performedAt', body.performedAt, 'an instant that is over') : null,
+    body.dueAt ? dueProblem(body, performedMs, zone) : null,
+    known ? null : problem('certificateFileId', certificate, 'a file that was stored'),
+    !body.replaces || own.some(({ id }) => id === body.replaces)
+      ? null
+      : problem('replaces', body.replaces, `a calibration of ${item.tag}`),
+    hasReadings(body) || (body.ranges?.length ?? 0) > 0 ? null : problem('ranges', null, 'one range at least, or readings'),
+    ...(body.ranges ?? []).flatMap(rangeProblems),
+  ];
+}
+
+/** A date of the certificate's own must follow the calibration, and may not stretch what its standard allows. */
+function dueProblem({ dueAt, standard }: RecordCalibrationBody, performedMs: number, zone: string): FieldProblem | null {
+  const dueMs = Date.parse(dueAt!);
+  if (dueMs <= performedMs) return problem('dueAt', dueAt, 'later than the calibration');
+  const ceilingMonths = termOf(standard)?.ceilingMonths;
+  if (ceilingMonths === undefined || dueMs <= addMonths(performedMs, ceilingMonths, zone)) return null;
+  return problem('dueAt', dueAt, `at most ${ceilingMonths} months after the calibration, by ${standard}`);
+}
+
+const UNIT_OF: Record<CalibratedRangeView['direction'], readonly CalibratedRangeView['unit'][]> = {
+  tension: ['N'],
+  compression: ['N'],
+  torque: ['N·m'],
+  extension: ['mm'],
+  temperature: ['°C'],
+  speed: ['mm/min'],
+};
+
+function rangeProblems({ direction, from, to, unit }: CalibratedRangeView, index: number): (FieldProblem | null)[] {
+  const path = `ranges[${index}]`;
+  const lowest = direction === 'temperature' ? -273.15 : 0;
+  return [
+    UNIT_OF[direction].includes(unit) ? null : problem(`${path}.unit`, unit, `${UNIT_OF[direction].join(' or ')} for ${direction}`),
+    from >= lowest && from < to ? null : problem(`${path}.from`, from, `at least ${lowest} and less than ${to}, its upper end`, unit),
+  ];
+}
+
+function problem(field: string, found: unknown, allowed: string, unit = ''): FieldProblem {
+  return fieldProblem({ field, found, allowed, unit });
+}

@@ -1,0 +1,30 @@
+import type { SaveItemBody } from '#libs/contract/src/index.js';
+import { refuseIfAny } from '#libs/errors/src/index.js';
+import { checkItem } from '#libs/matching/src/index.js';
+import type { ItemState, Utility } from '#libs/matching/src/index.js';
+import type { ItemEntity } from '#libs/records/src/index.js';
+
+/** The columns that a form or an import fills. */
+export type ItemColumns = Omit<ItemEntity, 'id' | 'state' | 'registeredAt' | 'version'>;
+
+export function itemColumns(body: SaveItemBody): ItemColumns {
+  return {
+    ...body,
+    model: body.model ?? '',
+    serialNumber: body.serialNumber ?? '',
+    place: body.place ?? '',
+    utilities: [...body.utilities] as Utility[],
+    calibrationIntervalMonths: body.calibrationIntervalMonths ?? null,
+  };
+}
+
+/** What the matching core checks of an item: everything but what only the register knows. */
+export function checkable(columns: ItemColumns, state: ItemState): Record<string, unknown> {
+  const { serialNumber: _serial, calibrationIntervalMonths: _interval, ...rest } = columns;
+  return { ...rest, state };
+}
+
+/** @throws InvalidInput naming every field that is missing, out of bounds or strange to the kind */
+export function refuseBadItem(columns: ItemColumns, state: ItemState): void {
+  refuseIfAny(checkItem(checkable(columns, state)));
+}

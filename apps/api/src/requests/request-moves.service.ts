@@ -1,0 +1,137 @@
+import { randomUUID } from 'node:crypto';
+import { REQUEST_MOVES, waysOut } from '#libs/contract/src/index.js';
+import type { RequestMove, ReviewBody } from '#libs/contract/src/index.js';
+import { LabError, refuseIfAny } from '#libs/errors/src/index.js';
+import { aroundRequests, factsChanged, recordAct, RequestJobRepository, RequestRepository } from '#libs/records/src/index.js';
+import type { RequestAround, RequestEntity } from '#libs/records/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../platform/signed-in.js';
+import { LabMatchingService } from './lab-matching.service.js';
+import { jobReference, releaseOf } from './release.js';
+import { reviewProblems } from './review.js';
+import { mayMove } from './requests.service.js';
+import { teamsSeen } from './sight.js';
+import { submissionProblems } from './submission.js';
+import { specimensOf } from './specimens.js';
+
+/** One attempt to move a request, within its transaction. */
+interface Attempt {
+  manager: EntityManager;
+  around: RequestAround;
+  requests: RequestRepository;
+}
+
+interface Change {
+  set?: Partial<RequestEntity>;
+  after?: Record<string, unknown>;
+  why?: string;
+  /** Whether plans are made from what this move changes. */
+  planning?: boolean;
+}
+
+/** The moves of a request's lifecycle. Each is one transaction: guard, rows, event, word to the planner. */
+@Injectable()
+export class RequestMovesService {
+  constructor(
+    private readonly records: DataSource,
+    private readonly matching: LabMatchingService,
+  ) {}
+
+  /** Hands a draft to the lab: everything that is asked must be there and possible, and each specimen gets its label. */
+  submit(id: string, by: SignedIn): Promise<void> {
+    return this.move('submit', id, by, async ({ around, requests }) => {
+      refuseIfAny(submissionProblems(around, Date.now()));
+      await requests.dropSpecimens(around.batches.map(({ batch }) => batch.id));
+      const specimens = around.batches.flatMap(({ batch }) => specimensOf(around.request.reference, batch));
+      await requests.addSpecimens(specimens);
+      return { set: { submittedAt: new Date() }, after: { specimens: specimens.map(({ label }) => label) } };
+    });
+  }
+
+  /** The review by ISO/IEC 17025:2017 7.1 is settled, and each batch has a load train that can run it now: jobs are made. */
+  accept(id: string, review: ReviewBody, by: SignedIn): Promise<void> {
+    return this.move('accept', id, by, async ({ manager, around }) => {
+      refuseIfAny(reviewProblems(review, around.request.conformity !== null));
+      const trains = await this.matching.candidatesOf(around.batches);
+      const jobs = around.batches.map(({ batch, method }) => {
+        const releasedAt = releaseOf(batch.specimens, method);
+        return {
+          ...{ id: randomUUID(), batchId: batch.id, requestId: id, releasedAt },
+          reference: jobReference(around.request.reference, batch.position),
+          ...(releasedAt ? { state: 'ready' as const } : { state: 'waiting' as const, why: 'Specimens are not here' }),
+        };
+      });
+      await new RequestJobRepository(manager).add(jobs);
+      const acceptedAt = new Date();
+      return {
+        set: { acceptedAt, review: { ...review, byId: by.id, at: acceptedAt.toISOString() } },
+        after: { review: { ...review }, trains, jobs: jobs.map(({ reference }) => reference) },
+        planning: true,
+      };
+    });
+  }
+
+  /** Sends it back with a question. */
+  return(id: string, why: string, by: SignedIn): Promise<void> {
+    return this.move('return', id, by, (attempt) => this.reason(attempt, why, by));
+  }
+
+  decline(id: string, why: string, by: SignedIn): Promise<void> {
+    return this.move('decline', id, by, (attempt) => this.reason(attempt, why, by));
+  }
+
+  /** Takes it back; its jobs are aborted. */
+  withdraw(id: string, why: string, by: SignedIn): Promise<void> {
+    return this.move('withdraw', id, by, async ({ manager }) => {
+      const aborted = await new RequestJobRepository(manager).abortOpen(id, why || 'The request was withdrawn');
+      return { why, after: { aborted }, planning: aborted.length > 0 };
+    });
+  }
+
+  reopen(id: string, why: string, by: SignedIn): Promise<void> {
+    return this.move('reopen', id, by, () => Promise.resolve({ why }));
+  }
+
+  close(id: string, by: SignedIn): Promise<void> {
+    return this.move('close', id, by, () => Promise.resolve({}));
+  }
+
+  private async reason({ around, requests }: Attempt, why: string, by: SignedIn): Promise<Change> {
+    await requests.addMessage({ id: randomUUID(), requestId: around.request.id, authorId: by.id, body: why });
+    return { why };
+  }
+
+  private move(move: RequestMove, id: string, by: SignedIn, act: (attempt: Attempt) => Promise<Change>): Promise<void> {
+    return this.records.transaction(async (manager) => {
+      const requests = new RequestRepository(manager);
+      const request = await requests.get(id, teamsSeen(by));
+      refuseMove(move, request, by);
+      const around = (await aroundRequests(manager, [request]))[0]!;
+      const { set = {}, after = {}, why, planning = false } = await act({ manager, around, requests });
+      const { to } = REQUEST_MOVES[move];
+      await requests.change(request, { ...set, state: to });
+      await recordAct(manager, {
+        ...{ actorId: by.id, kind: `request/${to}`, subjectKind: 'request', subjectId: id, live: 'requests' },
+        ...{ before: { state: request.state }, after: { state: to, ...after }, why: why ?? null },
+      });
+      if (planning) await factsChanged(manager, `request/${to}`, by.id);
+    });
+  }
+}
+
+/** @throws LabError `request/forbidden` for someone whose move it is not, `request/move-not-allowed` with the ways out */
+function refuseMove(move: RequestMove, request: RequestEntity, by: SignedIn): void {
+  const { id, reference, state } = request;
+  if (!mayMove(move, request, by)) {
+    throw new LabError('request/forbidden', `To ${move} ${reference} is for the ${REQUEST_MOVES[move].by}.`, { requestId: id });
+  }
+  if (!REQUEST_MOVES[move].from.includes(state)) {
+    const out = waysOut(REQUEST_MOVES, state);
+    const ways = out.length > 0 ? `From there one can ${out.join(', ')}` : 'Nothing leads out of that state';
+    throw new LabError('request/move-not-allowed', `${reference} is ${state}; one cannot ${move} it. ${ways}.`, {
+      ...{ state, move, waysOut: out },
+    });
+  }
+}

@@ -1,0 +1,132 @@
+import { REQUEST_MOVES, waysOut } from '#libs/contract/src/index.js';
+import type {
+  BatchView,
+  ConformityAsk,
+  PersonRef,
+  RequestLine,
+  RequestMove,
+  RequestView,
+  ReviewBody,
+  SpecimenView,
+} from '#libs/contract/src/index.js';
+import type { JobAround, RequestAround, SpecimenEntity } from '#libs/records/src/index.js';
+import { waitsFor } from './waits-for.js';
+
+/** What the views need to know beside the rows. */
+export interface Telling {
+  nowMs: number;
+  timeZone: string;
+}
+
+export interface Talk {
+  messages: { id: string; author: PersonRef; body: string; at: Date }[];
+  reports: RequestView['reports'];
+  reviewer: PersonRef | null;
+  /** The moves that this person may make, out of those that the state allows. */
+  may: (move: RequestMove) => boolean;
+}
+
+/** A request as one line of a list. */
+export function requestLine(around: RequestAround, { nowMs, timeZone }: Telling): RequestLine {
+  const { request, batches, team, requester } = around;
+  const open = ['accepted', 'in-work', 'in-review'].includes(request.state);
+  const expected = Math.max(nowMs, ...around.jobs.map(({ booking }) => booking?.endsAt.getTime() ?? 0));
+  return {
+    id: request.id,
+    reference: request.reference,
+    title: request.title,
+    state: request.state,
+    team,
+    requester,
+    methods: [...new Set(batches.map(({ method }) => method.designation))],
+    specimens: batches.reduce((sum, { batch }) => sum + batch.specimenCount, 0),
+    dueAt: instant(request.dueAt),
+    waitsFor: waitsFor(around, nowMs, timeZone),
+    promise50At: instant(request.promise50At),
+    promise80At: instant(request.promise80At),
+    late: open && request.dueAt !== null && expected > request.dueAt.getTime(),
+  };
+}
+
+/** A request whole. */
+export function requestView(around: RequestAround, talk: Talk, telling: Telling): RequestView {
+  const { request } = around;
+  return {
+    ...requestLine(around, telling),
+    purpose: request.purpose,
+    specimensAt: instant(request.specimensAt),
+    weight: request.weight,
+    disposal: request.disposal,
+    conformity: request.conformity as unknown as ConformityAsk | null,
+    review: reviewOf(around, talk.reviewer),
+    promiseNote: request.promiseNote,
+    batches: around.batches.map((each) => batchView(each, around.jobs)),
+    messages: talk.messages.map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })),
+    moves: waysOut(REQUEST_MOVES, request.state).filter((move) => REQUEST_MOVES[move].by !== 'system' && talk.may(move)),
+    reports: talk.reports,
+    createdAt: request.createdAt.toISOString(),
+    submittedAt: instant(request.submittedAt),
+    acceptedAt: instant(request.acceptedAt),
+    version: request.version,
+  };
+}
+
+function reviewOf({ request }: RequestAround, reviewer: PersonRef | null): RequestView['review'] {
+  if (request.review === null || reviewer === null) return null;
+  const { byId: _, at, ...points } = request.review as unknown as ReviewBody & { byId: string; at: string };
+  return { ...points, by: reviewer, at };
+}
+
+function batchView({ batch, method, material }: RequestAround['batches'][number], jobs: readonly JobAround[]): BatchView {
+  const own = jobs.find(({ job }) => job.batchId === batch.id);
+  return {
+    id: batch.id,
+    position: batch.position,
+    label: batch.label,
+    method: {
+      id: method.id,
+      code: method.code,
+      version: method.version,
+      designation: method.designation,
+      title: method.title,
+      testType: method.testType,
+    },
+    material: material && { id: material.id, name: material.name },
+    specimenCount: batch.specimenCount,
+    ask: batch.ask,
+    asTyped: batch.asTyped,
+    specimens: batch.specimens.map(specimenView),
+    job: own ? jobOf(own) : null,
+  };
+}
+
+function jobOf({ job, booking, frameTag }: JobAround): BatchView['job'] {
+  return {
+    id: job.id,
+    reference: job.reference,
+    state: job.state,
+    why: job.why ?? job.holdWhy,
+    frameTag,
+    startsAt: instant(job.startedAt ?? booking?.startsAt ?? null),
+    endsAt: instant(job.finishedAt ?? booking?.endsAt ?? null),
+  };
+}
+
+export function specimenView(row: SpecimenEntity): SpecimenView {
+  return {
+    id: row.id,
+    label: row.label,
+    position: row.position,
+    fate: row.fate,
+    invalidWhy: row.invalidWhy,
+    arrivedAt: instant(row.arrivedAt),
+    condition: row.condition,
+    conditioningFrom: instant(row.conditioningFrom),
+    dimensions: row.dimensions,
+    version: row.version,
+  };
+}
+
+export function instant(at: Date | null): string | null {
+  return at === null ? null : at.toISOString();
+}

@@ -1,0 +1,150 @@
+import { randomUUID } from 'node:crypto';
+import type { Page, RequestLine, RequestMove, RequestView, SaveRequestBody } from '#libs/contract/src/index.js';
+import { REQUEST_MOVES } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import {
+  aroundRequests,
+  drawNumber,
+  labSettings,
+  peopleNamed,
+  recordAct,
+  reportsOf,
+  RequestRepository,
+} from '#libs/records/src/index.js';
+import type { RequestEntity } from '#libs/records/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { cursorOf, readCursor } from '../exchange/cursor.js';
+import type { SignedIn } from '../platform/signed-in.js';
+import { batchColumns, refuseBadDraft, requestColumns } from './request-draft.js';
+import type { ListRequestsDto } from './request.dto.js';
+import { requestLine, requestView } from './request-view.js';
+import type { Telling } from './request-view.js';
+import { refuseStranger, teamsSeen } from './sight.js';
+
+const PAGE = 50;
+
+/** Requests as people write and read them; the moves of their lifecycle are another service's. */
+@Injectable()
+export class RequestsService {
+  constructor(private readonly records: DataSource) {}
+
+  async list(asked: ListRequestsDto, by: SignedIn): Promise<Page<RequestLine>> {
+    const { manager } = this.records;
+    const after = asked.cursor ? readCursor(asked.cursor) : undefined;
+    const rows = await new RequestRepository(manager).find({
+      teamIds: teamsSeen(by),
+      states: asked.state,
+      requesterId: asked.mine ? by.id : undefined,
+      words: asked.q,
+      after,
+      limit: PAGE + 1,
+    });
+    const page = rows.slice(0, PAGE);
+    const telling = await this.telling(manager);
+    const lines = (await aroundRequests(manager, page)).map((around) => requestLine(around, telling));
+    return { rows: lines, next: rows.length > PAGE ? cursorOf(page.at(-1)!) : null };
+  }
+
+  /** @throws LabError `request/unknown`, also for what the person may not see */
+  async view(id: string, by: SignedIn): Promise<RequestView> {
+    const { manager } = this.records;
+    const requests = new RequestRepository(manager);
+    const request = await requests.get(id, teamsSeen(by));
+    const messages = await requests.messagesOf(id);
+    const reviewerId = (request.review?.['byId'] as string | undefined) ?? '';
+    const people = await peopleNamed(manager, [...messages.map(({ authorId }) => authorId), reviewerId].filter(Boolean));
+    const named = (personId: string) => people.get(personId) ?? { id: personId, name: '' };
+    const talk = {
+      messages: messages.map(({ id: messageId, authorId, body, at }) => ({ id: messageId, author: named(authorId), body, at })),
+      reports: await reportsOf(manager, id),
+      reviewer: reviewerId ? named(reviewerId) : null,
+      may: (move: RequestMove) => mayMove(move, request, by),
+    };
+    return requestView((await aroundRequests(manager, [request]))[0]!, talk, await this.telling(manager));
+  }
+
+  /** Keeps a draft; it may be half filled in. @returns its id */
+  async draft(body: SaveRequestBody, by: SignedIn): Promise<string> {
+    refuseStranger(by, body.teamId);
+    const id = randomUUID();
+    await this.records.transaction(async (manager) => {
+      await refuseBadDraft(manager, body);
+      const reference = `R-${String(await drawNumber(manager, 'request')).padStart(4, '0')}`;
+      const row = { id, reference, state: 'draft' as const, requesterId: by.id, createdAt: new Date(), ...requestColumns(body) };
+      await new RequestRepository(manager).add(row, batchColumns(id, body.batches));
+      await recordAct(manager, {
+        ...{ actorId: by.id, kind: 'request/drafted', subjectKind: 'request', subjectId: id, live: 'requests' },
+        after: { reference, ...body },
+      });
+    });
+    return id;
+  }
+
+  /** Changes a draft or a returned request. @throws LabError `request/not-editable`, `request/changed-meanwhile` */
+  async save(id: string, version: number, body: SaveRequestBody, by: SignedIn): Promise<void> {
+    await this.records.transaction(async (manager) => {
+      const requests = new RequestRepository(manager);
+      const request = await requests.get(id, teamsSeen(by));
+      refuseStranger(by, request.teamId);
+      refuseStranger(by, body.teamId);
+      refuseFixed(request);
+      await refuseBadDraft(manager, body);
+      await requests.change({ ...request, version } as RequestEntity, requestColumns(body));
+      await requests.replaceBatches(id, batchColumns(id, body.batches));
+      await recordAct(manager, {
+        ...{ actorId: by.id, kind: 'request/edited', subjectKind: 'request', subjectId: id, live: 'requests' },
+        before: { title: request.title, dueAt: request.dueAt, weight: request.weight },
+        after: { ...body },
+      });
+    });
+  }
+
+  /** A new draft that asks for the same. @returns its id */
+  async copy(id: string, by: SignedIn): Promise<string> {
+    const requests = new RequestRepository(this.records.manager);
+    const request = await requests.get(id, teamsSeen(by));
+    const batches = await requests.batchesOf([id]);
+    return this.draft(
+      {
+        ...{ title: request.title, purpose: request.purpose, teamId: request.teamId, dueAt: null },
+        ...{ weight: request.weight, disposal: request.disposal },
+        conformity: request.conformity as unknown as SaveRequestBody['conformity'],
+        batches: batches.map(({ label, methodId, materialId, specimenCount, ask, asTyped }) => ({
+          ...{ label, methodId, materialId, specimenCount, ask, asTyped },
+        })),
+      },
+      by,
+    );
+  }
+
+  async say(id: string, body: string, by: SignedIn): Promise<void> {
+    await this.records.transaction(async (manager) => {
+      const requests = new RequestRepository(manager);
+      await requests.get(id, teamsSeen(by));
+      await requests.addMessage({ id: randomUUID(), requestId: id, authorId: by.id, body });
+      await recordAct(manager, {
+        ...{ actorId: by.id, kind: 'request/message', subjectKind: 'request', subjectId: id, live: 'requests' },
+        after: { body },
+      });
+    });
+  }
+
+  private async telling(manager: EntityManager): Promise<Telling> {
+    return { nowMs: Date.now(), timeZone: (await labSettings(manager)).timeZone };
+  }
+}
+
+/** Whether a person may make a move that the state allows: whose it is, and whether the request is of their team. */
+export function mayMove(move: RequestMove, request: RequestEntity, by: SignedIn): boolean {
+  const own = by.teams.some(({ id }) => id === request.teamId);
+  const manages = by.roles.includes('manager');
+  return REQUEST_MOVES[move].by === 'requester' ? manages || (own && by.roles.includes('requester')) : manages;
+}
+
+function refuseFixed({ state, reference }: RequestEntity): void {
+  if (state === 'draft' || state === 'returned') return;
+  const sentence = `${reference} is ${state}; only a draft or a returned request can be edited. Write a message instead.`;
+  throw new LabError('request/not-editable', sentence, { state });
+}

@@ -1,0 +1,25 @@
+import { fieldProblem } from '#libs/errors/src/index.js';
+import type { FieldProblem } from '#libs/errors/src/index.js';
+import { askOf, methodOf } from '#libs/records/src/index.js';
+import type { RequestAround } from '#libs/records/src/index.js';
+import { batchProblems } from './check-batch.js';
+
+/** Everything that keeps a request from being submitted, by field. */
+export function submissionProblems({ request, batches }: RequestAround, nowMs: number): FieldProblem[] {
+  const none = batches.length === 0 ? [problem('batches', null, 'one batch of specimens at least')] : [];
+  const past = request.dueAt !== null && request.dueAt.getTime() <= nowMs;
+  const due = past ? [problem('dueAt', request.dueAt!.toISOString(), 'an instant that is still to come, or none')] : [];
+  return [...none, ...due, ...batches.flatMap(problemsOfBatch)];
+}
+
+function problemsOfBatch({ batch, method, material }: RequestAround['batches'][number], index: number): FieldProblem[] {
+  const path = `batches[${index}]`;
+  if (method.state === 'retired') {
+    return [problem(`${path}.methodId`, method.designation, 'a method that the lab still offers')];
+  }
+  return batchProblems(methodOf(method), askOf(batch, method, material), batch.ask, `${path}.ask.`);
+}
+
+function problem(field: string, found: unknown, allowed: string): FieldProblem {
+  return fieldProblem({ field, found, allowed, unit: '' });
+}

@@ -1,0 +1,78 @@
+import type { RequestAround, JobAround } from '#libs/records/src/index.js';
+
+/** What a request waits for now, as one says it to the person who asked. */
+export function waitsFor(around: RequestAround, nowMs: number, timeZone: string): string {
+  switch (around.request.state) {
+    case 'draft':
+      return 'Waits for you to submit it';
+    case 'submitted':
+      return 'Waits for the lab to review it';
+    case 'returned':
+      return 'Waits for your answer to the lab';
+    case 'accepted':
+    case 'in-work':
+      return jobsWaitFor(around, nowMs, timeZone);
+    case 'in-review':
+      return 'Waits for the lab to review the results';
+    case 'reported':
+      return 'Waits for nothing: the report is issued';
+    case 'closed':
+      return 'Waits for nothing: it is closed';
+    case 'declined':
+      return 'Waits for nothing: the lab declined it';
+    case 'withdrawn':
+      return 'Waits for nothing: it was withdrawn';
+  }
+}
+
+/** The job that is furthest behind says it: a request is done when its last job is. */
+const FURTHEST_BEHIND = ['blocked', 'paused', 'waiting', 'ready', 'taken', 'rigged', 'running'];
+
+function jobsWaitFor({ jobs, batches }: RequestAround, nowMs: number, timeZone: string): string {
+  const open = jobs.filter(({ job }) => FURTHEST_BEHIND.includes(job.state));
+  const last = FURTHEST_BEHIND.flatMap((state) => open.filter(({ job }) => job.state === state))[0];
+  if (!last) return 'Waits for the lab to review the results';
+  const missing = batches
+    .flatMap(({ batch }) => batch.specimens)
+    .filter(({ fate, arrivedAt }) => fate === 'expected' && arrivedAt === null).length;
+  return jobWaitsFor(last, missing, nowMs, timeZone);
+}
+
+function jobWaitsFor({ job, booking, frameTag }: JobAround, missing: number, nowMs: number, timeZone: string): string {
+  const on = frameTag === null ? '' : ` on ${frameTag}`;
+  const because = job.why ? `: ${job.why}` : '';
+  switch (job.state) {
+    case 'blocked':
+      return `${job.reference} is blocked${because}`;
+    case 'paused':
+      return `${job.reference} is paused${on}${because}`;
+    case 'waiting':
+      return `Waits for ${missing === 1 ? '1 specimen' : `${missing} specimens`} to arrive`;
+    case 'taken':
+    case 'rigged':
+      return `${job.reference} is being set up${on}`;
+    case 'running':
+      return `${job.reference} is being tested${on}`;
+    default:
+      break;
+  }
+  if (job.holdWhy !== null) return `The lab holds it back: ${job.holdWhy}`;
+  if (booking) return `Waits for its turn${on}, planned for ${spoken(booking.startsAt, timeZone)}`;
+  const conditioned = job.releasedAt !== null && job.releasedAt.getTime() > nowMs;
+  return conditioned ? `Specimens are conditioned until ${spoken(job.releasedAt!, timeZone)}` : 'Waits for a place in the plan';
+}
+
+/** E.g. `Fri 27 Nov, 14:00`, on the lab's wall clock. */
+export function spoken(at: Date, timeZone: string): string {
+  const parts = new Intl.DateTimeFormat('en-GB', {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+    timeZone,
+  }).formatToParts(at);
+  const part = (type: string) => parts.find((each) => each.type === type)?.value ?? '';
+  return `${part('weekday')} ${part('day')} ${part('month')}, ${part('hour')}:${part('minute')}`;
+}
