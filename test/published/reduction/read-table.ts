@@ -6,13 +6,11 @@ export function readTable(name: string): Record<string, string>[] {
   return parse(readFileSync(new URL(`./${name}`, import.meta.url)), { columns: true });
 }
 
-/** Text of a NIST data file, and the rows of numbers below its heading. */
-export function readNist(name: string): { text: string; rows: number[][] } {
+/** The rows of numbers of a NIST data file: what stands below its last line `Data:`. */
+export function readNist(name: string): number[][] {
   const text = readFileSync(new URL(`./nist-strd/${name}`, import.meta.url), 'utf8');
-  const data = text.slice(text.search(/^Data:\s*(?=Y|y|$)|^Data:\s*\n|^Data:\s+Instrument/m));
-  const rows = data
-    .split(/\r?\n/)
-    .map((line) => line.trim().split(/\s+/).map(Number))
-    .filter((row) => row.length > 0 && row.every((value) => Number.isFinite(value)));
-  return { text, rows: rows.filter((row) => row.length > 0 && !(row.length === 1 && Number.isNaN(row[0]!))) };
+  const lines = text.slice(text.lastIndexOf('\nData:')).split(/\r?\n/);
+  return lines
+    .filter((line) => /^[-+\d.\sEe]*\d[-+\d.\sEe]*$/.test(line))
+    .map((line) => line.trim().split(/\s+/).map(Number));
 }

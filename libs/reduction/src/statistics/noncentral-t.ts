@@ -1,5 +1,6 @@
 import { normalCdf } from './normal.js';
-import { logGamma, solveRising } from './special-functions.js';
+import { solveRising } from './solve-rising.js';
+import { logGamma } from './special-functions.js';
 
 /** Nodes and weights of Gauss–Legendre quadrature of order 16 on [−1, 1] (Abramowitz and Stegun, table 25.4), positive half. */
 const NODES = [
@@ -13,32 +14,38 @@ const NODES = [
   [0.9894009349916499, 0.0271524594117541],
 ] as const;
 
-/** Widths of the distribution of s/σ beyond which nothing counts. */
+/** Standard deviations of s/σ, and of Φ, beyond which nothing counts. */
 const REACH = 12;
-const PANELS = 24;
+const REACH_OF_PHI = 9;
+const PANELS = 8;
 
 /**
  * Distribution function of the noncentral t: P(T ≤ t) = ∫ Φ(t·u − δ) f(u) du, where u = s/σ and ν·u² is chi-squared
- * with ν degrees of freedom. Integrated directly, since the usual series fail for the large δ of big samples.
+ * with ν degrees of freedom. Integrated directly, since the usual series fail for the large δ of big samples; cut where
+ * Φ rises, since it may do so steeply.
  *
  * @param noncentrality δ
  */
 export function noncentralTCdf(t: number, degreesOfFreedom: number, noncentrality: number): number {
   const spread = 1 / Math.sqrt(2 * degreesOfFreedom);
-  const low = Math.max(0, 1 - REACH * spread);
-  const high = 1 + REACH * spread;
-  const width = (high - low) / PANELS;
   const density = densityOfS(degreesOfFreedom);
+  const integrand = (u: number) => normalCdf(t * u - noncentrality) * density(u);
+  const [low, high] = [Math.max(0, 1 - REACH * spread), 1 + REACH * spread];
+  const rise =
+    t === 0 ? [] : [(noncentrality - REACH_OF_PHI) / t, noncentrality / t, (noncentrality + REACH_OF_PHI) / t];
+  const cuts = [low, ...rise.filter((cut) => cut > low && cut < high).sort((a, b) => a - b), high];
+  const sum = cuts.slice(1).reduce((total, to, at) => total + integrate(integrand, cuts[at]!, to), 0);
+  return Math.min(1, sum);
+}
+
+function integrate(f: (u: number) => number, from: number, to: number): number {
+  const half = (to - from) / (2 * PANELS);
   let sum = 0;
   for (let panel = 0; panel < PANELS; panel++) {
-    const middle = low + (panel + 0.5) * width;
-    for (const [node, weight] of NODES) {
-      for (const u of [middle - (node * width) / 2, middle + (node * width) / 2]) {
-        sum += ((weight * width) / 2) * normalCdf(t * u - noncentrality) * density(u);
-      }
-    }
+    const middle = from + (2 * panel + 1) * half;
+    for (const [node, weight] of NODES) sum += weight * half * (f(middle - node * half) + f(middle + node * half));
   }
-  return Math.min(1, sum);
+  return sum;
 }
 
 /** Density of s/σ (chi over √ν). */

@@ -1,7 +1,8 @@
-import { solveRising } from './special-functions.js';
+import { solveRising } from './solve-rising.js';
 
 const SERIES_UP_TO = 3;
-const MOST_TERMS = 300;
+/** Enough for 16 digits where the tail begins; fewer are needed further out. */
+const TAIL_TERMS = 100;
 
 /** Density of the standard normal distribution. */
 export function normalDensity(z: number): number {
@@ -30,7 +31,7 @@ function series(z: number): number {
 
 function upperTail(z: number): number {
   let fraction = 0;
-  for (let n = MOST_TERMS; n >= 1; n--) fraction = n / (z + fraction);
+  for (let n = TAIL_TERMS; n >= 1; n--) fraction = n / (z + fraction);
   return normalDensity(z) / (z + fraction);
 }
 

@@ -48,21 +48,3 @@ function betaFraction(x: number, a: number, b: number): number {
 function awayFromZero(value: number): number {
   return Math.abs(value) < TINY ? TINY : value;
 }
-
-/**
- * The place where a rising function meets a level, by bisection to the last digits of a double.
- *
- * @param low, high any bracket to start with; it is widened until it holds the level
- */
-export function solveRising(f: (x: number) => number, level: number, low: number, high: number): number {
-  let [from, to] = [low, high];
-  for (let round = 0; round < 200 && f(from) > level; round++) from -= 2 ** round * (to - from);
-  for (let round = 0; round < 200 && f(to) < level; round++) to += 2 ** Math.min(round, 40) * (to - from);
-  for (let round = 0; round < 200; round++) {
-    const middle = from + (to - from) / 2;
-    if (middle <= from || middle >= to) break;
-    if (f(middle) < level) from = middle;
-    else to = middle;
-  }
-  return from + (to - from) / 2;
-}

@@ -1,4 +1,5 @@
-import { incompleteBeta, solveRising } from './special-functions.js';
+import { solveRising } from './solve-rising.js';
+import { incompleteBeta } from './special-functions.js';
 
 /** Student's t distribution function (DLMF 8.17: through the incomplete beta function). @param degreesOfFreedom > 0, need not be whole */
 export function studentCdf(t: number, degreesOfFreedom: number): number {
