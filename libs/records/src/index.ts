@@ -28,7 +28,23 @@ export {
 export type { RunEnd } from './tasks/task-runs.js';
 export { claimKey, keepAnswer, releaseKey } from './platform/idempotency.js';
 export type { Claim } from './platform/idempotency.js';
-export { findAtDoor, getPerson, listPeople, setTeams, teamsOf } from './people/people.repository.js';
+export { DEMO_PASSWORD } from './people/demo-password.js';
+export { RosterRepository } from './people/roster.repository.js';
+export {
+  addPerson,
+  addTeam,
+  authorise,
+  changePerson,
+  endAuthorisation,
+  findAtDoor,
+  getPerson,
+  listActive,
+  listPeople,
+  listTeams,
+  setPassword,
+  setTeams,
+  teamsOf,
+} from './people/people.repository.js';
 export type { PersonAtDoor } from './people/people.repository.js';
 export {
   countFailure,
@@ -37,9 +53,12 @@ export {
   findTokenHolder,
   forgetFailures,
   isSessionOpen,
+  listSessions,
+  listTokens,
   makeToken,
   openSession,
   revokeSessions,
+  revokeToken,
   secretHash,
 } from './people/session.repository.js';
 export type { Holder } from './people/session.repository.js';
@@ -115,3 +134,7 @@ export { SpecimenEntity } from './requests/specimen.entity.js';
 export { FILE_LIMIT_BYTES, StoredFileRepository } from './exchange/stored-file.repository.js';
 export { StoredFileEntity } from './exchange/stored-file.entity.js';
 export { EventRepository } from './record/event.repository.js';
+export { NumberingEntity } from './platform/numbering.entity.js';
+export { ReportEntity } from './reports/report.entity.js';
+export { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.entity.js';
+export { ResultEntity } from './results/result.entity.js';
