@@ -8,3 +8,4 @@ export * from './results.js';
 export * from './reports.js';
 export * from './settings.js';
 export * from './methods.js';
+export * from './people.js';

@@ -59,7 +59,7 @@ export interface PersonView extends PersonRef {
   roles: Role[];
   teams: TeamRef[];
   active: boolean;
-  authorisations: { methodCode: string; designation: string; from: Instant; to: Instant | null }[];
+  authorisations: { id: string; methodCode: string; designation: string; from: Instant; to: Instant | null }[];
   version: number;
 }
 

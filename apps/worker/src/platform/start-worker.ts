@@ -24,7 +24,8 @@ export async function startWorker(config: WorkerConfig, records: DataSource): Pr
     logger: log,
     abortOnError: false,
   });
-  const processors = rollCall(PROCESSORS.map((processor) => nest.get(processor)));
+  const known = PROCESSORS.map((processor) => nest.get(processor));
+  const processors = rollCall(known, known.map(({ handles }) => handles));
   const onTrouble = (error: Error) =>
     log.warn('queue connection lost, coming back by itself', { trouble: error.message });
   const queues = openQueues(config, onTrouble);

@@ -1,0 +1,18 @@
+import 'reflect-metadata';
+import { migrate, openRecords } from '#libs/records/src/index.js';
+import { prepareQueues } from '#libs/tasks/src/index.js';
+import { readConfig } from './config.js';
+import { createApi } from './platform/create-api.js';
+
+const config = readConfig();
+const records = await openRecords(config.databaseUrl, { poolSize: 20, name: 'loadtrain api' });
+await migrate(records);
+if (!config.redisUrl) await prepareQueues(config.databaseUrl);
+const api = await createApi(config, records);
+await api.listen(config.port, config.host);
+
+const stop = async () => {
+  await api.close();
+  await records.destroy();
+};
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());

@@ -1,0 +1,171 @@
+import { randomUUID } from 'node:crypto';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type {
+  AuthorisationBody,
+  ChangePersonBody,
+  NewPersonBody,
+  PersonView,
+  TeamRef,
+} from '#libs/contract/src/index.js';
+import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
+import {
+  addPerson,
+  addTeam,
+  authorise,
+  changePerson,
+  endAuthorisation,
+  getPerson,
+  listPeople,
+  listTeams,
+  recordAct,
+  revokeSessions,
+  setPassword,
+  setTeams,
+  teamsOf,
+} from '#libs/records/src/index.js';
+import { hashPassword } from '../platform/sessions.service.js';
+import type { SignedIn } from '../platform/signed-in.js';
+
+const ABOUT_PERSON = { subjectKind: 'person', live: 'people' } as const;
+
+@Injectable()
+export class PeopleService {
+  constructor(private readonly records: DataSource) {}
+
+  list(): Promise<PersonView[]> {
+    return listPeople(this.records.manager);
+  }
+
+  async view(id: string): Promise<PersonView> {
+    await getPerson(this.records.manager, id);
+    return (await listPeople(this.records.manager, id))[0]!;
+  }
+
+  async add({ teamIds, password, ...asked }: NewPersonBody, by: SignedIn): Promise<PersonView> {
+    const id = randomUUID();
+    const email = asked.email.trim().toLowerCase();
+    const passwordHash = password === undefined ? null : await hashPassword(password);
+    await this.records.transaction(async (manager) => {
+      await addPerson(manager, { id, ...asked, email, passwordHash });
+      await setTeams(manager, id, teamIds);
+      const after = { roles: asked.roles, teamIds };
+      await recordAct(manager, { ...ABOUT_PERSON, actorId: by.id, kind: 'person/added', subjectId: id, after });
+    });
+    return this.view(id);
+  }
+
+  async change(
+    id: string,
+    version: number,
+    { teamIds, password, ...asked }: ChangePersonBody,
+    by: SignedIn,
+  ): Promise<PersonView> {
+    const passwordHash = password === undefined ? null : await hashPassword(password);
+    await this.records.transaction(async (manager) => {
+      const before = await getPerson(manager, id);
+      if (id === by.id) refuseLockingOneselfOut(asked);
+      const was = {
+        roles: before.roles,
+        active: before.active,
+        teamIds: (await teamsOf(manager, id)).map((team) => team.id),
+      };
+      await changePerson(manager, before, version, asked);
+      if (teamIds) await setTeams(manager, id, teamIds);
+      if (passwordHash) await setPassword(manager, id, passwordHash);
+      if (passwordHash || asked.active === false) await revokeSessions(manager, { personId: id });
+      const after = {
+        roles: asked.roles ?? was.roles,
+        active: asked.active ?? was.active,
+        teamIds: teamIds ?? was.teamIds,
+        passwordChanged: passwordHash !== null,
+      };
+      const planning = asked.active !== undefined && asked.active !== was.active;
+      await recordAct(manager, {
+        ...ABOUT_PERSON,
+        actorId: by.id,
+        kind: 'person/changed',
+        subjectId: id,
+        before: was,
+        after,
+        planning,
+      });
+    });
+    return this.view(id);
+  }
+
+  async authorise(id: string, asked: AuthorisationBody, by: SignedIn): Promise<PersonView> {
+    const [from, to] = [new Date(asked.from), asked.to ? new Date(asked.to) : null];
+    if (to && to <= from) {
+      throw new InvalidInput([
+        fieldProblem({ field: 'to', found: asked.to, allowed: `later than ${asked.from}`, unit: '' }),
+      ]);
+    }
+    await this.records.transaction(async (manager) => {
+      await getPerson(manager, id);
+      await authorise(manager, {
+        personId: id,
+        methodCode: asked.methodCode,
+        fromAt: from,
+        toAt: to,
+        grantedBy: by.id,
+      });
+      const after = { methodCode: asked.methodCode, from: asked.from, to: asked.to ?? null };
+      await recordAct(manager, {
+        ...ABOUT_PERSON,
+        actorId: by.id,
+        kind: 'person/authorised',
+        subjectId: id,
+        after,
+        planning: true,
+      });
+    });
+    return this.view(id);
+  }
+
+  async endAuthorisation(id: string, authorisationId: string, by: SignedIn): Promise<PersonView> {
+    await this.records.transaction(async (manager) => {
+      const ended = await endAuthorisation(manager, id, authorisationId);
+      const before = {
+        methodCode: ended.methodCode,
+        from: ended.fromAt.toISOString(),
+        to: ended.toAt?.toISOString() ?? null,
+      };
+      await recordAct(manager, {
+        ...ABOUT_PERSON,
+        actorId: by.id,
+        kind: 'person/authorisation-ended',
+        subjectId: id,
+        before,
+        planning: true,
+      });
+    });
+    return this.view(id);
+  }
+
+  teams(): Promise<TeamRef[]> {
+    return listTeams(this.records.manager);
+  }
+
+  addTeam(name: string, by: SignedIn): Promise<TeamRef> {
+    const team = { id: randomUUID(), name: name.trim() };
+    return this.records.transaction(async (manager) => {
+      await addTeam(manager, team);
+      await recordAct(manager, {
+        actorId: by.id,
+        kind: 'team/added',
+        subjectKind: 'team',
+        subjectId: team.id,
+        after: { name: team.name },
+        live: 'people',
+      });
+      return team;
+    });
+  }
+}
+
+function refuseLockingOneselfOut({ active, roles }: ChangePersonBody): void {
+  if (active === false || (roles && !roles.includes('manager'))) {
+    throw new LabError('person/locks-oneself-out', 'You cannot take your own way in away. Ask another manager.');
+  }
+}

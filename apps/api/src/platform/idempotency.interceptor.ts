@@ -1,0 +1,74 @@
+import { createHash } from 'node:crypto';
+import { Injectable } from '@nestjs/common';
+import type { CallHandler, ExecutionContext, NestInterceptor } from '@nestjs/common';
+import type { Response } from 'express';
+import { catchError, from, of, switchMap, throwError } from 'rxjs';
+import type { Observable } from 'rxjs';
+import { DataSource } from 'typeorm';
+import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
+import { claimKey, keepAnswer, releaseKey } from '#libs/records/src/index.js';
+import type { LabRequest } from './signed-in.js';
+
+const KEY = /^[\w.:-]{8,128}$/;
+
+/**
+ * A POST that carries an Idempotency-Key is done once: its retry gets the first answer again, with `Idempotency-Replayed: true`.
+ * Keys are each person's own and are kept for two days. A refused request was not done, and its key may be used again.
+ */
+@Injectable()
+export class IdempotencyInterceptor implements NestInterceptor {
+  constructor(private readonly records: DataSource) {}
+
+  intercept(context: ExecutionContext, next: CallHandler): Observable<unknown> {
+    const request = context.switchToHttp().getRequest<LabRequest>();
+    const key = request.headers['idempotency-key'];
+    if (request.method !== 'POST' || key === undefined || !request.signedIn) return next.handle();
+    const response = context.switchToHttp().getResponse<Response>();
+    return from(this.once(request.signedIn.id, keyOf(key), hashOf(request), response, next)).pipe(
+      switchMap((answer) => answer),
+    );
+  }
+
+  private async once(
+    personId: string,
+    key: string,
+    hash: string,
+    response: Response,
+    next: CallHandler,
+  ): Promise<Observable<unknown>> {
+    const claim = await claimKey(this.records, personId, key, hash);
+    if (claim.state === 'answered') {
+      response.status(claim.status).setHeader('Idempotency-Replayed', 'true');
+      return of(claim.body);
+    }
+    if (claim.state !== 'yours') throw new LabError(`idempotency-key/${claim.state}`, SENTENCES[claim.state]);
+    return next.handle().pipe(
+      switchMap(async (body: unknown) => {
+        await keepAnswer(this.records, personId, key, response.statusCode, body);
+        return body;
+      }),
+      catchError((error: unknown) =>
+        from(releaseKey(this.records, personId, key)).pipe(switchMap(() => throwError(() => error))),
+      ),
+    );
+  }
+}
+
+const SENTENCES = {
+  'at-work': 'The first request with this key is still at work. Ask again in a moment.',
+  unknown:
+    'The first request with this key got no answer. Look whether it was done before you try again with a new key.',
+  'other-request': 'This key was used for something else. Use a new one.',
+};
+
+function keyOf(header: string | string[]): string {
+  const key = String(header);
+  if (KEY.test(key)) return key;
+  const allowed = '8 to 128 letters, digits and . _ : -';
+  throw new InvalidInput([fieldProblem({ field: 'Idempotency-Key', found: key, allowed, unit: '' })]);
+}
+
+function hashOf({ method, originalUrl, body }: LabRequest): string {
+  const whole = JSON.stringify([method, originalUrl, Buffer.isBuffer(body) ? body.toString('base64') : body]) ?? '';
+  return createHash('sha256').update(whole).digest('hex');
+}

@@ -1,0 +1,37 @@
+import { Global, Module } from '@nestjs/common';
+import type { DynamicModule } from '@nestjs/common';
+import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
+import { DataSource } from 'typeorm';
+import { Log } from '#libs/hosting/src/index.js';
+import type { ApiConfig } from '../config.js';
+import { AccessGuard } from './access.guard.js';
+import { API_CONFIG } from './api-config.js';
+import { HealthController } from './health.controller.js';
+import { IdempotencyInterceptor } from './idempotency.interceptor.js';
+import { LiveController } from './live.controller.js';
+import { LiveFeed } from './live-feed.js';
+import { ProblemFilter } from './problem.filter.js';
+import { SessionsService } from './sessions.service.js';
+import { TasksController } from './tasks.controller.js';
+import { VersionInterceptor } from './version.interceptor.js';
+
+/** What every feature stands on: who is signed in, what they may, how refusals are told, how changes are heard. */
+@Global()
+@Module({ controllers: [HealthController, LiveController, TasksController] })
+export class PlatformModule {
+  static around(config: ApiConfig, records: DataSource, log: Log): DynamicModule {
+    const given = [
+      { provide: API_CONFIG, useValue: config },
+      { provide: DataSource, useValue: records },
+      { provide: Log, useValue: log },
+    ];
+    const always = [
+      { provide: APP_FILTER, useValue: new ProblemFilter(log) },
+      { provide: APP_GUARD, useClass: AccessGuard },
+      { provide: APP_INTERCEPTOR, useClass: IdempotencyInterceptor },
+      { provide: APP_INTERCEPTOR, useClass: VersionInterceptor },
+    ];
+    const providers = [...given, ...always, SessionsService, LiveFeed];
+    return { module: PlatformModule, providers, exports: [API_CONFIG, DataSource, Log, SessionsService, LiveFeed] };
+  }
+}

@@ -1,0 +1,134 @@
+import { hash, verify } from '@node-rs/argon2';
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { LabError } from '#libs/errors/src/index.js';
+import type { Holder } from '#libs/records/src/index.js';
+import {
+  append,
+  countFailure,
+  failuresOf,
+  findAtDoor,
+  findSessionHolder,
+  findTokenHolder,
+  forgetFailures,
+  isSessionOpen,
+  openSession,
+  revokeSessions,
+} from '#libs/records/src/index.js';
+import type { ApiConfig } from '../config.js';
+import { API_CONFIG } from './api-config.js';
+import { permissionsOf } from './permissions.js';
+import type { Permission } from './permissions.js';
+import type { SignedIn } from './signed-in.js';
+
+// argon2id (the library's own default) with the least cost that OWASP's Password Storage Cheat Sheet names for it.
+const COST = { memoryCost: 19_456, timeCost: 2, parallelism: 1 };
+
+const FAILURES_WITHIN_MIN = 15;
+const MOST_FAILURES = { person: 10, place: 100 }; // a place may be a whole office behind one address
+
+interface Knock {
+  email: string;
+  password: string;
+  /** The network address it comes from. */
+  place: string;
+  /** What the browser calls itself. */
+  agent: string;
+}
+
+export function hashPassword(password: string): Promise<string> {
+  return hash(password, COST);
+}
+
+/** Lets people in and out, and knows who is in. */
+@Injectable()
+export class SessionsService {
+  private decoy: Promise<string> | null = null;
+
+  constructor(
+    private readonly records: DataSource,
+    @Inject(API_CONFIG) private readonly config: ApiConfig,
+  ) {}
+
+  /**
+   * @returns the token for the cookie
+   * @throws {LabError} `sign-in/wrong-credentials`, the same for a wrong password and an unknown address; `sign-in/too-many`
+   */
+  async signIn({ email, password, place, agent }: Knock): Promise<string> {
+    const subjects = { person: `person ${email.trim().toLowerCase()}`, place: `place ${place}` };
+    await this.refuseTooMany(subjects);
+    const person = await findAtDoor(this.records.manager, email);
+    const fits = await verify(person?.passwordHash ?? (await this.decoyHash()), password).catch(() => false);
+    if (!person?.passwordHash || !fits || !person.active) {
+      await countFailure(this.records.manager, Object.values(subjects));
+      if (person) await this.note(person.id, 'session/refused');
+      throw new LabError('sign-in/wrong-credentials', 'This address and password do not belong together. Check both.');
+    }
+    await forgetFailures(this.records.manager, subjects.person);
+    return this.open(person.id, agent);
+  }
+
+  /** Opens a session for somebody who has proved who they are. */
+  open(personId: string, agent: string): Promise<string> {
+    return this.records.transaction(async (manager) => {
+      const { id, token } = await openSession(manager, personId, this.config.sessionHours, agent);
+      await append(manager, { actorId: personId, kind: 'session/opened', subjectKind: 'session', subjectId: id });
+      return token;
+    });
+  }
+
+  /** Ends one session, or with `all` every one of the person. */
+  end(by: SignedIn, all: boolean): Promise<void> {
+    return this.records.transaction(async (manager) => {
+      if (!by.sessionId) return;
+      const ended = await revokeSessions(manager, all ? { personId: by.id } : { id: by.sessionId });
+      const after = { ended };
+      await append(manager, {
+        actorId: by.id,
+        kind: 'session/ended',
+        subjectKind: 'session',
+        subjectId: by.sessionId,
+        after,
+      });
+    });
+  }
+
+  async findBySession(token: string): Promise<SignedIn | null> {
+    const holder = await findSessionHolder(this.records.manager, token, this.config.sessionIdleMin);
+    return holder && signedInOf(holder);
+  }
+
+  isOpen(sessionId: string): Promise<boolean> {
+    return isSessionOpen(this.records.manager, sessionId);
+  }
+
+  async findByToken(token: string): Promise<SignedIn | null> {
+    const holder = await findTokenHolder(this.records.manager, token);
+    return holder && signedInOf(holder);
+  }
+
+  private async refuseTooMany(subjects: { person: string; place: string }): Promise<void> {
+    for (const kind of ['person', 'place'] as const) {
+      const failures = await failuresOf(this.records.manager, subjects[kind], FAILURES_WITHIN_MIN);
+      if (failures < MOST_FAILURES[kind]) continue;
+      throw new LabError('sign-in/too-many', `Too many tries to sign in. Wait ${FAILURES_WITHIN_MIN} minutes.`, {
+        waitMin: FAILURES_WITHIN_MIN,
+      });
+    }
+  }
+
+  private async note(personId: string, kind: string): Promise<void> {
+    await append(this.records.manager, { actorId: null, kind, subjectKind: 'person', subjectId: personId });
+  }
+
+  /** Checked for unknown addresses, so that the time an answer takes does not tell who is known. */
+  private decoyHash(): Promise<string> {
+    return (this.decoy ??= hashPassword('nobody has this password'));
+  }
+}
+
+function signedInOf({ tokenPermissions, ...holder }: Holder): SignedIn {
+  const byRole = permissionsOf(holder.roles);
+  const narrowed = tokenPermissions && tokenPermissions.filter((one) => byRole.has(one as Permission));
+  return { ...holder, permissions: narrowed ? new Set(narrowed as Permission[]) : byRole };
+}

@@ -1,0 +1,41 @@
+import type { EntityManager } from 'typeorm';
+import type { LabSettings } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import { LabSettingEntity } from './lab-setting.entity.js';
+import { DEFAULT_LAB_SETTINGS } from './lab-settings.js';
+
+/** The settings in force; version 0 while nobody has set any. Settings added since they were kept have their defaults. */
+export async function getLabSettings(manager: EntityManager): Promise<{ settings: LabSettings; version: number }> {
+  const row = await manager.findOneBy(LabSettingEntity, { id: 1 });
+  return { settings: { ...DEFAULT_LAB_SETTINGS, ...row?.settings }, version: row?.version ?? 0 };
+}
+
+export async function labSettings(manager: EntityManager): Promise<LabSettings> {
+  return (await getLabSettings(manager)).settings;
+}
+
+/** @throws {LabError} `settings/changed-meanwhile` when somebody else was quicker */
+export async function setLabSettings(manager: EntityManager, settings: LabSettings, version: number): Promise<void> {
+  const done = version === 0 ? await setFirst(manager, settings) : await setNext(manager, settings, version);
+  if (!done) {
+    const { version: found } = await getLabSettings(manager);
+    const sentence = 'The settings were changed by someone else. Reload them and try again.';
+    throw new LabError('settings/changed-meanwhile', sentence, { version: found });
+  }
+}
+
+async function setFirst(manager: EntityManager, settings: LabSettings): Promise<boolean> {
+  const statement =
+    'insert into lab_setting (id, settings, version) values (1, $1, 1) on conflict do nothing returning id';
+  const rows = (await manager.query(statement, [JSON.stringify(settings)])) as unknown[];
+  return rows.length > 0;
+}
+
+async function setNext(manager: EntityManager, settings: LabSettings, version: number): Promise<boolean> {
+  const { affected } = await manager.update(
+    LabSettingEntity,
+    { id: 1, version },
+    { settings: settings as never, changedAt: () => 'now()', version: version + 1 },
+  );
+  return affected === 1;
+}

@@ -1,0 +1,122 @@
+import { randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
+import type { PersonView, Role, TeamRef } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import { AuthorisationEntity } from './authorisation.entity.js';
+import { PersonEntity } from './person.entity.js';
+import { TeamEntity, TeamMemberEntity } from './team.entity.js';
+
+/** What one has to know of a person to let them in. */
+export interface PersonAtDoor {
+  id: string;
+  name: string;
+  email: string;
+  roles: Role[];
+  active: boolean;
+  passwordHash: string | null;
+}
+
+export function findAtDoor(manager: EntityManager, email: string): Promise<PersonAtDoor | null> {
+  return manager.findOne(PersonEntity, {
+    where: { email: email.trim().toLowerCase() },
+    select: { id: true, name: true, email: true, roles: true, active: true, passwordHash: true },
+  });
+}
+
+export async function getPerson(manager: EntityManager, id: string): Promise<PersonEntity> {
+  const person = await manager.findOneBy(PersonEntity, { id });
+  if (!person) throw new LabError('person/unknown', 'There is no such person.', { personId: id });
+  return person;
+}
+
+export function teamsOf(manager: EntityManager, personId: string): Promise<TeamRef[]> {
+  return manager.query(
+    'select team.id, team.name from team join team_member on team_member.team_id = team.id where person_id = $1 order by team.name',
+    [personId],
+  );
+}
+
+/** Puts a person into exactly these teams. */
+export async function setTeams(manager: EntityManager, personId: string, teamIds: readonly string[]): Promise<void> {
+  await manager.delete(TeamMemberEntity, { personId });
+  const rows = [...new Set(teamIds)].map((teamId) => ({ personId, teamId }));
+  if (rows.length > 0) await manager.insert(TeamMemberEntity, rows);
+}
+
+/** People by name, with their teams and what they are authorised for. @param id only this one */
+export async function listPeople(manager: EntityManager, id?: string): Promise<PersonView[]> {
+  return manager.query(
+    `select person.id, person.name, person.email, person.roles, person.active, person.version,
+       coalesce((select jsonb_agg(jsonb_build_object('id', team.id, 'name', team.name) order by team.name)
+         from team join team_member on team_member.team_id = team.id where team_member.person_id = person.id), '[]') as teams,
+       coalesce((select jsonb_agg(jsonb_build_object('id', held.id, 'methodCode', held.method_code, 'from', ${instant('held.from_at')}, 'to', ${instant('held.to_at')},
+           'designation', coalesce((select method.designation from method where method.code = held.method_code order by method.version desc limit 1), held.method_code))
+           order by held.method_code, held.from_at)
+         from authorisation held where held.person_id = person.id), '[]') as authorisations
+     from person where $1::uuid is null or person.id = $1 order by person.name, person.id`,
+    [id ?? null],
+  );
+}
+
+function instant(column: string): string {
+  return `to_char(${column} at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')`;
+}
+
+/** Some of the demo lab's people, for its sign-in page. */
+export function listActive(manager: EntityManager): Promise<PersonEntity[]> {
+  return manager.find(PersonEntity, { where: { active: true }, order: { name: 'ASC' } });
+}
+
+export async function addPerson(
+  manager: EntityManager,
+  person: Pick<PersonEntity, 'id' | 'name' | 'email' | 'roles' | 'passwordHash'>,
+): Promise<void> {
+  await manager.insert(PersonEntity, person);
+}
+
+/** @throws {LabError} `person/changed-meanwhile` when it is no longer the version that was read */
+export async function changePerson(
+  manager: EntityManager,
+  person: PersonEntity,
+  version: number,
+  change: Partial<Pick<PersonEntity, 'name' | 'roles' | 'active'>>,
+): Promise<void> {
+  const { affected } = await manager.update(
+    PersonEntity,
+    { id: person.id, version },
+    { ...change, version: version + 1 },
+  );
+  if (affected === 0) {
+    const sentence = `${person.name} was changed by someone else. Reload and try again.`;
+    throw new LabError('person/changed-meanwhile', sentence, { version: person.version });
+  }
+}
+
+export async function setPassword(manager: EntityManager, personId: string, passwordHash: string): Promise<void> {
+  await manager.update(PersonEntity, { id: personId }, { passwordHash });
+}
+
+export async function authorise(manager: EntityManager, authorisation: Omit<AuthorisationEntity, 'id'>): Promise<void> {
+  await manager.insert(AuthorisationEntity, { id: randomUUID(), ...authorisation });
+}
+
+/** @throws {LabError} `authorisation/unknown` */
+export async function endAuthorisation(
+  manager: EntityManager,
+  personId: string,
+  id: string,
+): Promise<AuthorisationEntity> {
+  const held = await manager.findOneBy(AuthorisationEntity, { id, personId });
+  if (!held)
+    throw new LabError('authorisation/unknown', 'This person has no such authorisation.', { authorisationId: id });
+  await manager.delete(AuthorisationEntity, { id });
+  return held;
+}
+
+export function listTeams(manager: EntityManager): Promise<TeamRef[]> {
+  return manager.find(TeamEntity, { order: { name: 'ASC' } });
+}
+
+export async function addTeam(manager: EntityManager, team: TeamRef): Promise<void> {
+  await manager.insert(TeamEntity, team);
+}

@@ -1,0 +1,156 @@
+import { createHash, randomBytes, randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
+import type { Role, TeamRef } from '#libs/contract/src/index.js';
+import { ApiTokenEntity } from './api-token.entity.js';
+import { SessionEntity } from './session.entity.js';
+import { SignInAttemptEntity } from './sign-in-attempt.entity.js';
+
+/** Who holds a session or token, as it stands at this moment: a role taken away counts at once. */
+export interface Holder {
+  id: string;
+  name: string;
+  email: string;
+  roles: Role[];
+  teams: TeamRef[];
+  sessionId: string | null;
+  /** Null for sessions, which may do all that the roles may. */
+  tokenPermissions: string[] | null;
+}
+
+const SEEN_EVERY_S = 60; // a request writes the time of its session at most so often
+
+/** Opens a session. @returns the token for the cookie, which is kept nowhere else */
+export async function openSession(
+  manager: EntityManager,
+  personId: string,
+  hours: number,
+  agent: string,
+): Promise<{ id: string; token: string }> {
+  const token = randomBytes(32).toString('base64url');
+  const id = randomUUID();
+  const expiresAt = () => `now() + ${Math.round(hours * 60)} * interval '1 minute'`;
+  const row = { id, tokenHash: secretHash(token), personId, agent: agent.slice(0, 200), expiresAt };
+  await manager.insert(SessionEntity, row as never);
+  return { id, token };
+}
+
+export async function findSessionHolder(
+  manager: EntityManager,
+  token: string,
+  idleMin: number,
+): Promise<Holder | null> {
+  const [found] = (await manager.query(
+    `select ${HOLDER}, session.id as "sessionId", null as "tokenPermissions", session.seen_at < now() - interval '${SEEN_EVERY_S} seconds' as stale
+     from session join person on person.id = session.person_id
+     where session.token_hash = $1 and person.active and session.revoked_at is null and session.expires_at > now()
+       and session.seen_at > now() - $2 * interval '1 minute'`,
+    [secretHash(token), idleMin],
+  )) as (Holder & { stale: boolean })[];
+  if (!found) return null;
+  const { stale, ...holder } = found;
+  if (stale) await manager.query('update session set seen_at = now() where id = $1', [holder.sessionId]);
+  return holder;
+}
+
+export async function findTokenHolder(manager: EntityManager, token: string): Promise<Holder | null> {
+  const [found] = (await manager.query(
+    `select ${HOLDER}, null as "sessionId", api_token.permissions as "tokenPermissions", api_token.id as "tokenId",
+       coalesce(api_token.used_at < now() - interval '${SEEN_EVERY_S} seconds', true) as stale
+     from api_token join person on person.id = api_token.person_id
+     where api_token.token_hash = $1 and person.active and api_token.revoked_at is null and api_token.expires_at > now()`,
+    [secretHash(token)],
+  )) as (Holder & { stale: boolean; tokenId: string })[];
+  if (!found) return null;
+  const { stale, tokenId, ...holder } = found;
+  if (stale) await manager.query('update api_token set used_at = now() where id = $1', [tokenId]);
+  return holder;
+}
+
+const HOLDER = `person.id, person.name, person.email, person.roles,
+  coalesce((select jsonb_agg(jsonb_build_object('id', team.id, 'name', team.name) order by team.name)
+    from team join team_member on team_member.team_id = team.id where team_member.person_id = person.id), '[]') as teams`;
+
+export async function isSessionOpen(manager: EntityManager, id: string): Promise<boolean> {
+  const [row] = (await manager.query(
+    'select exists (select 1 from session where id = $1 and revoked_at is null and expires_at > now()) as open',
+    [id],
+  )) as { open: boolean }[];
+  return row!.open;
+}
+
+/** Ends one session, or all of a person (but one). @returns how many were open */
+export async function revokeSessions(
+  manager: EntityManager,
+  which: { id: string } | { personId: string; except?: string | null },
+): Promise<number> {
+  const [clause, values] =
+    'id' in which
+      ? ['id = $1', [which.id]]
+      : ['person_id = $1 and ($2::uuid is null or id <> $2)', [which.personId, which.except ?? null]];
+  const statement = `update session set revoked_at = now() where ${clause} and revoked_at is null`;
+  const [, ended] = (await manager.query(statement, values)) as [unknown, number];
+  return ended;
+}
+
+/** Makes a token for a program. @returns the token, which is shown this once */
+export async function makeToken(
+  manager: EntityManager,
+  asked: { personId: string; name: string; permissions: string[]; days: number },
+): Promise<{ id: string; token: string }> {
+  const token = `lab_${randomBytes(32).toString('base64url')}`;
+  const id = randomUUID();
+  const { days, ...row } = asked;
+  const expiresAt = () => `now() + ${Math.round(days)} * interval '1 day'`;
+  await manager.insert(ApiTokenEntity, { id, ...row, tokenHash: secretHash(token), expiresAt } as never);
+  return { id, token };
+}
+
+/** Counts a failed sign-in against the address typed and the network address it came from. */
+export async function countFailure(manager: EntityManager, subjects: readonly string[]): Promise<void> {
+  await manager.insert(
+    SignInAttemptEntity,
+    subjects.map((subject) => ({ subject: secretHash(subject) })),
+  );
+}
+
+/** How many tries failed in the last minutes. */
+export async function failuresOf(manager: EntityManager, subject: string, minutes: number): Promise<number> {
+  const [row] = (await manager.query(
+    `select count(*)::int as n from sign_in_attempt where subject = $1 and at > now() - $2 * interval '1 minute'`,
+    [secretHash(subject), minutes],
+  )) as { n: number }[];
+  return row!.n;
+}
+
+/** After a sign-in that went well, earlier slips no longer count. */
+export async function forgetFailures(manager: EntityManager, subject: string): Promise<void> {
+  await manager.delete(SignInAttemptEntity, { subject: secretHash(subject) });
+}
+
+/** Tokens are long and random, so that a plain hash is enough to make a stolen table useless. */
+export function secretHash(secret: string): string {
+  return createHash('sha256').update(secret).digest('hex');
+}
+
+export async function listSessions(manager: EntityManager, personId: string): Promise<SessionEntity[]> {
+  return manager
+    .createQueryBuilder(SessionEntity, 'session')
+    .where('session.personId = :personId and session.revokedAt is null and session.expiresAt > now()', { personId })
+    .orderBy('session.seenAt', 'DESC')
+    .getMany();
+}
+
+export async function listTokens(manager: EntityManager, personId: string): Promise<ApiTokenEntity[]> {
+  return manager
+    .createQueryBuilder(ApiTokenEntity, 'token')
+    .where('token.personId = :personId and token.revokedAt is null', { personId })
+    .orderBy('token.createdAt', 'DESC')
+    .getMany();
+}
+
+/** @returns whether the person has such a token that was good until now */
+export async function revokeToken(manager: EntityManager, personId: string, id: string): Promise<boolean> {
+  const where = 'update api_token set revoked_at = now() where id = $1 and person_id = $2 and revoked_at is null';
+  const [, ended] = (await manager.query(where, [id, personId])) as [unknown, number];
+  return ended > 0;
+}

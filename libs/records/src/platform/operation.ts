@@ -1,0 +1,31 @@
+import type { DataSource } from 'typeorm';
+
+/** Whether the database answers. */
+export async function ping(records: DataSource): Promise<boolean> {
+  await records.query('select 1');
+  return true;
+}
+
+/** What tells whether the lab's work flows: counts, and ages in seconds. */
+export interface OperationFigures {
+  tasks_waiting: number;
+  tasks_running: number;
+  tasks_failed_last_day: number;
+  oldest_task_waits_s: number;
+  oldest_not_handed_over_s: number;
+  record_events: number;
+}
+
+export async function figuresOfOperation(records: DataSource): Promise<OperationFigures & Record<string, number>> {
+  const [row] = (await records.query(`
+    select
+      count(*) filter (where state = 'waiting' and merged_into is null)::int as tasks_waiting,
+      count(*) filter (where state = 'running')::int as tasks_running,
+      count(*) filter (where state = 'failed' and finished_at > now() - interval '1 day')::int as tasks_failed_last_day,
+      coalesce(extract(epoch from now() - min(due_at) filter (where state = 'waiting' and merged_into is null)), 0)::float8 as oldest_task_waits_s,
+      coalesce(extract(epoch from now() - min(due_at) filter (where dispatched_at is null)), 0)::float8 as oldest_not_handed_over_s,
+      (select seq::int from record_head) as record_events
+    from task_run where state in ('waiting', 'running') or finished_at > now() - interval '1 day'`)) as OperationFigures[];
+  const { oldest_task_waits_s: waits, oldest_not_handed_over_s: held, ...counts } = row!;
+  return { ...counts, oldest_task_waits_s: Math.max(waits, 0), oldest_not_handed_over_s: Math.max(held, 0) };
+}

@@ -1,0 +1,99 @@
+import 'reflect-metadata';
+import { randomUUID } from 'node:crypto';
+import type { DataSource } from 'typeorm';
+import type { ApiConfig } from '#apps/api/src/config.js';
+import { createApi } from '#apps/api/src/platform/create-api.js';
+import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
+import { startWorker } from '#apps/worker/src/platform/start-worker.js';
+import type { Role } from '#libs/contract/src/index.js';
+import { addPerson, addTeam, openRecords, setTeams } from '#libs/records/src/index.js';
+import { Client } from './client.js';
+import { freshDatabase } from './database.js';
+
+export const TEST_PASSWORD = 'a password for tests';
+
+/** One of each role, in this team; sign in as `manager@northmoor.example` and so on. */
+export const TEST_TEAM = { id: '6f1d2c3b-0000-4000-8000-000000000001', name: 'Frames and forks' };
+
+interface Options {
+  /** What is in the database: a person of each role and nothing else, or the whole demo lab. */
+  filled?: 'people' | 'demo';
+  /** Put the queues on this Redis instead of PostgreSQL. */
+  redisUrl?: string;
+  /** Leave the worker out. */
+  worker?: boolean;
+  config?: Partial<ApiConfig>;
+}
+
+export interface Lab {
+  baseUrl: string;
+  records: DataSource;
+  databaseUrl: string;
+  /** A client that is not signed in. */
+  visitor(): Client;
+  /** @param who a role of the small lab, or a mail address */
+  signIn(who: string, password?: string): Promise<Client>;
+  stop(): Promise<void>;
+}
+
+/** A whole lab for one spec: its own database, API and worker in this process, on a free port of 127.0.0.1. */
+export async function startLab({
+  filled = 'people',
+  redisUrl,
+  worker = true,
+  config = {},
+}: Options = {}): Promise<Lab> {
+  const database = await freshDatabase();
+  const records = await openRecords(database.url, { poolSize: 20 });
+  await (filled === 'demo' ? fillWithDemo(records) : fillWithPeople(records));
+  const settings: ApiConfig = { ...QUIET, databaseUrl: database.url, redisUrl, ...config };
+  const api = await createApi(settings, records);
+  await api.listen(settings.port, settings.host);
+  const working = worker
+    ? await startWorker({ ...settings, publicUrl: 'http://localhost', lockMs: 3_000 }, records)
+    : null;
+  const baseUrl = await api.getUrl();
+  return {
+    baseUrl,
+    records,
+    databaseUrl: database.url,
+    visitor: () => new Client(baseUrl),
+    signIn: async (who, password = TEST_PASSWORD) => {
+      const client = new Client(baseUrl);
+      await client.signIn(who.includes('@') ? who : `${who}@northmoor.example`, password);
+      return client;
+    },
+    stop: async () => {
+      await working?.stop();
+      await api.close();
+      await records.destroy();
+      await database.drop();
+    },
+  };
+}
+
+const QUIET = { host: '127.0.0.1', port: 0, proxies: 0, log: 'quiet', sessionIdleMin: 60, sessionHours: 8 } as const;
+
+async function fillWithPeople(records: DataSource): Promise<void> {
+  const passwordHash = await hashPassword(TEST_PASSWORD);
+  const roles: Role[] = ['requester', 'technician', 'manager', 'auditor'];
+  await records.transaction(async (manager) => {
+    await addTeam(manager, TEST_TEAM);
+    for (const role of roles) {
+      const id = randomUUID();
+      await addPerson(manager, {
+        id,
+        name: `One ${role}`,
+        email: `${role}@northmoor.example`,
+        roles: [role],
+        passwordHash,
+      });
+      if (role === 'requester') await setTeams(manager, id, [TEST_TEAM.id]);
+    }
+  });
+}
+
+async function fillWithDemo(records: DataSource): Promise<void> {
+  const { loadDemoLab } = await import('#seed/load-demo-lab.js');
+  await loadDemoLab(records, Date.now());
+}
