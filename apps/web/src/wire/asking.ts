@@ -20,12 +20,20 @@ export interface Asked<Value> {
  * Asks for something and keeps it fresh: it is asked for again when a live event of its topic arrives.
  *
  * @param path below `/api/v1`; null asks nothing yet
+ * @param everyMs how soon to ask again even without an event, by the last answer
  */
-export function useAsk<Value>(topic: Topic, path: string | null): Asked<Value> {
+export function useAsk<Value>(
+  topic: Topic,
+  path: string | null,
+  everyMs?: (value: Value | undefined) => number | false,
+): Asked<Value> {
   const query = useQuery({
     queryKey: [topic, path],
     queryFn: ({ signal }) => call<Value>('GET', path ?? '', { signal }),
     enabled: path !== null,
+    ...(everyMs
+      ? { refetchInterval: (query: { state: { data: Value | undefined } }) => everyMs(query.state.data) }
+      : {}),
   });
   return {
     state: query.data !== undefined ? 'ready' : query.isError ? 'failed' : 'waiting',

@@ -76,7 +76,7 @@ async function send(verb: Verb, path: string, options: CallOptions): Promise<Res
 
 function headersOf(verb: Verb, { body, file, key, version }: CallOptions): Record<string, string> {
   const headers: Record<string, string> = { Accept: 'application/json' };
-  if (verb !== 'GET') headers['X-Loadtrain'] = 'page';
+  if (verb !== 'GET') headers['X-Lab-Page'] = 'yes';
   if (file) headers['Content-Type'] = file.type;
   else if (body !== undefined) headers['Content-Type'] = 'application/json';
   if (key) headers['Idempotency-Key'] = key;

@@ -1,0 +1,65 @@
+import type { LaneView, PlanView } from '#libs/contract/src/index.js';
+import { startOfDay } from '../../ui/moments.js';
+
+export const HOUR_MS = 3_600_000;
+export const DAY_MS = 24 * HOUR_MS;
+export const SNAP_MS = 15 * 60_000;
+
+/** How many pixels one hour takes, by what the board shows at once. */
+export const ZOOMS = [
+  { key: 'day', label: '1 day', pxPerHour: 56 },
+  { key: 'three', label: '3 days', pxPerHour: 22 },
+  { key: 'week', label: 'a week', pxPerHour: 8 },
+  { key: 'all', label: 'all', pxPerHour: 3 },
+] as const;
+export type Zoom = (typeof ZOOMS)[number];
+
+/** Maps instants to pixels on the board. */
+export interface BoardScale {
+  fromMs: number;
+  toMs: number;
+  width: number;
+  x: (at: string | number) => number;
+  msAt: (px: number) => number;
+}
+
+export function scaleOf(plan: PlanView, zoom: Zoom): BoardScale {
+  const fromMs = startOfDay(Date.parse(plan.horizon.from));
+  const last = Math.max(
+    ...plan.lanes.flatMap(({ bookings }) => bookings.map(({ endsAt }) => Date.parse(endsAt))),
+    fromMs + 5 * DAY_MS,
+  );
+  const toMs = Math.min(startOfDay(last, 2), Math.max(Date.parse(plan.horizon.to), fromMs + 5 * DAY_MS));
+  const perMs = zoom.pxPerHour / HOUR_MS;
+  return {
+    fromMs,
+    toMs,
+    width: (toMs - fromMs) * perMs,
+    x: (at) => ((typeof at === 'number' ? at : Date.parse(at)) - fromMs) * perMs,
+    msAt: (px) => fromMs + px / perMs,
+  };
+}
+
+/** Midnights of the lab on the board. */
+export function daysOf({ fromMs, toMs }: BoardScale): number[] {
+  const days: number[] = [];
+  for (let day = startOfDay(fromMs); day < toMs; day = startOfDay(day, 1)) days.push(day);
+  return days;
+}
+
+/** When a lane is closed: what its open windows leave over. */
+export function closedOf(lane: LaneView, { fromMs, toMs }: BoardScale): { from: number; to: number }[] {
+  const closed: { from: number; to: number }[] = [];
+  let at = fromMs;
+  for (const { startsAt, endsAt } of [...lane.open].sort((a, b) => a.startsAt.localeCompare(b.startsAt))) {
+    const start = Date.parse(startsAt);
+    if (start > at) closed.push({ from: at, to: Math.min(start, toMs) });
+    at = Math.max(at, Date.parse(endsAt));
+  }
+  if (at < toMs) closed.push({ from: at, to: toMs });
+  return closed.filter(({ from, to }) => to > from);
+}
+
+export function snap(ms: number): number {
+  return Math.round(ms / SNAP_MS) * SNAP_MS;
+}

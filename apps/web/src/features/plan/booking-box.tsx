@@ -1,0 +1,82 @@
+import type { PointerEvent } from 'react';
+import type { BookingView } from '#libs/contract/src/index.js';
+import { moment, span } from '../../ui/moments.js';
+import type { BoardScale } from './board-scale.js';
+
+interface Props {
+  booking: BookingView;
+  scale: BoardScale;
+  lane: number;
+  chosen: boolean;
+  tabStop: boolean;
+  lifted: boolean;
+  onFocus: (id: string) => void;
+  onChoose: (booking: BookingView) => void;
+  onGrab: (event: PointerEvent, booking: BookingView, lane: number) => void;
+}
+
+/** One job on its lane: hatched changeover, then the work; late ones are notched and say by how much. */
+export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFocus, onChoose, onGrab }: Props) {
+  const [setup, start, end] = [scale.x(booking.setupAt), scale.x(booking.startsAt), scale.x(booking.endsAt)];
+  const late = booking.lateHours > 0;
+  const names = [
+    'booking',
+    booking.kind,
+    booking.state ?? '',
+    late ? 'late' : '',
+    chosen ? 'chosen' : '',
+    lifted ? 'lifted' : '',
+  ];
+  return (
+    <>
+      {start - setup >= 1 && (
+        <span
+          className="changeover"
+          style={{ left: setup, width: start - setup }}
+          title={`Changeover, ${span(booking.changeoverMin)}`}
+        />
+      )}
+      <button
+        id={`booking-${booking.id}`}
+        type="button"
+        className={names.filter(Boolean).join(' ')}
+        style={{ left: start, width: Math.max(8, end - start) }}
+        tabIndex={tabStop ? 0 : -1}
+        aria-label={describe(booking)}
+        title={describe(booking)}
+        onFocus={() => onFocus(booking.id)}
+        onClick={() => onChoose(booking)}
+        onPointerDown={(event) => onGrab(event, booking, lane)}
+      >
+        <span className="ref">
+          {booking.pinned && <span aria-hidden="true">◆ </span>}
+          {booking.jobReference ?? 'calibration'}
+        </span>
+        <span className="what">{late ? `▲ ${span(booking.lateHours * 60)} late` : booking.title}</span>
+      </button>
+      {chosen && booking.dueAt && (
+        <span
+          className={late ? 'due-mark late' : 'due-mark'}
+          style={{ left: scale.x(booking.dueAt) }}
+          title={`Due ${moment(booking.dueAt)}`}
+        />
+      )}
+    </>
+  );
+}
+
+/** A booking in words, for titles and screen readers. */
+export function describe(booking: BookingView): string {
+  return [
+    booking.jobReference ?? 'Calibration visit',
+    booking.title,
+    booking.state,
+    `${moment(booking.startsAt)} to ${moment(booking.endsAt)}`,
+    booking.changeoverMin > 0 ? `changeover ${span(booking.changeoverMin)}` : '',
+    booking.dueAt ? `due ${moment(booking.dueAt)}` : '',
+    booking.lateHours > 0 ? `late by ${span(booking.lateHours * 60)}` : '',
+    booking.pinned ? 'pinned' : '',
+  ]
+    .filter(Boolean)
+    .join(', ');
+}

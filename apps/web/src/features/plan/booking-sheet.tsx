@@ -1,0 +1,165 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { BookingView, CauseView, WhyView } from '#libs/contract/src/index.js';
+import { Dialog } from '../../ui/dialog.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { moment, span } from '../../ui/moments.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+
+/** What is known about a job on the board, why it is there, and what can be done with it. */
+export function BookingSheet({
+  booking,
+  mayChange,
+  onClose,
+}: {
+  booking: BookingView;
+  mayChange: boolean;
+  onClose: () => void;
+}) {
+  const [holding, setHolding] = useState(false);
+  const act = useSend(['plan', 'requests']);
+  return (
+    <section className="framed stack" aria-label={`Job ${booking.jobReference ?? ''}`}>
+      <div className="row between">
+        <h2>
+          <span className="fig">{booking.jobReference ?? 'Calibration visit'}</span> {booking.title}
+        </h2>
+        <button type="button" className="button bare" onClick={onClose}>
+          Close
+        </button>
+      </div>
+      <div className="split">
+        <dl className="facts">
+          {booking.requestId && (
+            <>
+              <dt>Request</dt>
+              <dd>
+                <Link href={`/requests/${booking.requestId}`}>{booking.requestReference}</Link>
+              </dd>
+            </>
+          )}
+          <dt>Work</dt>
+          <dd>
+            {moment(booking.startsAt)} to {moment(booking.endsAt)}
+          </dd>
+          <dt>Changeover</dt>
+          <dd>{booking.changeoverMin > 0 ? span(booking.changeoverMin) : 'none'}</dd>
+          <dt>Due</dt>
+          <dd>
+            {moment(booking.dueAt)}
+            {booking.lateHours > 0 && <strong className="act"> ▲ {span(booking.lateHours * 60)} late</strong>}
+          </dd>
+          <dt>Train</dt>
+          <dd className="fig" style={{ whiteSpace: 'normal' }}>
+            {booking.train.map(({ tag }) => tag).join(' · ')}
+          </dd>
+        </dl>
+        {booking.jobId && <Why jobId={booking.jobId} />}
+      </div>
+      {mayChange && booking.jobId && (
+        <div className="row">
+          {booking.pinned ? (
+            <button
+              type="button"
+              className="button"
+              onClick={() => act.mutate({ verb: 'DELETE', path: `/plan/pins/${booking.jobId}` })}
+            >
+              Unpin: the planner may move it again
+            </button>
+          ) : (
+            <button
+              type="button"
+              className="button"
+              disabled={!booking.frameId}
+              onClick={() =>
+                act.mutate({
+                  path: '/plan/pins',
+                  body: { jobId: booking.jobId, frameId: booking.frameId, startsAt: booking.startsAt },
+                })
+              }
+            >
+              Pin it here
+            </button>
+          )}
+          <button type="button" className="button" onClick={() => setHolding(true)}>
+            Hold: keep it out of the plan …
+          </button>
+          <Refusal error={act.error} />
+        </div>
+      )}
+      {holding && booking.jobId && (
+        <HoldDialog jobId={booking.jobId} reference={booking.jobReference ?? ''} onClose={() => setHolding(false)} />
+      )}
+    </section>
+  );
+}
+
+function Why({ jobId }: { jobId: string }) {
+  const why = useAsk<WhyView>('plan', `/plan/jobs/${jobId}/why`);
+  return (
+    <Fetched of={why} what="the reasons">
+      {(value) => (
+        <div className="stack tight">
+          <h3>Why there</h3>
+          <ul>
+            {value.whyThisFrame.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+          {value.alternatives.length > 0 && (
+            <details>
+              <summary>Other frames</summary>
+              <ul>
+                {value.alternatives.map(({ frameTag, sentence }) => (
+                  <li key={frameTag}>
+                    <span className="fig">{frameTag}</span> {sentence}
+                  </li>
+                ))}
+              </ul>
+            </details>
+          )}
+          {value.causes.length > 0 && <Causes causes={value.causes} />}
+        </div>
+      )}
+    </Fetched>
+  );
+}
+
+/** The chain of causes of a late job, each with its hours. */
+export function Causes({ causes }: { causes: readonly CauseView[] }) {
+  const most = Math.max(...causes.map(({ hours }) => hours), 1);
+  return (
+    <ul>
+      {causes.map((cause) => (
+        <li key={cause.sentence} className="cause">
+          <span className="num">{span(cause.hours * 60)}</span>
+          <span>
+            <span className="bar" style={{ display: 'block', width: `${(cause.hours / most) * 100}%` }} />
+          </span>
+          <span>{cause.sentence}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function HoldDialog({ jobId, reference, onClose }: { jobId: string; reference: string; onClose: () => void }) {
+  const [why, setWhy] = useState('');
+  const hold = useSend(['plan', 'requests'], onClose);
+  return (
+    <Dialog title={`Hold ${reference}`} onClose={onClose}>
+      <p>The job leaves the plan until it is released again. Its requester sees the reason.</p>
+      <TextField label="Why" required value={why} onChange={setWhy} autoFocus />
+      <Refusal error={hold.error} />
+      <button
+        type="button"
+        className="button main"
+        disabled={!why.trim() || hold.isPending}
+        onClick={() => hold.mutate({ path: '/plan/holds', body: { jobId, why } })}
+      >
+        Hold it
+      </button>
+    </Dialog>
+  );
+}

@@ -1,0 +1,50 @@
+import type { ReactNode } from 'react';
+import type { TaskView } from '#libs/contract/src/index.js';
+import { Fetched, Trouble } from '../../ui/faces.js';
+import { Progress } from '../../ui/way.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+
+const ENDED = ['done', 'failed', 'cancelled'];
+
+/** Follows long work: progress, a way to stop it, its trouble or what came of it. */
+export function TaskWatch({
+  id,
+  title,
+  children,
+}: {
+  id: string;
+  title: string;
+  children: (task: TaskView) => ReactNode;
+}) {
+  const task = useAsk<TaskView>('tasks', `/tasks/${id}`, (value) =>
+    value && ENDED.includes(value.state) ? false : 1000,
+  );
+  const cancel = useSend(['tasks']);
+  return (
+    <Fetched of={task} what={title}>
+      {(value) => {
+        if (value.state === 'failed')
+          return <Trouble error={new Error(value.error ?? 'It failed without saying why.')} />;
+        if (value.state === 'cancelled') return <p className="soft">Stopped.</p>;
+        if (value.state === 'done') return <>{children(value)}</>;
+        return (
+          <div className="stack tight" style={{ maxWidth: '36rem' }}>
+            <Progress percent={value.progressPct} label={title} />
+            <div className="row between">
+              <span className="soft">
+                {value.message || (value.state === 'waiting' ? 'Waits for the planner …' : 'Working …')}
+              </span>
+              <button
+                type="button"
+                className="button small"
+                onClick={() => cancel.mutate({ path: `/tasks/${id}/cancel` })}
+              >
+                Stop
+              </button>
+            </div>
+          </div>
+        );
+      }}
+    </Fetched>
+  );
+}

@@ -1,0 +1,124 @@
+import { useState } from 'react';
+import type { RequestLine, RequestView } from '#libs/contract/src/index.js';
+import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { TextField, Tick } from '../../ui/fields.js';
+import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useAskPages, useSend } from '../../wire/asking.js';
+
+/** Specimens that come in: ticked off by label, with their condition and since when they are conditioned. */
+export function ArrivalsScreen() {
+  const lines = useAskPages<RequestLine>('requests', '/requests?state=accepted');
+  const [text, setText] = useState('');
+  const [chosen, setChosen] = useState<string | null>(null);
+  const shown = (lines.value ?? []).filter(({ reference, title, team }) =>
+    `${reference} ${title} ${team.name}`.toLowerCase().includes(text.trim().toLowerCase()),
+  );
+  return (
+    <>
+      <TitleBlock title="Arrivals" />
+      <div className="filters">
+        <TextField
+          label="Request on the bag"
+          type="search"
+          value={text}
+          onChange={setText}
+          placeholder="R-2031"
+          autoFocus
+        />
+      </div>
+      <Fetched
+        of={lines}
+        what="the accepted requests"
+        empty={(value) => value.length === 0 && <Empty>No accepted request waits for specimens.</Empty>}
+      >
+        {() => (
+          <ul>
+            {shown.map((line) => (
+              <li key={line.id} className="late-entry">
+                <div className="row between">
+                  <span>
+                    <strong className="fig">{line.reference}</strong> {line.title}{' '}
+                    <span className="soft">{line.team.name}</span>
+                    <br />
+                    <span className="small">{line.waitsFor}</span>
+                  </span>
+                  <button
+                    type="button"
+                    className="button"
+                    aria-expanded={chosen === line.id}
+                    onClick={() => setChosen(chosen === line.id ? null : line.id)}
+                  >
+                    {chosen === line.id ? 'Close' : 'Receive'}
+                  </button>
+                </div>
+                {chosen === line.id && <Receive id={line.id} onDone={() => setChosen(null)} />}
+              </li>
+            ))}
+          </ul>
+        )}
+      </Fetched>
+    </>
+  );
+}
+
+function Receive({ id, onDone }: { id: string; onDone: () => void }) {
+  const request = useAsk<RequestView>('requests', `/requests/${id}`);
+  return (
+    <Fetched of={request} what="its specimens">
+      {(value) => <ReceiveForm request={value} onDone={onDone} />}
+    </Fetched>
+  );
+}
+
+function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => void }) {
+  const tell = useTell();
+  const expected = request.batches.flatMap(({ specimens }) => specimens).filter(({ arrivedAt }) => !arrivedAt);
+  const [ids, setIds] = useState<string[]>(expected.map(({ id }) => id));
+  const [condition, setCondition] = useState('as delivered, no visible damage');
+  const [conditioned, setConditioned] = useState(false);
+  const [from, setFrom] = useState(toLocalInput(Date.now()));
+  const receive = useSend(['requests', 'plan', 'jobs'], () => {
+    tell(`${ids.length} specimens of ${request.reference} are in the lab.`);
+    onDone();
+  });
+  if (expected.length === 0) return <p className="soft">All its specimens are here.</p>;
+  return (
+    <form
+      className="framed stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const conditioningFrom = conditioned ? fromLocalInput(from) : null;
+        receive.mutate({
+          path: `/requests/${request.id}/arrivals`,
+          body: { specimenIds: ids, condition, ...(conditioningFrom ? { conditioningFrom } : {}) },
+        });
+      }}
+    >
+      <div className="row">
+        {expected.map(({ id, label }) => (
+          <Tick
+            key={id}
+            label={<span className="fig">{label}</span>}
+            checked={ids.includes(id)}
+            onChange={(on) => setIds(on ? [...ids, id] : ids.filter((other) => other !== id))}
+          />
+        ))}
+      </div>
+      <div className="fields">
+        <TextField label="Condition on arrival" value={condition} onChange={setCondition} />
+        <div className="field">
+          <Tick label="They are being conditioned" checked={conditioned} onChange={setConditioned} />
+          {conditioned && <TextField label="Since" type="datetime-local" value={from} onChange={setFrom} />}
+        </div>
+      </div>
+      <Refusal error={receive.error} />
+      <div>
+        <button type="submit" className="button main" disabled={ids.length === 0 || receive.isPending}>
+          Receive {ids.length} of {expected.length}
+        </button>
+      </div>
+    </form>
+  );
+}

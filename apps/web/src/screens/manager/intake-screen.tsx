@@ -1,0 +1,87 @@
+import { Link } from 'wouter';
+import type { RequestLine } from '#libs/contract/src/index.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { day } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAskPages } from '../../wire/asking.js';
+
+/** What waits for the lab's review, and what was returned with a question. */
+export function IntakeScreen() {
+  const submitted = useAskPages<RequestLine>('requests', '/requests?state=submitted');
+  const returned = useAskPages<RequestLine>('requests', '/requests?state=returned');
+  return (
+    <>
+      <TitleBlock
+        title="Intake"
+        cells={[
+          ['to review', submitted.value?.length ?? '…'],
+          ['asked back', returned.value?.length ?? '…'],
+        ]}
+      />
+      <div className="stack wide">
+        <section>
+          <h2>To review</h2>
+          <Fetched
+            of={submitted}
+            what="what was submitted"
+            empty={(value) =>
+              value.length === 0 && <Empty>Nothing waits for a review. New requests show up here by themselves.</Empty>
+            }
+          >
+            {(value) => <Lines lines={value} act="Review" />}
+          </Fetched>
+        </section>
+        {returned.value && returned.value.length > 0 && (
+          <section>
+            <h2>Returned with a question</h2>
+            <Lines lines={returned.value} act="Look" />
+          </section>
+        )}
+      </div>
+    </>
+  );
+}
+
+function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th>Request</th>
+          <th>What</th>
+          <th>Method</th>
+          <th className="num">Specimens</th>
+          <th>Asked by</th>
+          <th>Due</th>
+          <th />
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map((line) => (
+          <tr key={line.id}>
+            <td className="fig">{line.reference}</td>
+            <th>{line.title}</th>
+            <td>{line.methods.join(', ')}</td>
+            <td className="num">{line.specimens}</td>
+            <td>
+              {line.requester.name}, {line.team.name}
+            </td>
+            <td className={line.late ? 'act' : ''}>
+              {line.late && '▲ '}
+              {day(line.dueAt)}
+            </td>
+            <td>
+              <Link
+                className="button small"
+                href={`/planning/intake/${line.id}`}
+                aria-label={`${act} ${line.reference}`}
+              >
+                {act}
+              </Link>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

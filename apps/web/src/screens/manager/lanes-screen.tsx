@@ -1,0 +1,199 @@
+import { useCallback, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { BookingView, FitView, PlanView, TaskView, TrialView } from '#libs/contract/src/index.js';
+import { Board } from '../../features/plan/board.js';
+import { BookingSheet } from '../../features/plan/booking-sheet.js';
+import { TaskWatch } from '../../features/plan/task-watch.js';
+import { useIs } from '../../features/session/session.js';
+import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { moment } from '../../ui/moments.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import { Refused, call } from '../../wire/call.js';
+
+/** The published plan as frame lanes. Moving a job pins it where it is set down; the planner then plans around it. */
+export function LanesScreen() {
+  const plan = useAsk<PlanView>('plan', '/plan');
+  if (plan.error instanceof Refused && plan.error.problem.status === 404) return <NoPlan />;
+  return (
+    <Fetched of={plan} what="the plan">
+      {(value) => <Lanes plan={value} />}
+    </Fetched>
+  );
+}
+
+function NoPlan() {
+  const replan = useSend<TaskView>(['plan']);
+  return (
+    <>
+      <TitleBlock title="Frame lanes" />
+      <Empty
+        action={
+          <button
+            type="button"
+            className="button main"
+            onClick={() => replan.mutate({ path: '/plan/replan', body: {} })}
+          >
+            Plan now
+          </button>
+        }
+      >
+        No plan is published yet. Planning places every accepted job on a frame.
+      </Empty>
+      {replan.data && (
+        <TaskWatch id={replan.data.id} title="the planning">
+          {() => <p className="fit">The plan is published.</p>}
+        </TaskWatch>
+      )}
+    </>
+  );
+}
+
+function Lanes({ plan }: { plan: PlanView }) {
+  const mayChange = useIs('manager');
+  const tell = useTell();
+  const [, go] = useLocation();
+  const [chosenId, setChosenId] = useState<string | null>(null);
+  const pin = useSend(['plan', 'requests']);
+  const replan = useSend<TaskView>(['plan']);
+  const trial = useSend<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
+  const chosen = plan.lanes.flatMap(({ bookings }) => bookings).find(({ id }) => id === chosenId) ?? null;
+  const askFit = useCallback(
+    (jobId: string, startsAt: string) => call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt })}`),
+    [],
+  );
+  const move = (booking: BookingView, frameId: string, startsAt: string) => {
+    pin.mutate(
+      { path: '/plan/pins', body: { jobId: booking.jobId, frameId, startsAt } },
+      {
+        onSuccess: () =>
+          tell(`${booking.jobReference} is pinned to ${moment(startsAt)}. The planner works around it.`, () =>
+            pin.mutate({ verb: 'DELETE', path: `/plan/pins/${booking.jobId}` }),
+          ),
+      },
+    );
+  };
+  return (
+    <>
+      <TitleBlock
+        title="Frame lanes"
+        cells={[
+          ['plan', <span className="fig" key="v">{`v${plan.version}`}</span>],
+          ['published', moment(plan.publishedAt)],
+          ['because', plan.cause],
+          [
+            'late',
+            plan.figures.lateJobs === 0 ? (
+              'none'
+            ) : (
+              <Link key="l" className="act" href="/planning/late">{`▲ ${plan.figures.lateJobs} jobs`}</Link>
+            ),
+          ],
+        ]}
+      >
+        {mayChange && (
+          <>
+            <button
+              type="button"
+              className="button"
+              disabled={trial.isPending}
+              onClick={() => trial.mutate({ path: '/trials', body: { name: `Trial of ${moment(Date.now())}` } })}
+            >
+              Try a change
+            </button>
+            <button
+              type="button"
+              className="button"
+              disabled={replan.isPending}
+              onClick={() => replan.mutate({ path: '/plan/replan', body: {} })}
+            >
+              Plan anew
+            </button>
+          </>
+        )}
+      </TitleBlock>
+      <div className="stack">
+        <Refusal error={pin.error ?? replan.error ?? trial.error} />
+        {plan.stale && <p className="note">Something changed since this plan was made; the next one is on its way.</p>}
+        {replan.data && (
+          <TaskWatch id={replan.data.id} title="the planning">
+            {() => null}
+          </TaskWatch>
+        )}
+        <Board
+          plan={plan}
+          chosen={chosenId}
+          onChoose={({ id }) => setChosenId(id)}
+          {...(mayChange ? { askFit, onMove: move } : {})}
+        />
+        {chosen ? (
+          <BookingSheet key={chosen.id} booking={chosen} mayChange={mayChange} onClose={() => setChosenId(null)} />
+        ) : (
+          <p className="soft small">
+            Choose a job to see why it is where it is.{' '}
+            {mayChange &&
+              'Drag it to move it; or with the keys: Space takes it up, arrows move it (Shift: 4 hours), Enter sets it down.'}
+          </p>
+        )}
+        <OutOfPlan plan={plan} mayChange={mayChange} />
+      </div>
+    </>
+  );
+}
+
+/** Jobs without a place, and jobs that are held. */
+function OutOfPlan({ plan, mayChange }: { plan: PlanView; mayChange: boolean }) {
+  const release = useSend(['plan', 'requests']);
+  if (plan.unplaced.length === 0 && plan.held.length === 0) return null;
+  return (
+    <div className="split">
+      {plan.unplaced.length > 0 && (
+        <section>
+          <h2 className="act">▲ No place in the plan</h2>
+          <ul>
+            {plan.unplaced.map((job) => (
+              <li key={job.jobId} className="late-entry">
+                <Link href={`/requests/${job.requestId}`} className="fig">
+                  {job.jobReference}
+                </Link>{' '}
+                {job.title}
+                <br />
+                <span className="small">{job.reasons.join(' ')}</span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {plan.held.length > 0 && (
+        <section>
+          <h2>Held</h2>
+          <ul>
+            {plan.held.map((job) => (
+              <li key={job.jobId} className="late-entry row between">
+                <span>
+                  <Link href={`/requests/${job.requestId}`} className="fig">
+                    {job.jobReference}
+                  </Link>{' '}
+                  {job.title}
+                  <br />
+                  <span className="small">{job.why}</span>
+                </span>
+                {mayChange && (
+                  <button
+                    type="button"
+                    className="button small"
+                    onClick={() => release.mutate({ verb: 'DELETE', path: `/plan/holds/${job.jobId}` })}
+                  >
+                    Release
+                  </button>
+                )}
+              </li>
+            ))}
+          </ul>
+          <Refusal error={release.error} />
+        </section>
+      )}
+    </div>
+  );
+}

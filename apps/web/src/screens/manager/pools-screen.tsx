@@ -1,0 +1,118 @@
+import type { PlanView } from '#libs/contract/src/index.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { day } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk } from '../../wire/asking.js';
+
+const FULL = 0.9;
+
+/** How full frames and pools of like items are, and which pools hold everything else back. */
+export function PoolsScreen() {
+  const plan = useAsk<PlanView>('plan', '/plan');
+  return (
+    <Fetched of={plan} what="the load">
+      {(value) => (
+        <>
+          <TitleBlock title="Load and pools" />
+          <div className="stack wide">
+            <FrameLoad plan={value} />
+            <section>
+              <h2>Pools of like items</h2>
+              {value.pools.length === 0 && <Empty>No pool is wanted by more than one job at a time.</Empty>}
+              <table>
+                <thead>
+                  <tr>
+                    <th>Pool</th>
+                    <th className="num">Wanted</th>
+                    <th style={{ width: '45%' }} />
+                    <th>Effect</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {[...value.pools]
+                    .sort((a, b) => b.loadPct - a.loadPct)
+                    .map(({ pool, label, loadPct, binds }) => (
+                      <tr key={pool}>
+                        <th>{label}</th>
+                        <td className="num">{Math.round(loadPct)} %</td>
+                        <td>
+                          <Bar share={loadPct / 100} />
+                        </td>
+                        <td>
+                          {binds ? (
+                            <span className="word act">▲ holds jobs back</span>
+                          ) : (
+                            <span className="soft">has room</span>
+                          )}
+                        </td>
+                      </tr>
+                    ))}
+                </tbody>
+              </table>
+            </section>
+          </div>
+        </>
+      )}
+    </Fetched>
+  );
+}
+
+function FrameLoad({ plan }: { plan: PlanView }) {
+  const weeks = plan.lanes[0]?.load.map(({ weekStartsAt }) => weekStartsAt) ?? [];
+  return (
+    <section className="scroll-x">
+      <h2>Frames, booked of available hours</h2>
+      <table>
+        <thead>
+          <tr>
+            <th>Frame</th>
+            {weeks.map((week) => (
+              <th key={week}>week of {day(week)}</th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {plan.lanes.map(({ frame, load }) => (
+            <tr key={frame.id}>
+              <th className="fig">{frame.tag}</th>
+              {load.map(({ weekStartsAt, bookedHours, availableHours }) => {
+                const share = availableHours > 0 ? bookedHours / availableHours : 0;
+                return (
+                  <td key={weekStartsAt}>
+                    <Bar share={share} />
+                    <span className="fig small">
+                      {Math.round(share * 100)} % · {bookedHours.toFixed(0)}/{availableHours.toFixed(0)} h
+                      {share > FULL && ' ▲ full'}
+                    </span>
+                  </td>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Bar({ share }: { share: number }) {
+  return (
+    <svg
+      width="100%"
+      height="14"
+      viewBox="0 0 100 14"
+      preserveAspectRatio="none"
+      aria-hidden="true"
+      style={{ display: 'block' }}
+    >
+      <path d="M0 7H100" stroke="var(--hair)" vectorEffect="non-scaling-stroke" />
+      <path
+        d={`M0 7H${Math.min(100, share * 100)}`}
+        stroke={share > FULL ? 'var(--act)' : 'var(--ink)'}
+        strokeWidth="6"
+        vectorEffect="non-scaling-stroke"
+      />
+      <path d="M100 1v12" stroke="var(--ink)" vectorEffect="non-scaling-stroke" />
+    </svg>
+  );
+}

@@ -1,0 +1,235 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import type { BatchView, PreviewBody, RequestView, ReviewBody } from '#libs/contract/src/index.js';
+import { AdviceList, Candidates, NeedsList, Refusals } from '../../features/matching/answer-views.js';
+import { LadderDrawing } from '../../features/matching/force-ladder.js';
+import { usePreview } from '../../features/matching/use-preview.js';
+import { BatchTable } from '../../features/requests/batch-table.js';
+import { Messages } from '../../features/requests/messages.js';
+import { DISPOSALS, REQUEST_STATE_WORDS } from '../../features/requests/words.js';
+import { useIs } from '../../features/session/session.js';
+import { TrainDrawing } from '../../features/train/train-drawing.js';
+import { Dialog } from '../../ui/dialog.js';
+import { Fetched, Refusal, Waiting } from '../../ui/faces.js';
+import { TextField, Tick } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+
+/** The review of a request before it is accepted: every point of ISO/IEC 17025:2017, 7.1 is settled here. */
+export function ReviewScreen({ id }: { id: string }) {
+  const request = useAsk<RequestView>('requests', `/requests/${id}`);
+  return (
+    <Fetched of={request} what="the request">
+      {(value) => (
+        <>
+          <TitleBlock
+            title={`${value.reference} ${value.title}`}
+            back={{ to: '/planning/intake', label: 'Intake' }}
+            cells={[
+              ['asked by', `${value.requester.name}, ${value.team.name}`],
+              ['due', moment(value.dueAt)],
+              ['state', REQUEST_STATE_WORDS[value.state]],
+            ]}
+          />
+          <div className="split main-left">
+            <div className="stack wide">
+              <p className="note">{value.purpose || 'No purpose is given.'}</p>
+              <BatchTable request={value} />
+              {value.batches.map((batch) => (
+                <Capability key={batch.id} batch={batch} />
+              ))}
+            </div>
+            <div className="stack wide">
+              <Review request={value} />
+              <Messages requestId={value.id} messages={value.messages} />
+            </div>
+          </div>
+        </>
+      )}
+    </Fetched>
+  );
+}
+
+/** Whether the lab can do one batch today, with its trains and reasons. */
+function Capability({ batch }: { batch: BatchView }) {
+  const body: PreviewBody = { methodId: batch.method.id, materialId: batch.material?.id ?? null, ask: batch.ask };
+  const { answer, error } = usePreview(body);
+  return (
+    <section className="stack">
+      <h2>Can the lab do {batch.label || `batch ${batch.position}`}?</h2>
+      <Refusal error={error} />
+      {!answer && !error && <Waiting what="the load trains" />}
+      {answer && (
+        <>
+          <p className={answer.candidates.length > 0 ? 'note fit' : 'note act'}>
+            {answer.candidates.length > 0
+              ? `Yes: ${answer.candidates.length} load trains pass every rule.`
+              : 'No load train passes every rule.'}
+          </p>
+          {answer.ladder && <LadderDrawing ladder={answer.ladder} />}
+          <Candidates
+            candidates={answer.candidates}
+            items={answer.items}
+            picture={(index) => answer.drawings[index] && <TrainDrawing segments={answer.drawings[index].segments} />}
+          />
+          {answer.advice.length > 0 && (
+            <details>
+              <summary>What would {answer.candidates.length > 0 ? 'open more frames' : 'make it fit'}</summary>
+              <AdviceList advice={answer.advice} items={answer.items} />
+            </details>
+          )}
+          <details>
+            <summary>What the test needs</summary>
+            <NeedsList needs={answer.needs} />
+          </details>
+          {answer.refusals.length > 0 && (
+            <details>
+              <summary>Why not the other {answer.refusals.length} frames</summary>
+              <Refusals refusals={answer.refusals} items={answer.items} />
+            </details>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+const NOTHING_SETTLED: ReviewBody = {
+  methodAgreed: false,
+  capabilityShown: false,
+  specimensAgreed: false,
+  disposalAgreed: false,
+  decisionRuleAgreed: false,
+  differences: '',
+  note: '',
+};
+
+function Review({ request }: { request: RequestView }) {
+  const mayReview = useIs('manager') && request.state === 'submitted';
+  const tell = useTell();
+  const [, go] = useLocation();
+  const [review, setReview] = useState<ReviewBody>(NOTHING_SETTLED);
+  const [saying, setSaying] = useState<'return' | 'decline' | null>(null);
+  const accept = useSend(['requests', 'plan'], () => {
+    tell(`${request.reference} is accepted. Its jobs go into the next plan.`);
+    go('/planning/intake');
+  });
+  const points = pointsOf(request);
+  const open = points.filter(({ key }) => !review[key]).length;
+  if (!mayReview)
+    return (
+      request.review && (
+        <p className="note">
+          Reviewed by {request.review.by.name}, {moment(request.review.at)}.
+        </p>
+      )
+    );
+  return (
+    <section className="framed stack">
+      <h2>Review</h2>
+      <p className="small soft">
+        Points of ISO/IEC 17025:2017, 7.1. Each must be settled before the request is accepted.
+      </p>
+      <div className="stack tight">
+        {points.map(({ key, label }) => (
+          <Tick
+            key={key}
+            label={label}
+            checked={review[key] === true}
+            onChange={(on) => setReview({ ...review, [key]: on })}
+          />
+        ))}
+      </div>
+      <TextField
+        label="Differences, and how they were settled"
+        required={false}
+        rows={2}
+        value={review.differences ?? ''}
+        onChange={(differences) => setReview({ ...review, differences })}
+      />
+      <TextField
+        label="Note for the bench"
+        required={false}
+        rows={2}
+        value={review.note ?? ''}
+        onChange={(note) => setReview({ ...review, note })}
+      />
+      <Refusal error={accept.error} />
+      <div className="row">
+        <button
+          type="button"
+          className="button main"
+          disabled={accept.isPending}
+          onClick={() => accept.mutate({ path: `/requests/${request.id}/accept`, body: bodyOf(review, request) })}
+        >
+          Accept
+        </button>
+        <button type="button" className="button" onClick={() => setSaying('return')}>
+          Return with a question …
+        </button>
+        <button type="button" className="button sharp" onClick={() => setSaying('decline')}>
+          Decline …
+        </button>
+        {open > 0 && <span className="soft small">{open} points open</span>}
+      </div>
+      {saying && <SayWhy request={request} how={saying} onClose={() => setSaying(null)} />}
+    </section>
+  );
+}
+
+function bodyOf(review: ReviewBody, request: RequestView): ReviewBody {
+  const { decisionRuleAgreed, ...rest } = review;
+  return request.conformity ? { ...rest, decisionRuleAgreed: decisionRuleAgreed ?? false } : rest;
+}
+
+type Point = 'methodAgreed' | 'capabilityShown' | 'specimensAgreed' | 'disposalAgreed' | 'decisionRuleAgreed';
+
+function pointsOf(request: RequestView): { key: Point; label: string }[] {
+  const methods = [
+    ...new Set(request.batches.map(({ method }) => `${method.designation} (version ${method.version})`)),
+  ].join(', ');
+  const disposal = DISPOSALS.find(({ value }) => value === request.disposal)?.label.toLowerCase() ?? '';
+  const points: { key: Point; label: string }[] = [
+    { key: 'methodAgreed', label: `The method suits what they want to find out: ${methods}` },
+    { key: 'capabilityShown', label: 'The lab can do it: at least one load train for every batch' },
+    { key: 'specimensAgreed', label: `Specimens agreed: ${request.specimens}, their number, shape and condition` },
+    { key: 'disposalAgreed', label: `Afterwards: ${disposal}` },
+  ];
+  if (request.conformity)
+    points.push({
+      key: 'decisionRuleAgreed',
+      label: `Decision rule agreed: ${request.conformity.rule === 'guarded' ? 'guarded by the uncertainty' : 'simple acceptance'}`,
+    });
+  return points;
+}
+
+function SayWhy({ request, how, onClose }: { request: RequestView; how: 'return' | 'decline'; onClose: () => void }) {
+  const [why, setWhy] = useState('');
+  const [, go] = useLocation();
+  const send = useSend(['requests'], () => go('/planning/intake'));
+  const isReturn = how === 'return';
+  return (
+    <Dialog
+      title={isReturn ? `Return ${request.reference} with a question` : `Decline ${request.reference}`}
+      onClose={onClose}
+    >
+      <p>
+        {isReturn
+          ? 'The requester answers, changes the request if needed, and submits it again.'
+          : 'The request ends here; this cannot be taken back. The requester sees the reason and can make a copy.'}
+      </p>
+      <TextField label={isReturn ? 'Question' : 'Reason'} required rows={3} value={why} onChange={setWhy} />
+      <Refusal error={send.error} />
+      <button
+        type="button"
+        className={isReturn ? 'button main' : 'button sharp'}
+        disabled={!why.trim() || send.isPending}
+        onClick={() => send.mutate({ path: `/requests/${request.id}/${how}`, body: { why } })}
+      >
+        {isReturn ? 'Return it' : 'Decline it for good'}
+      </button>
+    </Dialog>
+  );
+}

@@ -1,0 +1,158 @@
+import { useState } from 'react';
+import type { Page, PersonView } from '#libs/contract/src/index.js';
+import { useIs } from '../../features/session/session.js';
+import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { SelectField, TextField } from '../../ui/fields.js';
+import { clock, day, fromLocalInput, startOfDay, toLocalInput } from '../../ui/moments.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import '../../features/plan/board.css';
+
+interface Shift {
+  id: string;
+  person: { id: string; name: string };
+  startsAt: string;
+  endsAt: string;
+}
+
+const DAYS = 7;
+
+/** Who is on shift when. The planner gives setups and attended work only to people who are there. */
+export function RosterScreen() {
+  const mayChange = useIs('manager');
+  const [weeks, setWeeks] = useState(0);
+  const monday = mondayOf(Date.now(), weeks);
+  const days = Array.from({ length: DAYS }, (_, index) => startOfDay(monday, index));
+  const until = startOfDay(monday, DAYS);
+  const roster = useAsk<Shift[] | Page<Shift>>(
+    'people',
+    `/roster${queryOf({ from: new Date(monday).toISOString(), to: new Date(until).toISOString() })}`,
+  );
+  return (
+    <>
+      <TitleBlock title="Roster" cells={[['week of', day(monday)]]}>
+        <button type="button" className="button" onClick={() => setWeeks(weeks - 1)}>
+          ← Week before
+        </button>
+        <button type="button" className="button" disabled={weeks === 0} onClick={() => setWeeks(0)}>
+          This week
+        </button>
+        <button type="button" className="button" onClick={() => setWeeks(weeks + 1)}>
+          Week after →
+        </button>
+      </TitleBlock>
+      <Fetched of={roster} what="the roster">
+        {(value) => <Week shifts={Array.isArray(value) ? value : value.rows} days={days} mayChange={mayChange} />}
+      </Fetched>
+      {mayChange && <AddShift monday={monday} />}
+    </>
+  );
+}
+
+function mondayOf(at: number, weeks: number): number {
+  const midnight = startOfDay(at);
+  const weekday = (new Date(midnight + 12 * 3_600_000).getUTCDay() + 6) % 7;
+  return startOfDay(midnight, weeks * DAYS - weekday);
+}
+
+function Week({ shifts, days, mayChange }: { shifts: readonly Shift[]; days: readonly number[]; mayChange: boolean }) {
+  const tell = useTell();
+  const back = useSend(['people', 'plan']);
+  const remove = useSend(['people', 'plan']);
+  const people = [...new Map(shifts.map(({ person }) => [person.id, person])).values()].sort((a, b) =>
+    a.name.localeCompare(b.name),
+  );
+  if (people.length === 0)
+    return <Empty>Nobody is on the roster this week. Without shifts nothing can be planned.</Empty>;
+  const takeOff = ({ id, person, startsAt, endsAt }: Shift) =>
+    remove.mutate(
+      { verb: 'DELETE', path: `/roster/${id}` },
+      {
+        onSuccess: () =>
+          tell(`${person.name} is off on ${day(startsAt)}.`, () =>
+            back.mutate({ path: '/roster', body: { personId: person.id, startsAt, endsAt } }),
+          ),
+      },
+    );
+  return (
+    <div className="scroll-x">
+      <Refusal error={remove.error ?? back.error} />
+      <table className="week">
+        <thead>
+          <tr>
+            <th>Who</th>
+            {days.map((midnight) => (
+              <th key={midnight}>{day(midnight)}</th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {people.map((person) => (
+            <tr key={person.id}>
+              <th>{person.name}</th>
+              {days.map((midnight) => (
+                <td key={midnight}>
+                  {shifts
+                    .filter(
+                      (shift) => shift.person.id === person.id && startOfDay(Date.parse(shift.startsAt)) === midnight,
+                    )
+                    .map((shift) => (
+                      <span key={shift.id} className="shift">
+                        {clock(shift.startsAt)}–{clock(shift.endsAt)}
+                        {mayChange && (
+                          <button
+                            type="button"
+                            aria-label={`Take ${person.name} off on ${day(shift.startsAt)}`}
+                            onClick={() => takeOff(shift)}
+                          >
+                            ×
+                          </button>
+                        )}
+                      </span>
+                    ))}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function AddShift({ monday }: { monday: number }) {
+  const people = useAsk<PersonView[] | Page<PersonView>>('people', '/people');
+  const [personId, setPersonId] = useState('');
+  const [from, setFrom] = useState(toLocalInput(monday + 6 * 3_600_000));
+  const [to, setTo] = useState(toLocalInput(monday + 14 * 3_600_000));
+  const add = useSend(['people', 'plan']);
+  const rows = Array.isArray(people.value) ? people.value : (people.value?.rows ?? []);
+  const [startsAt, endsAt] = [fromLocalInput(from), fromLocalInput(to)];
+  return (
+    <form
+      className="filters framed"
+      style={{ marginTop: '1.5rem' }}
+      onSubmit={(event) => {
+        event.preventDefault();
+        add.mutate({ path: '/roster', body: { personId, startsAt, endsAt } });
+      }}
+    >
+      <SelectField
+        label="Put on the roster"
+        none="Choose …"
+        value={personId}
+        onChange={setPersonId}
+        choices={rows
+          .filter(({ roles }) => roles.includes('technician'))
+          .map(({ id, name }) => ({ value: id, label: name }))}
+      />
+      <TextField label="From" type="datetime-local" value={from} onChange={setFrom} />
+      <TextField label="Until" type="datetime-local" value={to} onChange={setTo} />
+      <button type="submit" className="button" disabled={!personId || !startsAt || !endsAt || add.isPending}>
+        Add the shift
+      </button>
+      <Refusal error={add.error} />
+    </form>
+  );
+}

@@ -1,0 +1,131 @@
+import { useCallback, useState } from 'react';
+import { useLocation } from 'wouter';
+import type { BookingView, FitView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
+import { Board } from '../../features/plan/board.js';
+import { Comparison } from '../../features/plan/figures.js';
+import { TrialEditForm } from '../../features/plan/trial-edit-form.js';
+import { editText } from '../../features/plan/trial-words.js';
+import { Empty, Fetched, Refusal, Waiting } from '../../ui/faces.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import { call } from '../../wire/call.js';
+
+/** One trial plan: its changes, its lanes, and the difference to the published plan. */
+export function TrialScreen({ id }: { id: string }) {
+  const trial = useAsk<TrialView>('plan', `/trials/${id}`, (value) => (value?.plan === null ? 1000 : false));
+  return (
+    <Fetched of={trial} what="the trial plan">
+      {(value) => <Trial trial={value} />}
+    </Fetched>
+  );
+}
+
+function Trial({ trial }: { trial: TrialView }) {
+  const [, go] = useLocation();
+  const tell = useTell();
+  const [chosen, setChosen] = useState<BookingView | null>(null);
+  const edit = useSend<TrialView>(['plan']);
+  const publish = useSend(['plan', 'requests'], () => {
+    tell('The trial plan is published.');
+    go('/planning/lanes');
+  });
+  const drop = useSend(['plan'], () => go('/planning/trials'));
+  const open = trial.state === 'open';
+  const add = (body: TrialEdit) => edit.mutate({ path: `/trials/${trial.id}/edits`, body });
+  const takeBack = (index: number) => edit.mutate({ verb: 'DELETE', path: `/trials/${trial.id}/edits/${index}` });
+  const askFit = useCallback(
+    (jobId: string, startsAt: string) =>
+      call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt, trialId: trial.id })}`),
+    [trial.id],
+  );
+  return (
+    <>
+      <TitleBlock
+        title={trial.name}
+        back={{ to: '/planning/trials', label: 'Trial plans' }}
+        cells={[
+          ['based on', `v${trial.basedOnVersion}`],
+          ['state', trial.state],
+        ]}
+      >
+        {open && (
+          <>
+            <button
+              type="button"
+              className="button main"
+              disabled={publish.isPending || trial.edits.length === 0 || !trial.plan}
+              onClick={() => publish.mutate({ path: `/trials/${trial.id}/publish` })}
+            >
+              Publish: replaces the plan for everybody
+            </button>
+            <button
+              type="button"
+              className="button sharp"
+              disabled={drop.isPending}
+              onClick={() => drop.mutate({ verb: 'DELETE', path: `/trials/${trial.id}` })}
+            >
+              Drop this trial
+            </button>
+          </>
+        )}
+      </TitleBlock>
+      <div className="stack wide">
+        <Refusal error={publish.error ?? drop.error ?? edit.error} />
+        {trial.stale && open && (
+          <p className="note act">
+            The published plan has moved on since this trial began. Publishing checks everything against the facts of
+            that moment and refuses what no longer holds.
+          </p>
+        )}
+        <section className="stack tight">
+          <h2>Changes tried</h2>
+          {trial.edits.length === 0 && (
+            <p className="soft">None yet. Move a job on the lanes, or choose a change here.</p>
+          )}
+          <ol>
+            {trial.edits.map((each, index) => (
+              <li key={JSON.stringify(each)} className="row">
+                <span className="fig">{index + 1}</span>
+                <span>{editText(each, trial)}</span>
+                {refusalOf(trial, index) && <span className="act small">▲ {refusalOf(trial, index)}</span>}
+                {open && (
+                  <button type="button" className="button bare small" onClick={() => takeBack(index)}>
+                    Take back
+                  </button>
+                )}
+              </li>
+            ))}
+          </ol>
+          {open && <TrialEditForm trial={trial} chosen={chosen} onAdd={add} busy={edit.isPending} />}
+        </section>
+        {trial.plan ? (
+          <Board
+            plan={trial.plan}
+            chosen={chosen?.id ?? null}
+            onChoose={setChosen}
+            {...(open
+              ? {
+                  askFit,
+                  onMove: (booking, frameId, startsAt) =>
+                    booking.jobId && add({ kind: 'move', jobId: booking.jobId, frameId, startsAt }),
+                }
+              : {})}
+          />
+        ) : open ? (
+          <Waiting what="the planned trial" />
+        ) : (
+          <Empty>This trial is {trial.state}.</Empty>
+        )}
+        {trial.comparison && <Comparison comparison={trial.comparison} />}
+      </div>
+    </>
+  );
+}
+
+function refusalOf({ refused }: TrialView, index: number): string {
+  return (refused ?? [])
+    .filter(({ edit }) => edit === index)
+    .flatMap(({ reasons }) => reasons)
+    .join(' ');
+}

@@ -1,0 +1,84 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { Page, TrialView } from '#libs/contract/src/index.js';
+import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+
+/** What-if copies of the plan. */
+export function TrialsScreen() {
+  const trials = useAsk<TrialView[] | Page<TrialView>>('plan', '/trials');
+  const [name, setName] = useState('');
+  const [, go] = useLocation();
+  const create = useSend<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
+  return (
+    <>
+      <TitleBlock title="Trial plans" />
+      <form
+        className="filters"
+        onSubmit={(event) => {
+          event.preventDefault();
+          create.mutate({ path: '/trials', body: { name } });
+        }}
+      >
+        <TextField
+          label="What do you want to try?"
+          value={name}
+          onChange={setName}
+          placeholder="e.g. FR-30K down until Thursday"
+        />
+        <button type="submit" className="button main" disabled={!name.trim() || create.isPending}>
+          Start a trial plan
+        </button>
+      </form>
+      <Refusal error={create.error} />
+      <Fetched
+        of={trials}
+        what="the trial plans"
+        empty={(value) =>
+          listOf(value).length === 0 && (
+            <Empty>
+              No trial is open. A trial plan is a copy: move jobs, take a frame down, add a shift, see the difference,
+              then publish or drop it.
+            </Empty>
+          )
+        }
+      >
+        {(value) => (
+          <table>
+            <thead>
+              <tr>
+                <th>Trial</th>
+                <th>Based on</th>
+                <th>Changes</th>
+                <th>State</th>
+              </tr>
+            </thead>
+            <tbody>
+              {listOf(value).map((trial) => (
+                <tr key={trial.id}>
+                  <th>
+                    <Link href={`/planning/trials/${trial.id}`}>{trial.name}</Link>
+                  </th>
+                  <td className="fig">v{trial.basedOnVersion}</td>
+                  <td className="num" style={{ textAlign: 'left' }}>
+                    {trial.edits.length}
+                  </td>
+                  <td>
+                    {trial.state}
+                    {trial.stale && trial.state === 'open' && <span className="act"> ▲ the plan has moved on</span>}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Fetched>
+    </>
+  );
+}
+
+function listOf(value: TrialView[] | Page<TrialView>): TrialView[] {
+  return Array.isArray(value) ? value : value.rows;
+}
