@@ -42,7 +42,7 @@ function widened(off: (x: number) => number, low: number, high: number): [number
 /** Step from b by inverse quadratic interpolation, or by the secant where only two places are known. */
 function interpolated(a: number, b: number, c: number, offA: number, offB: number, offC: number): number {
   const s = offB / offA;
-  if (a === c) return ((c - b) * s) / (1 - s);
+  if (a === c) return ((b - c) * s) / (1 - s);
   const q = offA / offC;
   const r = offB / offC;
   const up = s * ((c - b) * q * (q - r) - (b - a) * (r - 1));
