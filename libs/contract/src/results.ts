@@ -23,7 +23,8 @@ export interface BatchResults {
   label: string;
   method: string;
   material: string | null;
-  columns: { key: string; label: string; unit: string }[];
+  /** `step` is the smallest step of a reported value by the method, in the column's unit; null where it names none. */
+  columns: { key: string; label: string; unit: string; step: number | null }[];
   rows: { specimenId: string; label: string; fate: string; invalidWhy: string | null; values: Record<string, { value: number; flags: string[]; revision: number } | null> }[];
   statistics: StatisticsView[];
   conformity: { specification: string; statement: 'conforms' | 'does not conform' | 'cannot be stated'; rule: string; detail: string } | null;
