@@ -62,12 +62,23 @@ describe('icsFeed', () => {
     expect(feed({ ...EVENT, cancelled: true })).toContain('STATUS:CANCELLED');
   });
 
+  it('keeps each line to 75 octets whatever the characters weigh', () => {
+    for (const character of ['x', 'é', '€', '🚲']) {
+      const text = feed({ ...EVENT, summary: character.repeat(80) });
+      const octets = text.split('\r\n').map((line) => Buffer.byteLength(line));
+      const weight = Buffer.byteLength(character);
+      expect(Math.max(...octets)).toBeLessThanOrEqual(75);
+      expect(octets.filter((count) => count > 75 - weight && count <= 75).length).toBeGreaterThan(0);
+    }
+  });
+
   it('is a calendar even without entries', () => {
     expect(new ICAL.Component(ICAL.parse(feed()) as string | unknown[]).getAllSubcomponents('vevent')).toEqual([]);
   });
 
   it('takes an entry of one second and refuses a shorter one or one without identity', () => {
     expect(() => feed({ ...EVENT, endMs: EVENT.startMs + 1000 })).not.toThrow();
+    expect(() => feed({ ...EVENT, startMs: EVENT.startMs + 500, endMs: EVENT.startMs + 1400 })).not.toThrow();
     expect(() => feed({ ...EVENT, endMs: EVENT.startMs + 999 })).toThrow(InvalidInput);
     expect(() => feed({ ...EVENT, uid: '' })).toThrow(/uid is missing/);
   });

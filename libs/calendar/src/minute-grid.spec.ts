@@ -18,7 +18,7 @@ describe('the minute grid', () => {
   it('opens only minutes that are open throughout', () => {
     const open = [
       { startMs: at(0.5), endMs: at(3.5) },
-      { startMs: at(4.2), endMs: at(4.9) },
+      { startMs: at(4.2), endMs: at(5.9) },
       { startMs: at(6), endMs: at(9) },
     ];
     expect(minuteWindows(open, ORIGIN_MS)).toEqual([

@@ -4,12 +4,12 @@ import type { MinuteWindow, TimeWindow } from './time-window.js';
 
 /** The first whole minute from the origin that is not before an instant. */
 export function minuteAtOrAfter(originMs: number, instantMs: number): number {
-  return Math.ceil((instantMs - originMs) / MS_PER_MINUTE) + 0;
+  return Math.ceil((instantMs - originMs) / MS_PER_MINUTE) + 0; // never −0
 }
 
 /** The last whole minute from the origin that is not after an instant. */
 export function minuteAtOrBefore(originMs: number, instantMs: number): number {
-  return Math.floor((instantMs - originMs) / MS_PER_MINUTE) + 0;
+  return Math.floor((instantMs - originMs) / MS_PER_MINUTE);
 }
 
 /** The instant of a minute, UTC ms. */

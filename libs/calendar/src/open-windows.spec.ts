@@ -88,6 +88,7 @@ describe('openWindows', () => {
     };
     const { startMs, endMs } = localDay('2025-03-30', 'Europe/Berlin');
     expect(openWindows(skipped, startMs, endMs)).toEqual([]);
+    expect(shiftsBetween(skipped, startMs, endMs)).toEqual([]);
   });
 
   it('is empty over an empty span, and refuses one of more than 20 years', () => {

@@ -33,6 +33,13 @@ describe('extensionClassMeets', () => {
     expect(extensionClassMeets(e83('B-2'), iso('0.5'), use)).toBe(false);
   });
 
+  // ISO class 0.2 allows 0.6 µm and a resolution of 0.2 µm; E83 A allows 0.00002 and 0.00001 of the gauge length.
+  it('asks for the resolution as well as for the bias', () => {
+    const small = { strainFrom: 0, strainTo: 0.005 };
+    expect(extensionClassMeets(e83('A'), iso('0.2'), { ...small, gaugeLengthMm: 20 })).toBe(true); // 0.4 µm, 0.2 µm
+    expect(extensionClassMeets(e83('A'), iso('0.2'), { ...small, gaugeLengthMm: 30 })).toBe(false); // 0.6 µm, 0.3 µm
+  });
+
   // ISO 0.5 allows 0.2 % more gauge length than E83 A, and 0.5 % instead of 0.1 % of bias.
   it('does not take a class for a better one', () => {
     expect(extensionClassMeets(iso('0.5'), e83('A'), use)).toBe(false);

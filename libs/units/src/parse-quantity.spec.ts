@@ -49,6 +49,13 @@ describe('parseQuantity', () => {
     expect(() => parseQuantity('12,5 kN', 'force', { decimalMark: '.' })).toThrow(/misplaced/);
   });
 
+  it.each(['1.5 5 N', '1,2,3 N', '1.234,567,8 N', '12 50 N', '1234,567.8 N'])(
+    'says that the marks of %p are misplaced',
+    (text) => {
+      expect(() => parseQuantity(text, 'force')).toThrow(/misplaced/);
+    },
+  );
+
   it('takes a bare number only where a unit is agreed', () => {
     expect(parseQuantity('12.5', 'force', { defaultUnit: 'kN' }).internalValue).toBe(12500);
     expect(() => parseQuantity('12.5', 'force')).toThrow(/Add the unit/);
