@@ -1,7 +1,7 @@
 // Turns .ts into .js under dist/, file by file (types are checked by `npm run types`), and copies the data files that sources read.
 import { transformFile } from '@swc/core';
 import { copyFile, mkdir, readdir, rename, stat, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 
 const OUT = 'dist';
 const isSource = (file) => /\.ts$/.test(file) && !/\.(spec|d)\.ts$/.test(file) && !file.startsWith(join('apps', 'web'));
@@ -27,7 +27,8 @@ async function put(file, text) {
 async function compile(file) {
   const out = join(OUT, file.replace(/\.ts$/, '.js'));
   if (!(await newer(file, out))) return false;
-  const { code, map } = await transformFile(file, { sourceMaps: true });
+  const sourceFileName = relative(dirname(out), file);
+  const { code, map } = await transformFile(file, { sourceMaps: true, sourceFileName });
   await put(`${out}.map`, map);
   await put(out, `${code}\n//# sourceMappingURL=${out.split('/').pop()}.map\n`);
   return true;

@@ -38,6 +38,7 @@ export {
   endAuthorisation,
   findAtDoor,
   getPerson,
+  hasPeople,
   listActive,
   listPeople,
   listTeams,

@@ -120,3 +120,8 @@ export function listTeams(manager: EntityManager): Promise<TeamRef[]> {
 export async function addTeam(manager: EntityManager, team: TeamRef): Promise<void> {
   await manager.insert(TeamEntity, team);
 }
+
+/** Whether the lab has anybody yet; nobody is in a database that was just made. */
+export function hasPeople(manager: EntityManager): Promise<boolean> {
+  return manager.exists(PersonEntity);
+}

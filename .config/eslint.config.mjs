@@ -1,0 +1,40 @@
+// What the compiler does not see: promises nobody waits for, imports that drag code along for a type, leftovers.
+import js from '@eslint/js';
+import prettier from 'eslint-config-prettier';
+import { dirname } from 'node:path';
+import tseslint from 'typescript-eslint';
+
+const root = dirname(import.meta.dirname);
+
+export default tseslint.config(
+  { ignores: ['dist/**', 'node_modules/**', 'coverage/**', '.data/**'] },
+  js.configs.recommended,
+  {
+    files: ['**/*.ts', '**/*.tsx'],
+    extends: [...tseslint.configs.recommendedTypeChecked],
+    languageOptions: { parserOptions: { project: ['./tsconfig.json'], tsconfigRootDir: root } },
+    rules: {
+      '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/no-explicit-any': 'error',
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      '@typescript-eslint/require-await': 'off', // an interface may ask for a promise where one side has nothing to wait for
+    },
+  },
+  {
+    // Answers over HTTP have no type in the specs that check them.
+    files: ['test/**/*.ts', '**/*.spec.ts'],
+    rules: {
+      '@typescript-eslint/no-explicit-any': 'off',
+      '@typescript-eslint/no-unsafe-assignment': 'off',
+      '@typescript-eslint/no-unsafe-argument': 'off',
+      '@typescript-eslint/no-unsafe-call': 'off',
+      '@typescript-eslint/no-unsafe-member-access': 'off',
+      '@typescript-eslint/no-unsafe-return': 'off',
+    },
+  },
+  {
+    files: ['.config/**/*.mjs', 'test/**/*.mjs'],
+    languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', globalThis: 'readonly' } },
+  },
+  prettier,
+);

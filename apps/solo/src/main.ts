@@ -1,0 +1,56 @@
+import 'reflect-metadata';
+import { createApi } from '#apps/api/src/platform/create-api.js';
+import { startWorker } from '#apps/worker/src/platform/start-worker.js';
+import { InvalidInput } from '#libs/errors/src/index.js';
+import { migrate, openRecords } from '#libs/records/src/index.js';
+import { prepareQueues } from '#libs/tasks/src/index.js';
+import { readConfig } from './config.js';
+import type { SoloConfig } from './config.js';
+import { fillOnFirstStart } from './first-start.js';
+import { greeting } from './greeting.js';
+import { openDatabase } from './open-database.js';
+
+const TASK_LOCK_MS = 30_000;
+
+/** What has been opened so far, to be closed in the opposite order. */
+const open: (() => Promise<unknown>)[] = [];
+
+/** The whole lab in one process: database, API, worker and web page. */
+async function start(config: SoloConfig, empty: boolean): Promise<void> {
+  const database = await openDatabase(config);
+  open.push(() => database.stop());
+  const records = await openRecords(database.url, { poolSize: 25, name: 'loadtrain' });
+  open.push(() => records.destroy());
+  await migrate(records);
+  if (!config.redisUrl) await prepareQueues(database.url);
+  const first = await fillOnFirstStart(records, empty);
+  const address = config.publicUrl ?? `http://localhost:${config.port}`;
+  const api = await createApi({ ...config, databaseUrl: database.url }, records);
+  open.push(() => api.close());
+  await api.listen(config.port, config.host);
+  const worker = await startWorker({ ...config, databaseUrl: database.url, publicUrl: address, lockMs: TASK_LOCK_MS }, records);
+  open.push(() => worker.stop());
+  console.log(await greeting(records, config.port === 0 ? await api.getUrl() : address, first));
+}
+
+let stopping: Promise<void> | null = null;
+
+function stop(): Promise<void> {
+  return (stopping ??= (async () => {
+    for (const close of open.reverse()) await close().catch((error: unknown) => console.error(error));
+  })());
+}
+
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+  process.on(signal, () => void stop().then(() => process.exit(0)));
+}
+
+try {
+  await start(readConfig(), process.argv.includes('--empty'));
+} catch (error) {
+  const told = error instanceof InvalidInput ? error.problems.map(({ sentence }) => sentence).join('\n') : error;
+  const taken = (error as { code?: string }).code === 'EADDRINUSE';
+  console.error(taken ? 'Another program has this port already. Choose one with PORT, e.g. PORT=3001 npm start.' : told);
+  await stop();
+  process.exit(1);
+}
