@@ -1,6 +1,6 @@
 import pg from 'pg';
 
-const SOLE_USE_LOCK = 732_102; // any number that nothing else in this database locks
+const SOLE_USE_LOCK = 918_273; // any number that nothing else in this database locks
 
 /**
  * Claims the embedded database for this process: the first to stop would take it away from a second.
