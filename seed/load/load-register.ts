@@ -15,11 +15,12 @@ import { itemId, itemWithTag, ITEMS } from '../northmoor/items.js';
 import type { LabTime } from '../northmoor/lab-time.js';
 import { RIGS } from '../northmoor/trains.js';
 import { FAULTS, OUT_OF_USE, WINDOWS } from '../northmoor/trouble.js';
+import type { PastEvent } from './demo-rows.js';
 import { insertAll } from './insert.js';
 import { personId } from './load-people.js';
 
 /** Items with their calibrations and certificates, what is wrong with them, and what hangs on the frames. */
-export async function loadRegister(manager: EntityManager, time: LabTime): Promise<void> {
+export async function loadRegister(manager: EntityManager, time: LabTime): Promise<PastEvent[]> {
   await insertAll(
     manager,
     ItemEntity,
@@ -39,6 +40,7 @@ export async function loadRegister(manager: EntityManager, time: LabTime): Promi
     WINDOWS.map((window) => windowRow(window, time)),
   );
   await insertAll(manager, RigLinkEntity, rigRows(time));
+  return FAULTS.flatMap((fault) => faultEvents(fault, time));
 }
 
 function itemRow(item: (typeof ITEMS)[number], time: LabTime): Partial<ItemEntity> {
@@ -109,9 +111,9 @@ function faultRow(
     itemId: itemId(tag),
     what,
     openedBy: personId(by),
-    openedAt: time.at(...opened),
+    openedAt: time.past(...opened),
     closedBy: closed ? personId('ian.marsh') : null,
-    closedAt: closed ? time.at(...closed) : null,
+    closedAt: closed ? time.past(...closed) : null,
     remedy: remedy ?? null,
   };
 }
@@ -136,7 +138,29 @@ function rigRows(time: LabTime): Partial<RigLinkEntity>[] {
       itemId: itemId(tag),
       frameId: itemId(frame),
       role,
-      fittedAt: time.at(-1, '14:20'),
+      fittedAt: time.past(-1, '14:20'),
     })),
   );
+}
+
+function faultEvents({ tag, what, by, opened, closed, remedy }: (typeof FAULTS)[number], time: LabTime): PastEvent[] {
+  const about = { subjectKind: 'item', subjectId: itemId(tag) };
+  const open = {
+    ...about,
+    actorId: personId(by),
+    kind: 'item/fault-opened',
+    at: time.past(...opened),
+    after: { what },
+  };
+  if (!closed) return [open];
+  return [
+    open,
+    {
+      ...about,
+      actorId: personId('ian.marsh'),
+      kind: 'item/fault-closed',
+      at: time.past(...closed),
+      after: { remedy },
+    },
+  ];
 }

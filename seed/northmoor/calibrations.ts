@@ -35,7 +35,7 @@ const DUE_IN_DAYS: Record<string, number> = {
 };
 
 /** Found out of tolerance at its last visit, and adjusted. */
-const FOUND_OUT = 'LM-10K-2';
+const FOUND_OUT = 'LC-0500-3';
 
 const GENERATIONS = 3;
 

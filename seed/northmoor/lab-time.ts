@@ -28,6 +28,11 @@ export class LabTime {
     return new Date(instantAt(this.workingDate(workingDays), time, ZONE));
   }
 
+  /** Something that has happened: as `at`, but never later than three quarters of an hour ago. */
+  past(workingDays: number, time: string): Date {
+    return new Date(Math.min(this.at(workingDays, time).getTime(), this.nowMs - 45 * MS_PER_MINUTE));
+  }
+
   private workingDate(workingDays: number): string {
     let date = localDateAt(this.nowMs, ZONE);
     const step = workingDays < 0 ? -1 : 1;

@@ -16,8 +16,8 @@ export interface Product {
 export const PRODUCTS = {
   pannierBracketPa6: {
     results: {
-      modulus: { mean: 8900, pieces: 0.013, lots: 0.006, unit: 'MPa' },
-      'peak-stress': { mean: 152, pieces: 0.011, lots: 0.004, unit: 'MPa' },
+      modulus: { mean: 8900, pieces: 0.009, lots: 0.002, unit: 'MPa' },
+      'peak-stress': { mean: 152, pieces: 0.004, lots: 0.0008, unit: 'MPa' },
       'strain-at-break': { mean: 0.036, pieces: 0.05, lots: 0.02, unit: '1' },
     },
     dimensions: { widthMm: [10.02, 0.02], thicknessMm: [4.01, 0.015] },

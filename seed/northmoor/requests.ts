@@ -387,7 +387,6 @@ export const REQUESTS: readonly DemoRequest[] = [
           train: 'foam',
           technician: 'mei.lindqvist',
           began: [-1, '13:40'],
-          tested: 1,
           why: 'Load cell LC-1K-2 failed its shift check',
           product: PRODUCTS.saddleFoam,
         },

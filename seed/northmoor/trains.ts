@@ -43,7 +43,7 @@ export const TRAINS = {
   bend: train('FR-1K', { 'load-cell': 'LC-0500-1', ends: 'FX-BEND-S2', extensometer: 'EX-DEFL-1' }),
   peel: train('FR-0500', { 'load-cell': 'LC-0500-3', ends: 'GB-AIR1-1', faces: 'JF-A100-RUBBER-1' }),
   hook: train('FR-10K', { 'load-cell': 'LM-5K-1', ends: 'FX-HOOK-1', 'lower-adapter': 'AD-30-15-1' }),
-  foam: train('FR-1K', { 'load-cell': 'LC-1K-1', ends: 'PL-150-1' }),
+  foam: train('FR-1K', { 'load-cell': 'LC-1K-2', ends: 'PL-150-1' }),
   torsion: train('FR-T200', { ends: 'GT-CHUCK200-1', 'load-cell': 'LT-0200-1' }),
   heavy: train('FR-250K', { 'load-cell': 'LH-250K-1', ends: 'GD-WEDGE250-1', faces: 'JF-W250-SERRATED-1' }),
 } as const satisfies Record<string, DemoTrain>;

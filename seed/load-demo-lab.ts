@@ -1,0 +1,48 @@
+import { hash } from '@node-rs/argon2';
+import { factsChanged, TeamEntity } from '#libs/records/src/index.js';
+import type { DataSource, EntityManager } from 'typeorm';
+import { MATERIALS } from './library/materials.js';
+import { METHODS } from './library/methods.js';
+import { loadNonconformity } from './load/load-nonconformity.js';
+import { loadPeople, teamId } from './load/load-people.js';
+import { loadRegister } from './load/load-register.js';
+import { loadRequests, writeEvents } from './load/load-requests.js';
+import { addMaterials, addMethods } from './load/load-library.js';
+import { HOUSE_METHODS } from './northmoor/house-methods.js';
+import { LabTime } from './northmoor/lab-time.js';
+import { DEMO_PASSWORD, TEAMS } from './northmoor/people.js';
+
+export { loadLibrary } from './load/load-library.js';
+export { DEMO_PASSWORD } from './northmoor/people.js';
+
+/** Any number that nothing else locks: two processes that start together load the demo once. */
+const LOAD_LOCK = 732_102;
+
+/**
+ * Loads the demo lab of Northmoor Cycles, all or nothing. Doing it again changes nothing.
+ *
+ * @param nowMs the first start, UTC ms; every date of the demo is told from it
+ */
+export async function loadDemoLab(records: DataSource, nowMs: number): Promise<void> {
+  const passwordHash = await hash(DEMO_PASSWORD);
+  await records.transaction(async (manager) => {
+    await manager.query('select pg_advisory_xact_lock($1)', [LOAD_LOCK]);
+    if (!(await isLoaded(manager))) await load(manager, new LabTime(nowMs), passwordHash);
+  });
+}
+
+function isLoaded(manager: EntityManager): Promise<boolean> {
+  return manager.existsBy(TeamEntity, { id: teamId(TEAMS[0]) });
+}
+
+async function load(manager: EntityManager, time: LabTime, passwordHash: string): Promise<void> {
+  const methods = [...METHODS, ...HOUSE_METHODS];
+  await addMethods(manager, methods);
+  await addMaterials(manager, MATERIALS);
+  await loadPeople(manager, time, methods, passwordHash);
+  const aboutItems = await loadRegister(manager, time);
+  const aboutRequests = await loadRequests(manager, time, methods);
+  const aboutTrouble = await loadNonconformity(manager, time);
+  await writeEvents(manager, [...aboutItems, ...aboutRequests, ...aboutTrouble]);
+  await factsChanged(manager, 'the demo lab was loaded', null);
+}

@@ -1,0 +1,214 @@
+import type { Method } from '#libs/matching/src/index.js';
+import type { JobEntity, SpecimenEntity } from '#libs/records/src/index.js';
+import { wasAccepted } from '../northmoor/all-requests.js';
+import type { NumberedRequest } from '../northmoor/all-requests.js';
+import { Chance } from '../northmoor/chance.js';
+import { idOf } from '../northmoor/ids.js';
+import { itemId } from '../northmoor/items.js';
+import type { LabTime } from '../northmoor/lab-time.js';
+import type { DemoBatch, DemoJob } from '../northmoor/requests.js';
+import { TRAINS } from '../northmoor/trains.js';
+import { DRIFTING_CELL } from '../northmoor/trouble.js';
+import type { RequestRows } from './demo-rows.js';
+import { jobEvents } from './job-events.js';
+import { jobTimes } from './job-times.js';
+import type { JobTimes } from './job-times.js';
+import { personId } from './load-people.js';
+import { measured } from './measured.js';
+import { shiftCheckRow } from './shift-check-rows.js';
+
+export type BatchWork = Pick<RequestRows, 'specimens' | 'jobs' | 'results' | 'durations' | 'checks' | 'events'>;
+
+/** A batch with what became of it so far. */
+export interface WorkOf {
+  demo: NumberedRequest;
+  batch: DemoBatch;
+  /** E.g. `J-2031-1`. */
+  reference: string;
+  method: Method;
+  times: JobTimes;
+  job: DemoJob;
+}
+
+const NOTHING = { jobs: [], results: [], durations: [], checks: [], events: [] };
+const MS_PER_HOUR = 3_600_000;
+
+/** Specimens of a batch, its job, what was measured and how long it took. */
+export function batchWork(
+  demo: NumberedRequest,
+  batch: DemoBatch,
+  position: number,
+  method: Method,
+  time: LabTime,
+): BatchWork {
+  const { reference } = demo;
+  const pieces = demo.state === 'draft' ? [] : specimenRows(demo, batch, position, time);
+  if (!wasAccepted(demo)) return { ...NOTHING, specimens: pieces };
+  const jobReference = `${reference.replace('R-', 'J-')}-${position}`;
+  if (!batch.job)
+    return { ...NOTHING, specimens: pieces, jobs: [openJob(reference, position, jobReference, pieces, method)] };
+  const times = jobTimes(batch.job, jobReference, batch.count, method, time);
+  return begunWork({ demo, batch, reference: jobReference, method, times, job: batch.job }, position, pieces);
+}
+
+/** What the cell of this job read too high, as a fraction. */
+export function driftOf({ demo, job }: WorkOf): number {
+  return TRAINS[job.train].links.some(({ tag }) => tag === DRIFTING_CELL) ? demo.drift : 0;
+}
+
+function specimenRows(
+  demo: NumberedRequest,
+  batch: DemoBatch,
+  position: number,
+  time: LabTime,
+): Partial<SpecimenEntity>[] {
+  const at = demo.specimens ? time.at(...demo.specimens) : null;
+  const arrivedAt = at && at.getTime() <= time.nowMs ? at : null;
+  const digits = Math.max(2, String(batch.count).length);
+  return Array.from({ length: batch.count }, (_, index) => {
+    const here = arrivedAt ?? (index < (batch.arrived ?? 0) ? time.past(-1, '15:10') : null);
+    const label = `${demo.reference}-${position}-${String(index + 1).padStart(digits, '0')}`;
+    return {
+      id: idOf('specimen', label),
+      batchId: idOf('batch', `${demo.reference}/${position}`),
+      label,
+      position: index + 1,
+      fate: here ? ('arrived' as const) : ('expected' as const),
+      invalidWhy: null,
+      arrivedAt: here,
+      condition: '',
+      conditioningFrom: here,
+      dimensions: {},
+    };
+  });
+}
+
+function openJob(
+  request: string,
+  position: number,
+  reference: string,
+  pieces: readonly Partial<SpecimenEntity>[],
+  method: Method,
+): Partial<JobEntity> {
+  const releasedAt = releaseOf(pieces, method);
+  return {
+    ...jobShell(request, position, reference),
+    state: releasedAt ? 'ready' : 'waiting',
+    why: releasedAt ? null : 'Specimens are not here',
+    releasedAt,
+  };
+}
+
+/** All pieces here and the last one conditioned; null while one is missing. */
+function releaseOf(pieces: readonly Partial<SpecimenEntity>[], { conditioning }: Method): Date | null {
+  const since = pieces.map(({ conditioningFrom }) => conditioningFrom?.getTime() ?? null);
+  const here = since.filter((at) => at !== null);
+  if (here.length < since.length) return null;
+  return new Date(Math.max(...here) + (conditioning?.hours ?? 0) * MS_PER_HOUR);
+}
+
+function jobShell(request: string, position: number, reference: string): Partial<JobEntity> {
+  return {
+    id: idOf('job', reference),
+    reference,
+    batchId: idOf('batch', `${request}/${position}`),
+    requestId: idOf('request', request),
+    why: null,
+    frameId: null,
+    technicianId: null,
+    train: [],
+    checks: {},
+    holdWhy: null,
+    pinFrameId: null,
+    pinStartAt: null,
+    takenAt: null,
+    startedAt: null,
+    finishedAt: null,
+    conditions: {},
+  };
+}
+
+function begunWork(work: WorkOf, position: number, pieces: readonly Partial<SpecimenEntity>[]): BatchWork {
+  const { demo, job, reference, method, times, batch } = work;
+  const tested = job.state === 'done' ? batch.count : (job.tested ?? 0);
+  const outcomes = pieces.map((piece, index) =>
+    index < tested ? testedPiece(work, piece, index + 1) : { specimen: piece, results: [] },
+  );
+  const row = { ...jobShell(demo.reference, position, reference), ...jobColumns(work, releaseOf(pieces, method)) };
+  return {
+    specimens: outcomes.map(({ specimen }) => specimen),
+    results: outcomes.flatMap(({ results }) => results),
+    jobs: [row],
+    durations: times.finishedAt ? [durationRow(work)] : [],
+    checks: times.startedAt || times.riggedAt ? [shiftCheckRow(work)] : [],
+    events: jobEvents(work),
+  };
+}
+
+function jobColumns({ job, reference, times }: WorkOf, releasedAt: Date | null): Partial<JobEntity> {
+  const { frame, links } = TRAINS[job.train];
+  const confirmed = times.riggedAt && {
+    confirmedAt: times.riggedAt.toISOString(),
+    confirmedBy: personId(job.technician),
+  };
+  const climate = new Chance(`climate/${reference}`);
+  return {
+    state: job.state,
+    why: job.why ?? null,
+    releasedAt,
+    frameId: itemId(frame),
+    technicianId: personId(job.technician),
+    train: links.map(({ role, tag }) => ({ role, itemId: itemId(tag), ...(confirmed ?? {}) })),
+    takenAt: times.takenAt,
+    startedAt: times.startedAt,
+    finishedAt: times.finishedAt,
+    conditions: times.finishedAt
+      ? {
+          temperatureC: Number(climate.between(22.4, 23.8).toFixed(1)),
+          humidityPct: Math.round(climate.between(46, 54)),
+          remarks: '',
+          deviations: '',
+        }
+      : {},
+  };
+}
+
+function testedPiece(
+  work: WorkOf,
+  piece: Partial<SpecimenEntity>,
+  position: number,
+): { specimen: Partial<SpecimenEntity>; results: RequestRows['results'] } {
+  const { demo, job, reference, times } = work;
+  const found = measured(job.product, reference, position, driftOf(work), job.outlier);
+  const invalid = demo.invalid?.piece === position ? demo.invalid.why : null;
+  const enteredAt = new Date((times.startedAt ?? times.takenAt).getTime() + position * times.perSpecimenMin * 60_000);
+  return {
+    specimen: {
+      ...piece,
+      dimensions: found.dimensions,
+      fate: invalid ? ('invalid' as const) : ('tested' as const),
+      invalidWhy: invalid,
+    },
+    results: found.results
+      .filter(({ key }) => work.batch.ask.results.includes(key))
+      .map(({ key, value, unit }) => ({
+        id: idOf('result', `${reference}/${position}/${key}`),
+        specimenId: piece.id!,
+        jobId: idOf('job', reference),
+        ...{ key, value, unit, revision: 1, origin: 'typed' as const, basis: {}, why: null },
+        enteredBy: personId(job.technician),
+        enteredAt,
+      })),
+  };
+}
+
+function durationRow({ reference, method, batch, times }: WorkOf): RequestRows['durations'][number] {
+  return {
+    jobId: idOf('job', reference),
+    methodCode: method.id,
+    specimens: batch.count,
+    setupMin: times.setupMin,
+    workMin: Math.round(times.perSpecimenMin * batch.count * 10) / 10,
+    at: times.finishedAt!,
+  };
+}

@@ -1,0 +1,27 @@
+import type {
+  BatchEntity,
+  DurationEntity,
+  JobEntity,
+  RecordEntry,
+  RequestEntity,
+  RequestMessageEntity,
+  ResultEntity,
+  ShiftCheckEntity,
+  SpecimenEntity,
+} from '#libs/records/src/index.js';
+
+/** One event of the record with the time at which it happened. */
+export type PastEvent = RecordEntry & { at: Date };
+
+/** Rows of one request, table by table. */
+export interface RequestRows {
+  request: Partial<RequestEntity>;
+  batches: Partial<BatchEntity>[];
+  specimens: Partial<SpecimenEntity>[];
+  messages: Partial<RequestMessageEntity>[];
+  jobs: Partial<JobEntity>[];
+  results: Partial<ResultEntity>[];
+  durations: Partial<DurationEntity>[];
+  checks: Partial<ShiftCheckEntity>[];
+  events: PastEvent[];
+}

@@ -1,0 +1,76 @@
+import type { Method } from '#libs/matching/src/index.js';
+import {
+  append,
+  BatchEntity,
+  DurationEntity,
+  JobEntity,
+  NumberingEntity,
+  RequestEntity,
+  RequestMessageEntity,
+  ResultEntity,
+  ShiftCheckEntity,
+  SpecimenEntity,
+} from '#libs/records/src/index.js';
+import type { EntityManager } from 'typeorm';
+import { ALL_REQUESTS, NEXT_REQUEST } from '../northmoor/all-requests.js';
+import type { LabTime } from '../northmoor/lab-time.js';
+import type { PastEvent } from './demo-rows.js';
+import { insertAll } from './insert.js';
+import { requestRows } from './request-rows.js';
+
+/** All requests with jobs, results and what the record says of them. @returns their events, which are to be written in order */
+export async function loadRequests(
+  manager: EntityManager,
+  time: LabTime,
+  methods: readonly Method[],
+): Promise<PastEvent[]> {
+  const byCode = new Map(methods.map((method) => [method.id, method]));
+  const rows = ALL_REQUESTS.map((request) => requestRows(request, byCode, time));
+  await insertAll(
+    manager,
+    RequestEntity,
+    rows.map(({ request }) => request),
+  );
+  await insertAll(
+    manager,
+    BatchEntity,
+    rows.flatMap(({ batches }) => batches),
+  );
+  await insertAll(
+    manager,
+    SpecimenEntity,
+    rows.flatMap(({ specimens }) => specimens),
+  );
+  await insertAll(
+    manager,
+    RequestMessageEntity,
+    rows.flatMap(({ messages }) => messages),
+  );
+  await insertAll(
+    manager,
+    JobEntity,
+    rows.flatMap(({ jobs }) => jobs),
+  );
+  await insertAll(
+    manager,
+    ResultEntity,
+    rows.flatMap(({ results }) => results),
+  );
+  await insertAll(
+    manager,
+    DurationEntity,
+    rows.flatMap(({ durations }) => durations),
+  );
+  await insertAll(
+    manager,
+    ShiftCheckEntity,
+    rows.flatMap(({ checks }) => checks),
+  );
+  await manager.upsert(NumberingEntity, { name: 'request', next: NEXT_REQUEST }, ['name']);
+  return rows.flatMap(({ events }) => events);
+}
+
+/** Writes what happened into the record, oldest first. */
+export async function writeEvents(manager: EntityManager, events: readonly PastEvent[]): Promise<void> {
+  for (const event of [...events].sort((a, b) => a.at.getTime() - b.at.getTime())) await append(manager, event);
+}
