@@ -1,8 +1,9 @@
 import type { SaveItemBody } from '#libs/contract/src/index.js';
 import { refuseIfAny } from '#libs/errors/src/index.js';
-import { checkItem } from '#libs/matching/src/index.js';
-import type { ItemState, Utility } from '#libs/matching/src/index.js';
+import { at, checkItem, ITEM_FIELDS } from '#libs/matching/src/index.js';
+import type { ItemField, ItemState, Utility } from '#libs/matching/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
+import { put } from './paths.js';
 
 /** The columns that a form or an import fills. */
 export type ItemColumns = Omit<ItemEntity, 'id' | 'state' | 'registeredAt' | 'version'>;
@@ -15,7 +16,22 @@ export function itemColumns(body: SaveItemBody): ItemColumns {
     place: body.place ?? '',
     utilities: [...body.utilities] as Utility[],
     calibrationIntervalMonths: body.calibrationIntervalMonths ?? null,
+    details: filled(body),
   };
+}
+
+/** The core reads every field of a kind: what nobody filled in stands as null, or as an empty list. */
+function filled({ kind, details }: SaveItemBody): Record<string, unknown> {
+  const whole = { details: structuredClone(details) };
+  for (const field of ITEM_FIELDS[kind]) {
+    const ours = field.path.startsWith('details.') && !field.required;
+    if (ours && at(whole, field.path) === undefined) put(whole, field.path, emptyOf(field));
+  }
+  return whole.details;
+}
+
+function emptyOf({ type }: ItemField): null | [] {
+  return type === 'text' || type === 'number' || type === 'choice' || type === 'flag' ? null : [];
 }
 
 /** What the matching core checks of an item: everything but what only the register knows. */

@@ -54,7 +54,7 @@ export class RequestMovesService {
   accept(id: string, review: ReviewBody, by: SignedIn): Promise<void> {
     return this.move('accept', id, by, async ({ manager, around }) => {
       refuseIfAny(reviewProblems(review, around.request.conformity !== null));
-      const trains = await this.matching.candidatesOf(around.batches);
+      const trains = await this.matching.candidatesOf(manager, around.batches);
       const jobs = around.batches.map(({ batch, method }) => {
         const releasedAt = releaseOf(batch.specimens, method);
         return {

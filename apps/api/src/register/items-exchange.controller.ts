@@ -1,0 +1,46 @@
+import type { ImportView } from '#libs/contract/src/index.js';
+import { ITEM_KINDS } from '#libs/matching/src/index.js';
+import type { ItemKind } from '#libs/matching/src/index.js';
+import { Controller, Get, Header, HttpCode, Post, Query, Req } from '@nestjs/common';
+import { ApiBody, ApiConsumes, ApiProduces } from '@nestjs/swagger';
+import { readBody } from '../exchange/read-body.js';
+import { By } from '../platform/by.js';
+import { OneOf } from '../platform/fields.js';
+import { May } from '../platform/may.js';
+import type { LabRequest, SignedIn } from '../platform/signed-in.js';
+import { ImportDto } from './item.dto.js';
+import { ItemsExchangeService } from './items-exchange.service.js';
+
+const CSV_LIMIT_BYTES = 5 * 1024 * 1024;
+
+export class ExportDto {
+  @OneOf(ITEM_KINDS, { optional: true })
+  kind?: ItemKind;
+}
+
+/** Registered before the items themselves: `items/export.csv` is no id. */
+@Controller('items')
+export class ItemsExchangeController {
+  constructor(private readonly exchange: ItemsExchangeService) {}
+
+  /** The register as CSV, in the form that the import takes. */
+  @Get('export.csv')
+  @Header('Content-Type', 'text/csv; charset=utf-8')
+  @Header('Content-Disposition', 'attachment; filename="items.csv"')
+  @ApiProduces('text/csv')
+  @May('see-items')
+  export(@Query() { kind }: ExportDto): Promise<string> {
+    return this.exchange.export(kind);
+  }
+
+  /** Takes a CSV of items: new tags are registered, known ones changed. Nothing is kept while one line is bad. */
+  @Post('import')
+  @HttpCode(200)
+  @ApiConsumes('text/csv')
+  @ApiBody({ schema: { type: 'string' } })
+  @May('edit-items')
+  async import(@Req() request: LabRequest, @Query() { dryRun }: ImportDto, @By() by: SignedIn): Promise<ImportView> {
+    const body = await readBody(request, CSV_LIMIT_BYTES);
+    return this.exchange.import(body.toString('utf8'), dryRun ?? false, by);
+  }
+}

@@ -1,0 +1,103 @@
+import type { ImportView, SaveItemBody } from '#libs/contract/src/index.js';
+import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
+import type { FieldProblem } from '#libs/errors/src/index.js';
+import { checkItem } from '#libs/matching/src/index.js';
+import type { ItemKind, ItemState } from '#libs/matching/src/index.js';
+import { ItemRepository } from '#libs/records/src/index.js';
+import type { ItemEntity } from '#libs/records/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../platform/signed-in.js';
+import { exportItems } from './export-items.js';
+import { checkable, itemColumns } from './item-columns.js';
+import type { ItemColumns } from './item-columns.js';
+import { addItem, changeItem } from './items.service.js';
+import { put } from './paths.js';
+import { readItemsCsv } from './read-items-csv.js';
+import type { CsvItem, CsvProblem } from './read-items-csv.js';
+
+/** A line of the file with the row it would become. */
+interface Planned {
+  line: number;
+  before: ItemEntity | null;
+  columns: ItemColumns;
+  state: ItemState;
+}
+
+/** The register as a file, out and in. */
+@Injectable()
+export class ItemsExchangeService {
+  constructor(private readonly records: DataSource) {}
+
+  async export(kind?: ItemKind): Promise<string> {
+    return exportItems(await new ItemRepository(this.records.manager).find({ kind }));
+  }
+
+  /** All or nothing: with one bad line, or as a dry run, nothing is kept and every problem is told. */
+  import(text: string, dryRun: boolean, by: SignedIn): Promise<ImportView> {
+    const { items, problems } = readItemsCsv(text);
+    return this.records.transaction(async (manager) => {
+      const planned = await plan(manager, items);
+      const all = oncePerField([...problems, ...planned.flatMap(problemsOf)]);
+      if (all.length === 0 && !dryRun) await keep(manager, planned, by);
+      const created = planned.filter(({ before }) => before === null).length;
+      return { dryRun, lines: items.length, created, updated: planned.length - created, problems: all };
+    });
+  }
+}
+
+/** A cell that cannot be read is told once, and not also as missing. */
+function oncePerField(problems: readonly CsvProblem[]): CsvProblem[] {
+  const first = new Map<string, CsvProblem>();
+  for (const problem of problems) {
+    const key = `${problem.line} ${problem.field}`;
+    if (!first.has(key)) first.set(key, problem);
+  }
+  return [...first.values()].sort((a, b) => a.line - b.line);
+}
+
+async function plan(manager: EntityManager, items: readonly CsvItem[]): Promise<Planned[]> {
+  const known = await new ItemRepository(manager).findByTags(items.map(({ tag }) => tag));
+  const byTag = new Map(known.map((row) => [row.tag, row]));
+  return items.map((item) => {
+    const before = byTag.get(item.tag) ?? null;
+    const { state, ...body } = merged(item, before);
+    return { line: item.line, before, state, columns: itemColumns(body) };
+  });
+}
+
+/** What the row is now, with what the line says put over it. */
+function merged({ kind, said }: CsvItem, before: ItemEntity | null): SaveItemBody & { state: ItemState } {
+  const { id: _id, registeredAt: _at, version: _version, ...kept } = before ?? ({} as Partial<ItemEntity>);
+  const whole: Record<string, unknown> = structuredClone({ ratings: {}, utilities: [], details: {}, state: 'in-service', ...kept, kind });
+  for (const [path, value] of said) {
+    if (value !== null) put(whole, path, value);
+    else if (path === 'utilities') put(whole, path, []);
+    else if (path.startsWith('ratings.')) delete (whole['ratings'] as Record<string, unknown>)[path.slice('ratings.'.length)];
+    else if (path !== 'state') put(whole, path, null);
+  }
+  return whole as unknown as SaveItemBody & { state: ItemState };
+}
+
+function problemsOf({ line, before, columns, state }: Planned): CsvProblem[] {
+  const other = before && before.kind !== columns.kind ? `${before.tag} is registered as a ${before.kind}.` : null;
+  if (other) return [{ line, field: 'kind', sentence: other }];
+  const found = [...checkItem(checkable(columns, state)), ...ownProblems(columns)];
+  return found.map(({ field, sentence }) => ({ line, field, sentence }));
+}
+
+/** What only the register knows, and the core therefore does not check. */
+function ownProblems({ serialNumber, calibrationIntervalMonths }: ItemColumns): FieldProblem[] {
+  const months = { unit: 'months', min: 1, max: 120, whole: true };
+  const interval = calibrationIntervalMonths === null ? null : numberProblem('calibrationIntervalMonths', calibrationIntervalMonths, months);
+  const long = { field: 'serialNumber', found: serialNumber, allowed: 'text of at most 80 characters', unit: '' };
+  return [interval, serialNumber.length > 80 ? fieldProblem(long) : null].filter((problem) => problem !== null);
+}
+
+async function keep(manager: EntityManager, planned: readonly Planned[], by: SignedIn): Promise<void> {
+  for (const { before, columns, state } of planned) {
+    if (before) await changeItem(manager, before, { ...columns, state }, by);
+    else await addItem(manager, columns, state, by);
+  }
+}

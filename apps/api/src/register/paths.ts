@@ -1,0 +1,15 @@
+/**
+ * Puts a value at a dotted path, making what is missing on the way: `details.ends.0.type` makes a list at `ends`.
+ * Only for paths out of the table of item fields, never for what somebody sent.
+ */
+export function put(target: Record<string, unknown>, path: string, value: unknown): void {
+  const keys = path.split('.');
+  let inner: Record<string, unknown> = target;
+  keys.slice(0, -1).forEach((key, index) => {
+    const next = inner[key];
+    const made = typeof next === 'object' && next !== null ? next : /^\d+$/.test(keys[index + 1]!) ? [] : {};
+    inner[key] = made;
+    inner = made as Record<string, unknown>;
+  });
+  inner[keys.at(-1)!] = value;
+}

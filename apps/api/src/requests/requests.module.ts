@@ -1,0 +1,14 @@
+import { Module } from '@nestjs/common';
+import { ArrivalsService } from './arrivals.service.js';
+import { LabMatchingService } from './lab-matching.service.js';
+import { MatchingController } from './matching.controller.js';
+import { RequestMovesService } from './request-moves.service.js';
+import { RequestsController } from './requests.controller.js';
+import { RequestsService } from './requests.service.js';
+
+@Module({
+  controllers: [MatchingController, RequestsController],
+  providers: [ArrivalsService, LabMatchingService, RequestMovesService, RequestsService],
+  exports: [LabMatchingService],
+})
+export class RequestsModule {}
