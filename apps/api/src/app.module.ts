@@ -2,12 +2,28 @@ import { Module } from '@nestjs/common';
 import type { DynamicModule, Type } from '@nestjs/common';
 import type { DataSource } from 'typeorm';
 import type { Log } from '#libs/hosting/src/index.js';
+import { CalibrationModule } from './calibration/calibration.module.js';
 import type { ApiConfig } from './config.js';
+import { ExchangeModule } from './exchange/exchange.module.js';
+import { MethodsModule } from './methods/methods.module.js';
 import { PeopleModule } from './people/people.module.js';
+import { PlanModule } from './plan/plan.module.js';
 import { PlatformModule } from './platform/platform.module.js';
+import { RecordModule } from './record/record.module.js';
+import { RegisterModule } from './register/register.module.js';
+import { RequestsModule } from './requests/requests.module.js';
 
 /** Every feature, by hand: what is not listed here is not served. */
-const FEATURES: Type[] = [PeopleModule];
+const FEATURES: Type[] = [
+  PeopleModule,
+  PlanModule,
+  RegisterModule,
+  CalibrationModule,
+  MethodsModule,
+  RequestsModule,
+  RecordModule,
+  ExchangeModule,
+];
 
 @Module({})
 export class AppModule {

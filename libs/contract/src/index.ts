@@ -7,5 +7,6 @@ export * from './bench.js';
 export * from './results.js';
 export * from './reports.js';
 export * from './settings.js';
+export * from './result-words.js';
 export * from './methods.js';
 export * from './people.js';

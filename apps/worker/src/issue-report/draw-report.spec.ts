@@ -46,7 +46,7 @@ describe('the PDF of a report', () => {
 
   it('carries its fonts inside, and names itself in its metadata', async () => {
     expect(file.includes('/FontFile')).toBe(true);
-    const { info } = (await pdf.getMetadata()) as { info: Record<string, unknown> };
+    const { info } = await pdf.getMetadata();
     expect(info).toMatchObject({ Title: 'Test report TR-2026-0042 rev. 2', Author: 'Northmoor Cycles Test Laboratory' });
     expect(file.toString('latin1')).toContain('pdfaid:part');
   });

@@ -1,6 +1,14 @@
-import type { ReportDocument } from '#libs/contract/src/index.js';
+import type { BatchResults, ReportDocument } from '#libs/contract/src/index.js';
 
 const strains = Array.from({ length: 120 }, (_, index) => index / 1_000);
+
+function valuesOf(piece: number): BatchResults['rows'][number]['values'] {
+  if (piece === 4) return {};
+  return {
+    tensileStrengthMPa: { value: 140 + piece * 0.83, flags: [], revision: 1 },
+    modulusMPa: { value: 8_912 + piece * 11, flags: piece === 2 ? ['short-window'] : [], revision: 1 },
+  };
+}
 
 /** A report with everything that one may hold, for looking at and for the specs of the drawing. */
 export function sampleReport(): ReportDocument {
@@ -56,7 +64,7 @@ export function sampleReport(): ReportDocument {
             label: `R-2031-1-0${piece}`,
             fate: piece === 4 ? 'invalid' : 'tested',
             invalidWhy: piece === 4 ? 'broke in the jaw' : null,
-            values: piece === 4 ? {} : { tensileStrengthMPa: { value: 140 + piece * 0.83, flags: [], revision: 1 }, modulusMPa: { value: 8_912 + piece * 11, flags: piece === 2 ? ['short-window'] : [], revision: 1 } },
+            values: valuesOf(piece),
           })),
           statistics: [
             {

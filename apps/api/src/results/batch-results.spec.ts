@@ -1,0 +1,53 @@
+import type { ConformityAsk } from '#libs/contract/src/index.js';
+import type { Method } from '#libs/matching/src/index.js';
+import { batchResults } from './batch-results.js';
+
+const method = {
+  ...{ designation: 'ISO 527-2', testType: 'tension', results: ['peak-stress', 'strain-at-break'], shapes: ['rectangle'] },
+  reportSteps: { 'peak-stress': { step: 0.1 }, 'strain-at-break': { step: 0.005 } },
+} as unknown as Method;
+
+const specimens = ['a', 'b', 'c', 'd'].map((id) => ({ id, label: `R-1-${id}`, fate: id === 'd' ? 'invalid' : 'tested', invalidWhy: id === 'd' ? 'broke in the jaw' : null }));
+const result = (specimenId: string, key: string, value: number) => ({ specimenId, key, value, revision: 1, flags: [] });
+
+function whole(conformity: ConformityAsk | null, forcePct: number | null = 1) {
+  return batchResults({
+    ...{ id: 'batch', label: 'dry', material: 'PA66', method, specimens, conformity },
+    results: [result('a', 'peak-stress', 60), result('b', 'peak-stress', 62), result('c', 'peak-stress', 64), result('d', 'peak-stress', 9), result('a', 'strain-at-break', 0.035)],
+    doubts: { forcePct, extensionPct: null },
+  });
+}
+
+const limit: ConformityAsk = { resultKey: 'peak-stress', lower: 60, upper: null, unit: 'MPa', of: 'mean', rule: 'simple', specification: 'NM-1' };
+
+describe('the results of a batch', () => {
+  it('show an invalid specimen and do not count it', () => {
+    const { rows, statistics } = whole(null);
+    expect(rows[3]).toMatchObject({ label: 'R-1-d', invalidWhy: 'broke in the jaw', values: { 'peak-stress': { value: 9 } } });
+    expect(statistics[0]).toMatchObject({ key: 'peak-stress', n: 3, mean: 62, standardDeviation: 2 });
+  });
+
+  it('turn strain from a fraction into percent, and its step with it', () => {
+    const { columns, rows } = whole(null);
+    expect(columns[1]).toEqual({ key: 'strain-at-break', label: 'Strain at break', unit: '%', step: 0.5 });
+    expect(rows[0]!.values['strain-at-break']!.value).toBeCloseTo(3.5, 12);
+  });
+
+  it('give the mean an uncertainty with its budget', () => {
+    // Force 1/√3 %, width and thickness 0.5/√3 % each, scatter 2/√3/62 = 1.862 %: u = √(0.3333 + 0.1667 + 3.4684) = 1.992 %.
+    const { uncertainty } = whole(null).statistics[0]!;
+    expect(uncertainty!.expanded).toBeCloseTo((2 * 1.9921 * 62) / 100, 2);
+    expect(uncertainty!.budget.reduce((sum, { contributionPct }) => sum + contributionPct, 0)).toBeCloseTo(100, 9);
+  });
+
+  it('state conformity by the agreed rule: met, not met, and too near to say', () => {
+    expect(whole(limit).conformity!.statement).toBe('conforms');
+    expect(whole({ ...limit, lower: 62.1 }).conformity!.statement).toBe('does not conform');
+    expect(whole({ ...limit, rule: 'guarded' }).conformity!.statement).toBe('cannot be stated');
+    expect(whole({ ...limit, rule: 'guarded', lower: 59 }).conformity!.statement).toBe('conforms');
+  });
+
+  it('do not state it when it must be guarded and no uncertainty is known', () => {
+    expect(whole({ ...limit, rule: 'guarded', lower: 10 }, null).conformity!.statement).toBe('cannot be stated');
+  });
+});
