@@ -8,6 +8,7 @@ export { factsChangedSince, factsStamp, touchFacts } from './platform/facts.js';
 export { KEPT_DAYS, tidyUp } from './platform/tidy-up.js';
 export { figuresOfOperation, ping } from './platform/operation.js';
 export type { OperationFigures } from './platform/operation.js';
+export { lockWhile } from './platform/lock.js';
 export { drawNumber } from './platform/draw-number.js';
 export { append } from './record/append.js';
 export type { RecordEntry } from './record/append.js';
