@@ -3,6 +3,8 @@ import { ZONE } from './people.js';
 
 /** Tells the demo's dates: all of them are so many working days and hours from the first start of the lab. */
 export class LabTime {
+  private readonly dates = new Map<number, string>();
+
   constructor(readonly nowMs: number) {}
 
   /** The start itself. */
@@ -34,13 +36,25 @@ export class LabTime {
   }
 
   private workingDate(workingDays: number): string {
+    const known = this.dates.get(workingDays);
+    if (known !== undefined) return known;
+    const date = workingDays === 0 ? this.firstDate() : this.nextWorkingDate(workingDays);
+    this.dates.set(workingDays, date);
+    return date;
+  }
+
+  /** Today, or the Monday after. */
+  private firstDate(): string {
     let date = localDateAt(this.nowMs, ZONE);
-    const step = workingDays < 0 ? -1 : 1;
-    while (workingDays >= 0 && weekdayOf(date) > 5) date = addDays(date, 1);
-    for (let left = Math.abs(workingDays); left > 0;) {
-      date = addDays(date, step);
-      if (weekdayOf(date) <= 5) left -= 1;
-    }
+    while (weekdayOf(date) > 5) date = addDays(date, 1);
+    return date;
+  }
+
+  /** One working day further away than the one before. */
+  private nextWorkingDate(workingDays: number): string {
+    const step = Math.sign(workingDays);
+    let date = addDays(this.workingDate(workingDays - step), step);
+    while (weekdayOf(date) > 5) date = addDays(date, step);
     return date;
   }
 }
