@@ -1,0 +1,102 @@
+import { In, Not } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { CalibrationEntity } from '../calibration/calibration.entity.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { MaterialEntity } from '../methods/material.entity.js';
+import { MethodEntity } from '../methods/method.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { ItemEntity } from '../register/item.entity.js';
+import { BatchEntity } from '../requests/batch.entity.js';
+import { SpecimenEntity } from '../requests/specimen.entity.js';
+import { StoredFileEntity } from '../exchange/stored-file.entity.js';
+import { CurveEntity } from './curve.entity.js';
+import { ResultEntity } from './result.entity.js';
+
+/** A batch with everything that was found on it, and what it was found with. */
+export interface BatchFound {
+  batch: BatchEntity;
+  method: MethodEntity;
+  material: MaterialEntity | null;
+  specimens: SpecimenEntity[];
+  /** The newest revision of each figure. */
+  results: ResultEntity[];
+  /** The newest curve of each specimen, with the name and hash of its file. */
+  curves: (CurveEntity & { file: { name: string; sha256: string } | null })[];
+  /** The job that ran it; an aborted one does not count. Null before there is one. */
+  job: JobEntity | null;
+  technician: string | null;
+  /** Items of the job's train with the calibration that was in force when it ran. */
+  items: { role: string; item: ItemEntity; calibration: CalibrationEntity | null }[];
+}
+
+/** Everything found for a request, batch by batch, in a fixed number of queries. */
+export async function resultsOfRequest(manager: EntityManager, requestId: string): Promise<BatchFound[]> {
+  const batches = await manager.find(BatchEntity, { where: { requestId }, order: { position: 'ASC' } });
+  return foundOf(manager, batches);
+}
+
+/** The same for one batch. */
+export async function resultsOfBatch(manager: EntityManager, batch: BatchEntity): Promise<BatchFound> {
+  return (await foundOf(manager, [batch]))[0]!;
+}
+
+async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]): Promise<BatchFound[]> {
+  const batchId = In(batches.map(({ id }) => id));
+  const specimens = await manager.find(SpecimenEntity, { where: { batchId }, order: { position: 'ASC' } });
+  const specimenId = In(specimens.map(({ id }) => id));
+  const [results, curves, jobs] = await Promise.all([
+    manager.find(ResultEntity, { where: { specimenId }, order: { revision: 'ASC' } }),
+    manager.find(CurveEntity, { where: { specimenId }, order: { revision: 'ASC' } }),
+    manager.find(JobEntity, { where: { batchId, state: Not('aborted') } }),
+  ]);
+  const methods = await manager.findBy(MethodEntity, { id: In(batches.map((batch) => batch.methodId)) });
+  const materials = await manager.findBy(MaterialEntity, { id: In(batches.flatMap((batch) => batch.materialId ?? [])) });
+  const people = await manager.findBy(PersonEntity, { id: In(jobs.flatMap((job) => job.technicianId ?? [])) });
+  const files = await manager.findBy(StoredFileEntity, { id: In(curves.map(({ fileId }) => fileId)) });
+  const train = await trainsOf(manager, jobs);
+  return batches.map((batch) => {
+    const own = specimens.filter((specimen) => specimen.batchId === batch.id);
+    const isOwn = (row: { specimenId: string }) => own.some(({ id }) => id === row.specimenId);
+    const job = jobs.find((row) => row.batchId === batch.id) ?? null;
+    return {
+      batch,
+      method: methods.find(({ id }) => id === batch.methodId)!,
+      material: materials.find(({ id }) => id === batch.materialId) ?? null,
+      specimens: own,
+      results: newest(results.filter(isOwn), ({ specimenId: of, key }) => `${of} ${key}`),
+      curves: newest(curves.filter(isOwn), ({ specimenId: of }) => of).map((curve) => ({
+        ...curve,
+        file: files.find(({ id }) => id === curve.fileId) ?? null,
+      })),
+      job,
+      technician: people.find(({ id }) => id === job?.technicianId)?.name ?? null,
+      items: job ? (train.get(job.id) ?? []) : [],
+    };
+  });
+}
+
+/** Rows come by rising revision: the last of each key counts. */
+function newest<Row>(rows: readonly Row[], keyOf: (row: Row) => string): Row[] {
+  return [...new Map(rows.map((row) => [keyOf(row), row])).values()];
+}
+
+async function trainsOf(manager: EntityManager, jobs: readonly JobEntity[]): Promise<Map<string, BatchFound['items']>> {
+  const places = jobs.flatMap((job) => placesOf(job).map((place) => ({ job, ...place })));
+  const itemId = In(places.map((place) => place.itemId));
+  const items = await manager.findBy(ItemEntity, { id: itemId });
+  const calibrations = await manager.find(CalibrationEntity, { where: { itemId }, order: { performedAt: 'ASC' } });
+  const rows = places.flatMap(({ job, role, itemId: id }) => {
+    const item = items.find((row) => row.id === id);
+    return item ? [{ job, role, item, calibration: inForceAt(calibrations, id, job.startedAt ?? new Date()) }] : [];
+  });
+  return new Map(jobs.map(({ id }) => [id, rows.filter(({ job }) => job.id === id).map(({ role, item, calibration }) => ({ role, item, calibration }))]));
+}
+
+function placesOf(job: JobEntity): { role: string; itemId: string }[] {
+  return job.frameId === null ? [] : [{ role: 'frame', itemId: job.frameId }, ...job.train];
+}
+
+/** The last calibration that had begun by then and was not yet due. */
+function inForceAt(calibrations: readonly CalibrationEntity[], itemId: string, at: Date): CalibrationEntity | null {
+  return calibrations.filter((row) => row.itemId === itemId && row.validFrom <= at && at < row.dueAt).at(-1) ?? null;
+}
