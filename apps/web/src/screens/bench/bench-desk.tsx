@@ -1,4 +1,13 @@
-/** Bench */
+import { Route, Switch } from 'wouter';
+import { BenchScreen } from './bench-screen.js';
+import { JobScreen } from './job-screen.js';
+
+/** The desk at the frames. */
 export function BenchDesk() {
-  return null;
+  return (
+    <Switch>
+      <Route path="/bench" component={BenchScreen} />
+      <Route path="/bench/:id">{({ id }) => <JobScreen id={id} />}</Route>
+    </Switch>
+  );
 }

@@ -1,0 +1,110 @@
+import { useState } from 'react';
+import type { BenchCheckView, JobView } from '#libs/contract/src/index.js';
+import { parseNumber, unitsOf } from '#libs/units/src/index.js';
+import { Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { clock } from '../../ui/moments.js';
+import { useJobAct } from './sending.js';
+
+/** The checks before the first specimen: the open ones one after another, what is done above. */
+export function CheckList({ job }: { job: JobView }) {
+  const now = job.checks.find(({ done, kind }) => !done && kind !== 'auto');
+  return (
+    <ol className="checks">
+      {job.checks.map((check) => (
+        <li key={check.key} className={check === now ? 'now' : ''}>
+          <div className="line">
+            <span className={check.done ? 'fit' : check.problem ? 'act' : 'soft'} role="img" aria-label={check.done ? 'done' : check.problem ? 'in the way' : 'open'}>
+              {check.done ? '✓' : check.problem ? '▲' : '○'}
+            </span>
+            <span>
+              <strong>{check.label}</strong>
+              {!check.required && <span className="soft"> where it applies</span>}
+              <br />
+              <span className="small">{check.problem ?? check.detail}</span>
+            </span>
+            <span className="small soft">{check.doneAt && `${clock(check.doneAt)}${check.by ? ` ${check.by.name}` : ''}`}</span>
+          </div>
+          {check === now && <CheckEntry key={check.key} job={job} check={check} />}
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
+  const act = useJobAct(job.id);
+  const [value, setValue] = useState('');
+  const [error, setError] = useState<Error | null>(null);
+  const [busy, setBusy] = useState(false);
+  async function send(path: string, body: unknown) {
+    setBusy(true);
+    setError(null);
+    try {
+      await act('POST', path, body);
+    } catch (refused) {
+      setError(refused as Error);
+    }
+    setBusy(false);
+  }
+  const number = parseNumber(value);
+  const read = 'reason' in number ? null : number.value;
+  return (
+    <div className="stack tight" style={{ padding: '0.5rem 0 0.25rem 2.75rem' }}>
+      {check.kind === 'shift-check' ? (
+        <ShiftCheck job={job} busy={busy} onSend={(body) => void send('/shift-check', body)} />
+      ) : (
+        <div className="row end">
+          {check.kind === 'value' && <TextField label={`Reading${check.unit ? `, ${check.unit}` : ''}`} value={value} onChange={setValue} />}
+          <button type="button" className="button main" disabled={busy || (check.kind === 'value' && read === null)} onClick={() => void send('/tick', { key: check.key, ...(read === null ? {} : { value: read }) })}>
+            Done
+          </button>
+        </div>
+      )}
+      <Refusal error={error} />
+    </div>
+  );
+}
+
+interface ShiftCheckEntry {
+  cellId: string;
+  reference: number;
+  reading: number;
+  unit: string;
+}
+
+function ShiftCheck({ job, busy, onSend }: { job: JobView; busy: boolean; onSend: (body: ShiftCheckEntry) => void }) {
+  const cell = job.train.find(({ role }) => role === 'load-cell');
+  const isTorque = cell?.ratingUnit === 'N·m';
+  const [reference, setReference] = useState('');
+  const [reading, setReading] = useState('');
+  const [unit, setUnit] = useState(isTorque ? 'N·m' : 'N');
+  const [a, b] = [parseNumber(reference), parseNumber(reading)];
+  const ready = !('reason' in a) && !('reason' in b) && cell;
+  const error = ready && a.value !== 0 ? ((b.value - a.value) / a.value) * 100 : null;
+  return (
+    <form
+      className="row end"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (ready) onSend({ cellId: cell.itemId, reference: a.value, reading: b.value, unit });
+      }}
+    >
+      <TextField label="Reference" value={reference} onChange={setReference} />
+      <TextField label={`${cell?.tag ?? 'Cell'} reads`} value={reading} onChange={setReading} />
+      <div className="field">
+        <label htmlFor="shift-unit">Unit</label>
+        <select id="shift-unit" value={unit} onChange={(event) => setUnit(event.target.value)}>
+          {unitsOf(isTorque ? 'torque' : 'force').map((each) => (
+            <option key={each}>{each}</option>
+          ))}
+        </select>
+      </div>
+      <button type="submit" className="button main" disabled={!ready || busy}>
+        Check
+      </button>
+      {error !== null && <span className="fig">{error.toFixed(2)} %</span>}
+      <span className="small soft">Outside of the tolerance the cell goes out of use at once.</span>
+    </form>
+  );
+}

@@ -1,0 +1,54 @@
+import { useEffect, useRef, useState } from 'react';
+
+/** Takes a tag from a barcode reader that types and ends with Enter, or from a person. Keys typed anywhere land here. */
+export function ScanField({ label, onTag, busy, wrong }: { label: string; onTag: (tag: string) => void; busy: boolean; wrong: string | null }) {
+  const [text, setText] = useState('');
+  const ref = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    ref.current?.focus();
+    const catchKeys = (event: KeyboardEvent) => {
+      const on = document.activeElement;
+      if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement || on instanceof HTMLSelectElement || document.querySelector('dialog[open]')) return;
+      ref.current?.focus();
+    };
+    addEventListener('keydown', catchKeys);
+    return () => removeEventListener('keydown', catchKeys);
+  }, []);
+  return (
+    <form
+      className="field"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const tag = text.trim();
+        if (!tag || busy) return;
+        setText('');
+        onTag(tag);
+      }}
+    >
+      <label htmlFor="scan">{label}</label>
+      <div className="row">
+        <input
+          id="scan"
+          ref={ref}
+          className="scan grow"
+          value={text}
+          autoComplete="off"
+          autoCapitalize="characters"
+          spellCheck={false}
+          aria-invalid={wrong ? true : undefined}
+          aria-describedby={wrong ? 'scan-wrong' : undefined}
+          onChange={(event) => setText(event.target.value)}
+        />
+        <button type="submit" className="button" disabled={!text.trim() || busy}>
+          Confirm
+        </button>
+      </div>
+      {wrong && (
+        <span className="wrong" id="scan-wrong" role="alert">
+          {wrong}
+        </span>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,124 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { useCallback, useSyncExternalStore } from 'react';
+import { NoAnswer, Refused, call, newKey } from '../../wire/call.js';
+import type { Verb } from '../../wire/call.js';
+
+/** One act at the bench that must arrive, once: kept on this device until the server has answered. */
+interface Kept {
+  key: string;
+  verb: Verb;
+  path: string;
+  body: unknown;
+}
+
+export interface Outbox {
+  waiting: number;
+  /** The last try found no server. */
+  lost: boolean;
+}
+
+const STORE = 'loadtrain.bench.outbox';
+const FIRST_WAIT_MS = 1000;
+const LONGEST_WAIT_MS = 8000;
+
+const settle = new Map<string, { done: (answer: unknown) => void; refused: (error: unknown) => void }>();
+const listeners = new Set<() => void>();
+let outbox: Outbox = { waiting: read().length, lost: false };
+let running = false;
+
+function read(): Kept[] {
+  try {
+    return JSON.parse(localStorage.getItem(STORE) ?? '[]') as Kept[];
+  } catch {
+    return [];
+  }
+}
+
+function write(acts: Kept[], lost = outbox.lost): void {
+  localStorage.setItem(STORE, JSON.stringify(acts));
+  outbox = { waiting: acts.length, lost };
+  for (const tell of listeners) tell();
+}
+
+/** Sends what is kept, in order, again and again with the same key until each act has an answer. */
+async function run(): Promise<void> {
+  if (running) return;
+  running = true;
+  let waitMs = FIRST_WAIT_MS;
+  for (let [act] = read(); act; [act] = read()) {
+    try {
+      const answer = await call(act.verb, act.path, { body: act.body, key: act.key });
+      write(read().slice(1), false);
+      settle.get(act.key)?.done(answer);
+      waitMs = FIRST_WAIT_MS;
+    } catch (error) {
+      if (mayComeBack(error)) {
+        write(read(), true);
+        await pause(waitMs);
+        waitMs = Math.min(LONGEST_WAIT_MS, waitMs * 2);
+        continue;
+      }
+      write(read().slice(1), false);
+      settle.get(act.key)?.refused(error);
+    }
+    settle.delete(act.key);
+  }
+  running = false;
+}
+
+function mayComeBack(error: unknown): boolean {
+  return error instanceof NoAnswer || (error instanceof Refused && [502, 503, 504].includes(error.problem.status));
+}
+
+function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => {
+    const timer = setTimeout(go, ms);
+    function go() {
+      clearTimeout(timer);
+      removeEventListener('online', go);
+      resolve();
+    }
+    addEventListener('online', go);
+  });
+}
+
+/**
+ * Sends an act of the bench surely: over a lost network it is repeated with the same key until it is answered, also after
+ * a reload of the page.
+ *
+ * @returns the answer; rejects with {@link Refused} when the server says no
+ */
+export function sendSurely<Answer>(verb: Verb, path: string, body: unknown): Promise<Answer> {
+  const key = newKey();
+  const answered = new Promise<Answer>((resolve, reject) => {
+    settle.set(key, { done: (answer) => resolve(answer as Answer), refused: reject });
+  });
+  write([...read(), { key, verb, path, body }]);
+  void run();
+  return answered;
+}
+
+/** How many acts still wait for an answer. */
+export function useOutbox(): Outbox {
+  return useSyncExternalStore(
+    (tell) => {
+      listeners.add(tell);
+      void run();
+      return () => listeners.delete(tell);
+    },
+    () => outbox,
+  );
+}
+
+/** Sends an act of a job and shows the job as the answer has it. */
+export function useJobAct(jobId: string) {
+  const client = useQueryClient();
+  return useCallback(
+    async <Answer>(verb: Verb, act: string, body: unknown): Promise<Answer> => {
+      const answer = await sendSurely<Answer>(verb, `/jobs/${jobId}${act}`, body);
+      await client.invalidateQueries({ queryKey: ['jobs'] });
+      return answer;
+    },
+    [client, jobId],
+  );
+}

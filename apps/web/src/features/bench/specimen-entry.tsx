@@ -1,0 +1,175 @@
+import { useRef, useState } from 'react';
+import type { CurveProposalView, JobView } from '#libs/contract/src/index.js';
+import { formatNumber, parseNumber } from '#libs/units/src/index.js';
+import { Refusal } from '../../ui/faces.js';
+import { useKept } from '../../ui/kept.js';
+import { call, newKey } from '../../wire/call.js';
+import { useJobAct } from './sending.js';
+import { FormatConfirm } from './format-confirm.js';
+
+type Specimen = JobView['specimens'][number];
+
+interface Typed {
+  readings: Record<string, string[]>;
+  results: Record<string, string>;
+}
+
+/** What is measured and found on one specimen. What is typed stays on this device until the server has it. */
+export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specimen: Specimen; onDone: () => void }) {
+  const act = useJobAct(job.id);
+  const [typed, setTyped, forget] = useKept<Typed>(`job.${job.id}.${specimen.id}`, startOf(job, specimen));
+  const [error, setError] = useState<Error | null>(null);
+  const [busy, setBusy] = useState(false);
+  const typedResults = job.resultsNeeded.filter(({ typed: isTyped }) => isTyped);
+  const correcting = specimen.results.some(({ origin }) => origin === 'typed');
+  const [why, setWhy] = useState('');
+  const results = typedResults.flatMap(({ key, unit }) => {
+    const number = parseNumber(typed.results[key] ?? '');
+    return 'reason' in number ? [] : [{ key, value: number.value, unit }];
+  });
+
+  async function keep() {
+    setBusy(true);
+    setError(null);
+    try {
+      const dimensions = dimensionsOf(typed);
+      if (Object.keys(dimensions).length > 0) await act('PUT', `/specimens/${specimen.id}/dimensions`, { dimensions });
+      if (results.length > 0) await act('POST', `/specimens/${specimen.id}/results`, { results, ...(correcting ? { why } : {}) });
+      forget();
+      if (results.length > 0) onDone();
+    } catch (refused) {
+      setError(refused as Error);
+    }
+    setBusy(false);
+  }
+
+  return (
+    <form
+      className="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void keep();
+      }}
+    >
+      <h2>
+        <span className="fig">{specimen.label}</span> {specimen.invalidWhy ? <span className="act">invalid: {specimen.invalidWhy}</span> : <span className="soft">{specimen.condition}</span>}
+      </h2>
+      {job.dimensionsNeeded.map((need) => (
+        <Readings key={need.key} need={need} values={typed.readings[need.key] ?? []} onChange={(values) => setTyped({ ...typed, readings: { ...typed.readings, [need.key]: values } })} />
+      ))}
+      {typedResults.map(({ key, label, unit }) => (
+        <div className="field" key={key}>
+          <label htmlFor={`result-${key}`}>
+            {label}, {unit}
+          </label>
+          <input id={`result-${key}`} inputMode="decimal" autoComplete="off" value={typed.results[key] ?? ''} onChange={(event) => setTyped({ ...typed, results: { ...typed.results, [key]: event.target.value } })} />
+        </div>
+      ))}
+      {correcting && results.length > 0 && (
+        <div className="field">
+          <label htmlFor="why-correct">Why the result is corrected</label>
+          <input id="why-correct" value={why} onChange={(event) => setWhy(event.target.value)} />
+        </div>
+      )}
+      <Refusal error={error} />
+      <button type="submit" className="button main go" disabled={busy || (correcting && results.length > 0 && !why.trim())}>
+        {results.length > 0 ? `Keep ${specimen.label}, next` : `Keep the dimensions of ${specimen.label}`}
+      </button>
+      <CurveUpload job={job} specimen={specimen} onDone={onDone} />
+      {specimen.results.length > 0 && (
+        <table>
+          <caption>Kept for {specimen.label}</caption>
+          <tbody>
+            {specimen.results.map(({ key, label, value, unit, origin, flags }) => (
+              <tr key={key}>
+                <th>{label}</th>
+                <td className="num">
+                  {formatNumber(value, 5)} {unit}
+                </td>
+                <td className="small soft">
+                  {origin} {flags.length > 0 && <span className="act">▲ {flags.join(', ')}</span>}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </form>
+  );
+}
+
+function startOf(job: JobView, specimen: Specimen): Typed {
+  const readings = job.dimensionsNeeded.map(({ key, readings: count }) => [key, Array.from({ length: count }, (_, index) => String(specimen.dimensions[key]?.[index] ?? ''))]);
+  return { readings: Object.fromEntries(readings) as Record<string, string[]>, results: {} };
+}
+
+function dimensionsOf({ readings }: Typed): Record<string, number[]> {
+  const read = Object.entries(readings).map(([key, texts]): [string, number[]] => [key, texts.flatMap(figure)]);
+  return Object.fromEntries(read.filter(([, values]) => values.length > 0));
+}
+
+function figure(text: string): number[] {
+  const number = parseNumber(text);
+  return 'reason' in number ? [] : [number.value];
+}
+
+function Readings({ need, values, onChange }: { need: JobView['dimensionsNeeded'][number]; values: readonly string[]; onChange: (values: string[]) => void }) {
+  const read = values.flatMap(figure);
+  const mean = read.length > 0 ? read.reduce((sum, value) => sum + value, 0) / read.length : null;
+  const off = mean !== null && need.nominal ? Math.abs(mean / need.nominal - 1) : 0;
+  return (
+    <fieldset className="field">
+      <legend>
+        {need.label}, {need.unit} {need.nominal !== null && <span className="soft">nominal {formatNumber(need.nominal)}</span>}
+      </legend>
+      <div className="reading-row">
+        {values.map((value, index) => (
+          <input key={index} aria-label={`${need.label}, reading ${index + 1}`} inputMode="decimal" autoComplete="off" value={value} onChange={(event) => onChange(values.map((other, at) => (at === index ? event.target.value : other)))} />
+        ))}
+        {mean !== null && (
+          <span className={off > FAR_OFF ? 'fig act' : 'fig'}>
+            {off > FAR_OFF && '▲ '}mean {formatNumber(mean, 5)}
+            {off > FAR_OFF && ', far from nominal'}
+          </span>
+        )}
+      </div>
+    </fieldset>
+  );
+}
+
+/** Share of the nominal figure from which a mean is worth a second look; common practice, no source. */
+const FAR_OFF = 0.1;
+
+function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specimen; onDone: () => void }) {
+  const act = useJobAct(job.id);
+  const [proposal, setProposal] = useState<CurveProposalView | null>(null);
+  const [error, setError] = useState<Error | null>(null);
+  const [busy, setBusy] = useState(false);
+  const input = useRef<HTMLInputElement>(null);
+  async function confirm(found: CurveProposalView, format: Record<string, unknown>) {
+    await act('POST', `/specimens/${specimen.id}/curve/confirm`, { fileId: found.fileId, format });
+    setProposal(null);
+    onDone();
+  }
+  async function upload(file: File) {
+    setBusy(true);
+    setError(null);
+    try {
+      const found = await call<CurveProposalView>('POST', `/jobs/${job.id}/specimens/${specimen.id}/curve?name=${encodeURIComponent(file.name)}`, { file: { data: file, type: 'application/octet-stream' }, key: newKey() });
+      if (found.known && found.problems.length === 0) await confirm(found, found.format);
+      else setProposal(found);
+    } catch (refused) {
+      setError(refused as Error);
+    }
+    setBusy(false);
+    if (input.current) input.current.value = '';
+  }
+  return (
+    <div className="field">
+      <label htmlFor="curve-file">{specimen.curve ? `Curve kept, ${specimen.curve.rows} rows; another file replaces it` : 'Or the recorded curve, as a text file'}</label>
+      <input id="curve-file" ref={input} type="file" accept=".csv,.txt,.tsv,.dat,text/plain,text/csv" disabled={busy} onChange={(event) => event.target.files?.[0] && void upload(event.target.files[0])} />
+      <Refusal error={error} />
+      {proposal && <FormatConfirm proposal={proposal} onClose={() => setProposal(null)} onConfirm={(format) => confirm(proposal, format)} />}
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import { useState } from 'react';
+import { Dialog } from '../../ui/dialog.js';
+import { Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+
+/** Asks for the reason of something that the record must explain. */
+export function WhyDialog({ title, explain, button, onWhy, onClose, usual = [] }: { title: string; explain: string; button: string; onWhy: (why: string) => Promise<unknown>; onClose: () => void; usual?: readonly string[] }) {
+  const [why, setWhy] = useState('');
+  const [error, setError] = useState<Error | null>(null);
+  const [busy, setBusy] = useState(false);
+  async function go() {
+    setBusy(true);
+    try {
+      await onWhy(why);
+      onClose();
+    } catch (refused) {
+      setError(refused as Error);
+      setBusy(false);
+    }
+  }
+  return (
+    <Dialog title={title} onClose={onClose}>
+      <div className="stack bench" style={{ minHeight: 0 }}>
+        <p>{explain}</p>
+        {usual.length > 0 && (
+          <div className="row">
+            {usual.map((each) => (
+              <button key={each} type="button" className="button" onClick={() => setWhy(each)}>
+                {each}
+              </button>
+            ))}
+          </div>
+        )}
+        <TextField label="Reason" required value={why} onChange={setWhy} />
+        <Refusal error={error} />
+        <button type="button" className="button main go" disabled={!why.trim() || busy} onClick={() => void go()}>
+          {button}
+        </button>
+      </div>
+    </Dialog>
+  );
+}

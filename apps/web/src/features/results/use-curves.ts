@@ -1,0 +1,11 @@
+import { useQueries } from '@tanstack/react-query';
+import type { CurveView } from '#libs/contract/src/index.js';
+import { call } from '../../wire/call.js';
+
+/** The curves that have come so far, in the order of their ids. */
+export function useCurves(ids: readonly string[]): CurveView[] {
+  const queries = useQueries({
+    queries: ids.map((id) => ({ queryKey: ['results', `/curves/${id}`], queryFn: () => call<CurveView>('GET', `/curves/${id}`) })),
+  });
+  return queries.flatMap(({ data }) => (data ? [data] : []));
+}

@@ -1,0 +1,120 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { BenchView, JobView } from '#libs/contract/src/index.js';
+import { sendSurely } from '../../features/bench/sending.js';
+import { JOB_STATE_WORDS } from '../../features/requests/words.js';
+import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { clock, moment, span } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk } from '../../wire/asking.js';
+import '../../features/bench/bench.css';
+
+/** What a technician has at hand, and the next right job. */
+export function BenchScreen() {
+  const bench = useAsk<BenchView>('jobs', '/bench');
+  return (
+    <div className="bench">
+      <TitleBlock title="Bench" />
+      <Fetched of={bench} what="the next job">
+        {(value) => (
+          <div className="stack wide">
+            {value.mine.length > 0 && (
+              <section className="stack tight">
+                <h2>Yours now</h2>
+                {value.mine.map((job) => (
+                  <Link key={job.id} className="mine-link" href={`/bench/${job.id}`}>
+                    <span className="fig">{job.frameTag}</span>
+                    <strong>
+                      <span className="fig">{job.reference}</span> {job.title}
+                    </strong>
+                    <span className="word">{JOB_STATE_WORDS[job.state]}</span>
+                  </Link>
+                ))}
+              </section>
+            )}
+            <Next bench={value} />
+            <Today bench={value} />
+          </div>
+        )}
+      </Fetched>
+    </div>
+  );
+}
+
+function Next({ bench }: { bench: BenchView }) {
+  const [, go] = useLocation();
+  const [busy, setBusy] = useState(false);
+  const [error, setError] = useState<Error | null>(null);
+  const { next } = bench;
+  if (!next) return <Empty>{bench.nothingWhy ?? 'There is no job for you right now.'}</Empty>;
+  async function take() {
+    setBusy(true);
+    setError(null);
+    try {
+      const job = await sendSurely<JobView>('POST', '/bench/take', {});
+      go(`/bench/${job.id}`);
+    } catch (refused) {
+      setError(refused as Error);
+    }
+    setBusy(false);
+  }
+  return (
+    <section className="stack tight">
+      <h2>Next in the plan</h2>
+      <div className="bench-next">
+        <div>
+          <span className="frame-tag">{next.frameTag}</span>
+          <p>
+            <strong>
+              <span className="fig">{next.reference}</span> {next.title}
+            </strong>
+          </p>
+          <p className="soft">
+            planned for {moment(next.startsAt)} · {next.changeoverMin > 0 ? `changeover about ${span(next.changeoverMin)}` : 'the train is on the frame already'} · {next.requestReference}
+          </p>
+        </div>
+        <button type="button" className="button main go" disabled={busy} onClick={() => void take()}>
+          Take this job
+        </button>
+      </div>
+      <Refusal error={error} />
+    </section>
+  );
+}
+
+function Today({ bench }: { bench: BenchView }) {
+  if (bench.today.length === 0) return null;
+  return (
+    <section>
+      <h2>Today</h2>
+      <table>
+        <thead>
+          <tr>
+            <th>Time</th>
+            <th>Frame</th>
+            <th>Job</th>
+            <th>State</th>
+            <th>Who</th>
+          </tr>
+        </thead>
+        <tbody>
+          {bench.today.map((job) => (
+            <tr key={job.jobId}>
+              <td className="fig">
+                {clock(job.startsAt)}–{clock(job.endsAt)}
+              </td>
+              <td className="fig">{job.frameTag}</td>
+              <th>
+                <Link href={`/bench/${job.jobId}`}>
+                  <span className="fig">{job.reference}</span> {job.title}
+                </Link>
+              </th>
+              <td>{JOB_STATE_WORDS[job.state]}</td>
+              <td>{job.technician?.name ?? ''}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,53 @@
+import { useState } from 'react';
+import type { JobView } from '#libs/contract/src/index.js';
+import { BenchFrame, Cautions } from '../../features/bench/bench-frame.js';
+import { CheckList } from '../../features/bench/check-list.js';
+import { useJobAct } from '../../features/bench/sending.js';
+import { WhyDialog } from '../../features/bench/why-dialog.js';
+import { Refusal } from '../../ui/faces.js';
+
+/** Checks before the first specimen, then the start. The server starts nothing while a required one is open. */
+export function ChecksStep({ job }: { job: JobView }) {
+  const act = useJobAct(job.id);
+  const [error, setError] = useState<Error | null>(null);
+  const [busy, setBusy] = useState(false);
+  const [asking, setAsking] = useState<'give-back' | 'block' | null>(null);
+  const open = job.checks.filter(({ required, done }) => required && !done).length;
+  async function start() {
+    setBusy(true);
+    setError(null);
+    try {
+      await act('POST', '/start', {});
+    } catch (refused) {
+      setError(refused as Error);
+    }
+    setBusy(false);
+  }
+  return (
+    <BenchFrame
+      job={job}
+      step="checks"
+      bar={
+        <>
+          <Refusal error={error} />
+          <button type="button" className="button" onClick={() => setAsking('give-back')}>
+            Give back …
+          </button>
+          <button type="button" className="button sharp" onClick={() => setAsking('block')}>
+            Something failed …
+          </button>
+          <button type="button" className="button main go" disabled={open > 0 || busy} onClick={() => void start()}>
+            {open > 0 ? `${open} ${open === 1 ? 'check' : 'checks'} to go` : 'Start the first specimen'}
+          </button>
+        </>
+      }
+    >
+      <div className="setup">
+        <CheckList job={job} />
+        <Cautions cautions={job.cautions} />
+      </div>
+      {asking === 'give-back' && <WhyDialog title={`Give ${job.reference} back`} explain="It goes back into the plan, and somebody else may take it. What is fitted stays on the frame." button="Give it back" onWhy={(why) => act('POST', '/give-back', { why })} onClose={() => setAsking(null)} />}
+      {asking === 'block' && <WhyDialog title="Something failed" explain="The job is blocked and the manager plans it anew." button="Block the job" onWhy={(why) => act('POST', '/block', { why })} onClose={() => setAsking(null)} usual={['Item damaged', 'Frame fault', 'Shift check failed']} />}
+    </BenchFrame>
+  );
+}

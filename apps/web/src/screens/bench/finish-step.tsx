@@ -1,0 +1,80 @@
+import { useState } from 'react';
+import type { FinishBody, JobView } from '#libs/contract/src/index.js';
+import { parseNumber } from '#libs/units/src/index.js';
+import { BenchFrame } from '../../features/bench/bench-frame.js';
+import { useJobAct } from '../../features/bench/sending.js';
+import { Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { useKept } from '../../ui/kept.js';
+
+const NOTHING = { temperature: '', humidity: '', remarks: '', deviations: '' };
+
+/** Conditions and remarks, then the end: what is on the frame becomes its rig. */
+export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }) {
+  const act = useJobAct(job.id);
+  const [typed, setTyped, forget] = useKept(`job.${job.id}.finish`, NOTHING);
+  const [error, setError] = useState<Error | null>(null);
+  const [busy, setBusy] = useState(false);
+  const set = (part: Partial<typeof NOTHING>) => setTyped({ ...typed, ...part });
+  const counts = { tested: fates(job, 'tested'), invalid: fates(job, 'invalid') };
+  async function finish() {
+    setBusy(true);
+    setError(null);
+    try {
+      await act('POST', '/finish', conditionsOf(typed));
+      forget();
+    } catch (refused) {
+      setError(refused as Error);
+    }
+    setBusy(false);
+  }
+  return (
+    <BenchFrame
+      job={job}
+      step="finish"
+      bar={
+        <>
+          <button type="button" className="button" onClick={onBack}>
+            Back to the specimens
+          </button>
+          <Refusal error={error} />
+          <button type="button" className="button main go" disabled={busy} onClick={() => void finish()}>
+            Finish {job.reference}
+          </button>
+        </>
+      }
+    >
+      <div className="stack wide" style={{ maxWidth: '44rem' }}>
+        <p className="note">
+          {counts.tested} tested, {counts.invalid} invalid, {job.specimens.length - counts.tested - counts.invalid} not tested. What is fitted on {job.frame?.tag} stays there as its rig.
+        </p>
+        <div className="fields">
+          <TextField label="Room temperature, °C" value={typed.temperature} onChange={(temperature) => set({ temperature })} />
+          <TextField label="Relative humidity, %" value={typed.humidity} onChange={(humidity) => set({ humidity })} />
+          <TextField label="Remarks" required={false} whole rows={2} value={typed.remarks} onChange={(remarks) => set({ remarks })} />
+          <TextField label="Deviations from the method" required={false} whole rows={2} value={typed.deviations} onChange={(deviations) => set({ deviations })} help="They are stated on the report." />
+        </div>
+      </div>
+    </BenchFrame>
+  );
+}
+
+function fates(job: JobView, fate: string): number {
+  return job.specimens.filter((specimen) => specimen.fate === fate).length;
+}
+
+function conditionsOf(typed: typeof NOTHING): FinishBody {
+  const number = (text: string) => {
+    const read = parseNumber(text);
+    return 'reason' in read ? undefined : read.value;
+  };
+  const [temperatureC, humidityPct] = [number(typed.temperature), number(typed.humidity)];
+  return {
+    conditions: {
+      ...(temperatureC === undefined ? {} : { temperatureC }),
+      ...(humidityPct === undefined ? {} : { humidityPct }),
+      ...(typed.remarks ? { remarks: typed.remarks } : {}),
+      ...(typed.deviations ? { deviations: typed.deviations } : {}),
+    },
+  };
+}

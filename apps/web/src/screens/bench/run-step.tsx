@@ -1,0 +1,88 @@
+import { useState } from 'react';
+import type { JobView } from '#libs/contract/src/index.js';
+import { BenchFrame } from '../../features/bench/bench-frame.js';
+import { useJobAct } from '../../features/bench/sending.js';
+import { SpecimenEntry } from '../../features/bench/specimen-entry.js';
+import { WhyDialog } from '../../features/bench/why-dialog.js';
+import { CurvePlot } from '../../features/results/curve-plot.js';
+import { useCurves } from '../../features/results/use-curves.js';
+import { Refusal } from '../../ui/faces.js';
+
+const SETTLED = ['tested', 'invalid'];
+
+/** Specimen by specimen: dimensions, then results typed or a curve; an invalid one is marked with a reason, never dropped. */
+export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void }) {
+  const act = useJobAct(job.id);
+  const firstOpen = job.specimens.find(({ fate }) => !SETTLED.includes(fate));
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [asking, setAsking] = useState<'pause' | 'block' | 'invalid' | null>(null);
+  const [error, setError] = useState<Error | null>(null);
+  const specimen = job.specimens.find(({ id }) => id === chosen) ?? firstOpen ?? job.specimens.at(-1);
+  const paused = job.state === 'paused';
+  const open = job.specimens.filter(({ fate }) => !SETTLED.includes(fate)).length;
+  const resume = () => void act('POST', '/resume', {}).catch((refused: Error) => setError(refused));
+  return (
+    <BenchFrame
+      job={job}
+      step="run"
+      bar={
+        <>
+          <Refusal error={error} />
+          {paused ? (
+            <button type="button" className="button main go" onClick={resume}>
+              Go on with {job.reference}
+            </button>
+          ) : (
+            <>
+              <button type="button" className="button" onClick={() => setAsking('pause')}>
+                Pause …
+              </button>
+              <button type="button" className="button sharp" onClick={() => setAsking('block')}>
+                Something failed …
+              </button>
+              <button type="button" className="button" onClick={() => setAsking('invalid')} disabled={!specimen}>
+                {specimen?.label} is invalid …
+              </button>
+              <button type="button" className={open === 0 ? 'button main go' : 'button'} onClick={onFinish}>
+                {open === 0 ? 'All done: finish' : `Finish with ${open} untested …`}
+              </button>
+            </>
+          )}
+        </>
+      }
+    >
+      {paused && <p className="note act">Paused: {job.why}</p>}
+      <div className="stack wide">
+        <div className="specimen-tabs" role="group" aria-label="Specimens">
+          {job.specimens.map((each) => (
+            <button key={each.id} type="button" className={each.fate} aria-current={each.id === specimen?.id ? 'true' : undefined} onClick={() => setChosen(each.id)}>
+              {each.label}
+              <span className="unseen"> {each.fate}</span>
+              {each.fate === 'tested' && ' ✓'}
+            </button>
+          ))}
+        </div>
+        <div className="run">
+          {specimen && !paused && <SpecimenEntry key={specimen.id} job={job} specimen={specimen} onDone={() => setChosen(null)} />}
+          <JobCurves job={job} />
+        </div>
+      </div>
+      {asking === 'pause' && <WhyDialog title="Pause" explain="The job stays yours and the train stays on the frame." button="Pause" usual={['Break', 'End of shift', 'Waiting for help']} onWhy={(why) => act('POST', '/pause', { why })} onClose={() => setAsking(null)} />}
+      {asking === 'block' && <WhyDialog title="Something failed" explain="The job is blocked and the manager plans it anew. What is entered so far stays." button="Block the job" usual={['Item damaged', 'Frame fault', 'Grip slips']} onWhy={(why) => act('POST', '/block', { why })} onClose={() => setAsking(null)} />}
+      {asking === 'invalid' && specimen && (
+        <WhyDialog title={`${specimen.label} is invalid`} explain="It stays in the record and on the report with this reason, and counts in no statistics." button={`Mark ${specimen.label} as invalid`} usual={['Broke in the grip', 'Slipped', 'Flaw seen before the test', 'Wrong speed']} onWhy={(why) => act('POST', `/specimens/${specimen.id}/invalid`, { why }).then(() => setChosen(null))} onClose={() => setAsking(null)} />
+      )}
+    </BenchFrame>
+  );
+}
+
+function JobCurves({ job }: { job: JobView }) {
+  const ids = job.specimens.flatMap(({ curve }) => (curve ? [curve.id] : []));
+  if (ids.length === 0) return <p className="soft">The curves of this job show here as they come in.</p>;
+  return <Curves ids={ids} />;
+}
+
+function Curves({ ids }: { ids: readonly string[] }) {
+  const curves = useCurves(ids);
+  return curves.length > 0 ? <CurvePlot curves={curves} /> : null;
+}
