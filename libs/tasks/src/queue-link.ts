@@ -41,8 +41,8 @@ function redisLink(url: string, { hurry }: Manners, onTrouble: (error: Error) =>
   });
   redis.on('error', onTrouble);
   return {
-    connection: redis as ConnectionOptions,
-    backend: createRedisBackend as BackendFactory,
+    connection: redis,
+    backend: createRedisBackend,
     close: async () => redis.disconnect(),
   };
 }
@@ -60,7 +60,7 @@ function postgresLink(url: string, { most }: Manners, onTrouble: (error: Error) 
   pool.on('error', onTrouble);
   return {
     // BullMQ types its classes for Redis unless each is told otherwise; both backends take what their own factory reads.
-    connection: pool as unknown as ConnectionOptions,
+    connection: pool,
     backend: createPostgresBackend as unknown as BackendFactory,
     close: () => pool.end(),
   };

@@ -27,7 +27,7 @@ export async function setLabSettings(manager: EntityManager, settings: LabSettin
 async function setFirst(manager: EntityManager, settings: LabSettings): Promise<boolean> {
   const statement =
     'insert into lab_setting (id, settings, version) values (1, $1, 1) on conflict do nothing returning id';
-  const rows = (await manager.query(statement, [JSON.stringify(settings)])) as unknown[];
+  const rows = await manager.query<unknown[]>(statement, [JSON.stringify(settings)]);
   return rows.length > 0;
 }
 
@@ -35,7 +35,7 @@ async function setNext(manager: EntityManager, settings: LabSettings, version: n
   const { affected } = await manager.update(
     LabSettingEntity,
     { id: 1, version },
-    { settings: settings as never, changedAt: () => 'now()', version: version + 1 },
+    { settings: settings, changedAt: () => 'now()', version: version + 1 },
   );
   return affected === 1;
 }

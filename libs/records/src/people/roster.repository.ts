@@ -11,12 +11,14 @@ export class RosterRepository {
 
   /** Every shift that touches [from, to). */
   async shifts(from: Date, to: Date): Promise<RosterShiftView[]> {
-    const rows = (await this.manager.query(
+    const rows = await this.manager.query<
+      (Omit<RosterShiftView, 'startsAt' | 'endsAt'> & { startsAt: Date; endsAt: Date })[]
+    >(
       `select shift.id, shift.starts_at as "startsAt", shift.ends_at as "endsAt", jsonb_build_object('id', person.id, 'name', person.name) as person
        from roster_shift shift join person on person.id = shift.person_id
        where shift.starts_at < $2 and shift.ends_at > $1 order by shift.starts_at, person.name`,
       [from, to],
-    )) as (Omit<RosterShiftView, 'startsAt' | 'endsAt'> & { startsAt: Date; endsAt: Date })[];
+    );
     return rows.map((row) => ({ ...row, startsAt: row.startsAt.toISOString(), endsAt: row.endsAt.toISOString() }));
   }
 

@@ -30,7 +30,7 @@ export async function openSession(
   const id = randomUUID();
   const expiresAt = () => `now() + ${Math.round(hours * 60)} * interval '1 minute'`;
   const row = { id, tokenHash: secretHash(token), personId, agent: agent.slice(0, 200), expiresAt };
-  await manager.insert(SessionEntity, row as never);
+  await manager.insert(SessionEntity, row);
   return { id, token };
 }
 
@@ -39,13 +39,13 @@ export async function findSessionHolder(
   token: string,
   idleMin: number,
 ): Promise<Holder | null> {
-  const [found] = (await manager.query(
+  const [found] = await manager.query<(Holder & { stale: boolean })[]>(
     `select ${HOLDER}, session.id as "sessionId", null as "tokenPermissions", session.seen_at < now() - interval '${SEEN_EVERY_S} seconds' as stale
      from session join person on person.id = session.person_id
      where session.token_hash = $1 and person.active and session.revoked_at is null and session.expires_at > now()
        and session.seen_at > now() - $2 * interval '1 minute'`,
     [secretHash(token), idleMin],
-  )) as (Holder & { stale: boolean })[];
+  );
   if (!found) return null;
   const { stale, ...holder } = found;
   if (stale) await manager.query('update session set seen_at = now() where id = $1', [holder.sessionId]);
@@ -53,13 +53,13 @@ export async function findSessionHolder(
 }
 
 export async function findTokenHolder(manager: EntityManager, token: string): Promise<Holder | null> {
-  const [found] = (await manager.query(
+  const [found] = await manager.query<(Holder & { stale: boolean; tokenId: string })[]>(
     `select ${HOLDER}, null as "sessionId", api_token.permissions as "tokenPermissions", api_token.id as "tokenId",
        coalesce(api_token.used_at < now() - interval '${SEEN_EVERY_S} seconds', true) as stale
      from api_token join person on person.id = api_token.person_id
      where api_token.token_hash = $1 and person.active and api_token.revoked_at is null and api_token.expires_at > now()`,
     [secretHash(token)],
-  )) as (Holder & { stale: boolean; tokenId: string })[];
+  );
   if (!found) return null;
   const { stale, tokenId, ...holder } = found;
   if (stale) await manager.query('update api_token set used_at = now() where id = $1', [tokenId]);
@@ -71,10 +71,10 @@ const HOLDER = `person.id, person.name, person.email, person.roles,
     from team join team_member on team_member.team_id = team.id where team_member.person_id = person.id), '[]') as teams`;
 
 export async function isSessionOpen(manager: EntityManager, id: string): Promise<boolean> {
-  const [row] = (await manager.query(
+  const [row] = await manager.query<{ open: boolean }[]>(
     'select exists (select 1 from session where id = $1 and revoked_at is null and expires_at > now()) as open',
     [id],
-  )) as { open: boolean }[];
+  );
   return row!.open;
 }
 
@@ -88,7 +88,7 @@ export async function revokeSessions(
       ? ['id = $1', [which.id]]
       : ['person_id = $1 and ($2::uuid is null or id <> $2)', [which.personId, which.except ?? null]];
   const statement = `update session set revoked_at = now() where ${clause} and revoked_at is null`;
-  const [, ended] = (await manager.query(statement, values)) as [unknown, number];
+  const [, ended] = await manager.query<[unknown, number]>(statement, values);
   return ended;
 }
 
@@ -101,7 +101,7 @@ export async function makeToken(
   const id = randomUUID();
   const { days, ...row } = asked;
   const expiresAt = () => `now() + ${Math.round(days)} * interval '1 day'`;
-  await manager.insert(ApiTokenEntity, { id, ...row, tokenHash: secretHash(token), expiresAt } as never);
+  await manager.insert(ApiTokenEntity, { id, ...row, tokenHash: secretHash(token), expiresAt });
   return { id, token };
 }
 
@@ -115,10 +115,10 @@ export async function countFailure(manager: EntityManager, subjects: readonly st
 
 /** How many tries failed in the last minutes. */
 export async function failuresOf(manager: EntityManager, subject: string, minutes: number): Promise<number> {
-  const [row] = (await manager.query(
+  const [row] = await manager.query<{ n: number }[]>(
     `select count(*)::int as n from sign_in_attempt where subject = $1 and at > now() - $2 * interval '1 minute'`,
     [secretHash(subject), minutes],
-  )) as { n: number }[];
+  );
   return row!.n;
 }
 
@@ -151,6 +151,6 @@ export async function listTokens(manager: EntityManager, personId: string): Prom
 /** @returns whether the person has such a token that was good until now */
 export async function revokeToken(manager: EntityManager, personId: string, id: string): Promise<boolean> {
   const where = 'update api_token set revoked_at = now() where id = $1 and person_id = $2 and revoked_at is null';
-  const [, ended] = (await manager.query(where, [id, personId])) as [unknown, number];
+  const [, ended] = await manager.query<[unknown, number]>(where, [id, personId]);
   return ended > 0;
 }

@@ -11,15 +11,15 @@ export async function touchFacts(manager: EntityManager, what: string): Promise<
  * A stamp of the facts as this transaction sees them. Take it in the same repeatable-read transaction that reads the facts.
  */
 export async function factsStamp(manager: EntityManager): Promise<string> {
-  const [row] = (await manager.query('select pg_current_snapshot()::text as stamp')) as { stamp: string }[];
+  const [row] = await manager.query<{ stamp: string }[]>('select pg_current_snapshot()::text as stamp');
   return row!.stamp;
 }
 
 /** Whether any fact was changed that a reader with this stamp had not seen. Changes not committed yet do not count. */
 export async function factsChangedSince(manager: EntityManager, stamp: string): Promise<boolean> {
-  const [row] = (await manager.query(
+  const [row] = await manager.query<{ changed: boolean }[]>(
     'select exists (select 1 from fact_change where not pg_visible_in_snapshot(transaction::text::xid8, $1::pg_snapshot)) as changed',
     [stamp],
-  )) as { changed: boolean }[];
+  );
   return row!.changed;
 }

@@ -23,16 +23,16 @@ export async function claimKey(
   key: string,
   requestHash: string,
 ): Promise<Claim> {
-  const claimed = (await records.query(
+  const claimed = await records.query<unknown[]>(
     `insert into idempotency_key (person_id, key, request_hash) values ($1, $2, $3) on conflict do nothing returning key`,
     [personId, key, requestHash],
-  )) as unknown[];
+  );
   if (claimed.length > 0) return { state: 'yours' };
-  const [kept] = (await records.query(
+  const [kept] = await records.query<Kept[]>(
     `select request_hash as "requestHash", status, body, created_at < now() - interval '${AT_WORK_AT_MOST_S} seconds' as old
      from idempotency_key where person_id = $1 and key = $2`,
     [personId, key],
-  )) as Kept[];
+  );
   return kept ? claimOf(kept, requestHash) : { state: 'at-work' };
 }
 

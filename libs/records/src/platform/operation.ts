@@ -17,7 +17,7 @@ export interface OperationFigures {
 }
 
 export async function figuresOfOperation(records: DataSource): Promise<OperationFigures & Record<string, number>> {
-  const [row] = (await records.query(`
+  const [row] = await records.query<OperationFigures[]>(`
     select
       count(*) filter (where state = 'waiting' and merged_into is null)::int as tasks_waiting,
       count(*) filter (where state = 'running')::int as tasks_running,
@@ -25,7 +25,7 @@ export async function figuresOfOperation(records: DataSource): Promise<Operation
       coalesce(extract(epoch from now() - min(due_at) filter (where state = 'waiting' and merged_into is null)), 0)::float8 as oldest_task_waits_s,
       coalesce(extract(epoch from now() - min(due_at) filter (where dispatched_at is null)), 0)::float8 as oldest_not_handed_over_s,
       (select seq::int from record_head) as record_events
-    from task_run where state in ('waiting', 'running') or finished_at > now() - interval '1 day'`)) as OperationFigures[];
+    from task_run where state in ('waiting', 'running') or finished_at > now() - interval '1 day'`);
   const { oldest_task_waits_s: waits, oldest_not_handed_over_s: held, ...counts } = row!;
   return { ...counts, oldest_task_waits_s: Math.max(waits, 0), oldest_not_handed_over_s: Math.max(held, 0) };
 }

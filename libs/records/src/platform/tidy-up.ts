@@ -15,7 +15,7 @@ export async function tidyUp(records: DataSource): Promise<Record<keyof typeof K
   const gone = {} as Record<keyof typeof KEPT_DAYS, number>;
   for (const [what, statement] of Object.entries(statements) as [keyof typeof KEPT_DAYS, string][]) {
     const before = new Date(Date.now() - KEPT_DAYS[what] * 86_400_000);
-    const [, count] = (await records.query(statement, [before])) as [unknown, number];
+    const [, count] = await records.query<[unknown, number]>(statement, [before]);
     gone[what] = count;
   }
   return gone;

@@ -59,10 +59,12 @@ async function linksAfter(records: Records, seq: number): Promise<Link[]> {
 }
 
 async function faultsOfHead(records: Records, last: { seq: number; hash: string }): Promise<string[]> {
-  const [head] = (await records.query('select seq, hash from record_head')) as { seq: string; hash: string }[];
-  const [loose] = (await records.query('select count(*)::int as n from record_event where seq is null')) as {
-    n: number;
-  }[];
+  const [head] = await records.query<{ seq: string; hash: string }[]>('select seq, hash from record_head');
+  const [loose] = await records.query<
+    {
+      n: number;
+    }[]
+  >('select count(*)::int as n from record_event where seq is null');
   const faults: string[] = [];
   if (!head || Number(head.seq) !== last.seq || head.hash !== last.hash)
     faults.push(`The record should end with event ${head?.seq ?? 'unknown'}, it ends with ${last.seq}.`);

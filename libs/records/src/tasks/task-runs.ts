@@ -18,10 +18,10 @@ const DEAD_AFTER_MS = 60_000;
  */
 export function dispatchDue(records: DataSource, tell: (tasks: QueuedTask[]) => Promise<void>): Promise<number> {
   return records.transaction(async (manager) => {
-    const due = (await manager.query(
+    const due = await manager.query<{ id: string; name: TaskName; key: string | null }[]>(
       `select id, name, key from task_run where dispatched_at is null and due_at <= now()
        order by seq limit ${AT_A_TIME} for update skip locked`,
-    )) as { id: string; name: TaskName; key: string | null }[];
+    );
     if (due.length === 0) return 0;
     const lastOf = new Map(due.map((task) => [mergeKey(task), task.id]));
     const kept = due.filter((task) => lastOf.get(mergeKey(task)) === task.id);
@@ -77,11 +77,11 @@ export async function keepAlive(
   said?: { pct: number; message: string },
 ): Promise<boolean> {
   // TypeORM gives the rows of an update with their count beside them.
-  const [rows] = (await records.query(
+  const [rows] = await records.query<[{ asked: boolean }[], number]>(
     `update task_run set alive_at = now(), progress_pct = coalesce($2, progress_pct), message = coalesce($3, message)
      where id = $1 and state = 'running' returning cancel_asked as "asked"`,
     [id, said?.pct ?? null, said?.message ?? null],
-  )) as [{ asked: boolean }[], number];
+  );
   if (said) await notify(records.manager, { topic: 'tasks', id });
   return rows[0]?.asked ?? true;
 }
@@ -134,10 +134,10 @@ export async function askToCancel(manager: EntityManager, id: string): Promise<T
 export async function announceEvery(records: DataSource, name: 'tidy', everyMs: number): Promise<void> {
   await records.transaction(async (manager) => {
     await manager.query('select pg_advisory_xact_lock(hashtext($1))', [name]);
-    const [{ due }] = (await manager.query(
+    const [{ due }] = await manager.query<[{ due: boolean }]>(
       `select not exists (select 1 from task_run where name = $1 and announced_at > now() - $2 * interval '1 millisecond') as due`,
       [name, everyMs],
-    )) as [{ due: boolean }];
+    );
     if (due) await announce(manager, name, {});
   });
 }
