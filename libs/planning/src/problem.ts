@@ -29,9 +29,11 @@ export interface Window {
 
 export interface Frame {
   id: string;
-  /** When work may be done on it, down windows already cut out; null means at any minute. */
+  /** When people work on it: its shift calendar; null means at any minute. */
   open: readonly Window[] | null;
-  /** First minutes of every open window that go to warm-up, when the frame stood closed for `warmUpAfterMin` or longer. */
+  /** When nothing may be on it, not even a run that needs nobody: service, repair, out of the lab. May overlap `open`. */
+  down: readonly Window[];
+  /** First minutes of every open window that go to warm-up (and the check of a new shift), when the frame stood closed for `warmUpAfterMin` or longer. */
   warmUpMin: number;
   /** How long the frame must have been closed for a warm-up to be due, min. */
   warmUpAfterMin: number;

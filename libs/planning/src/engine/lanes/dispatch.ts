@@ -1,0 +1,84 @@
+import type { LaneModel } from './model.js';
+
+/** Urgency and setup weight of the apparent-tardiness-cost rule (Lee, Bhaskaran & Pinedo 1997, IIE Transactions 29). */
+export interface DispatchRule {
+  /** Look-ahead for due dates, in mean working times. */
+  urgency: number;
+  /** Look-ahead for setups, in mean setups. */
+  setup: number;
+}
+
+/** The two parameters over which the rule is tried. */
+export const RULE_GRID: readonly DispatchRule[] = [0.2, 0.6, 1.2, 2.4, 5].flatMap((urgency) =>
+  [0.1, 0.3, 0.8, 2].map((setup) => ({ urgency, setup })),
+);
+
+/** Fills the lanes job by job: the lane that is free first takes the job with the highest index. */
+export function dispatch(model: LaneModel, rule: DispatchRule): number[][] {
+  const lanes: number[][] = Array.from({ length: model.lanes }, () => []);
+  const free = new Int32Array(model.lanes);
+  const closed = new Uint8Array(model.lanes);
+  const open = Array.from({ length: model.jobs }, (_, job) => job);
+  const { meanWork, meanSetup } = means(model);
+  while (open.length > 0) {
+    const lane = earliest(free, closed);
+    const at = bestFor(model, rule, lane, free[lane]!, lanes[lane]!.at(-1) ?? model.jobs, open, meanWork, meanSetup);
+    if (at < 0) {
+      closed[lane] = 1;
+      continue;
+    }
+    const job = open[at]!;
+    open[at] = open[open.length - 1]!;
+    open.pop();
+    free[lane] = readyOn(model, lane, lanes[lane]!.at(-1) ?? model.jobs, job, free[lane]!) + workOn(model, lane, job);
+    lanes[lane]!.push(job);
+  }
+  return lanes;
+}
+
+const workOn = (model: LaneModel, lane: number, job: number): number => model.work[lane * (model.jobs + 1) + job]!;
+
+const setupOn = (model: LaneModel, lane: number, last: number, job: number): number =>
+  model.setup[model.setupAt[lane]! + model.familyOf[last]! * model.families + model.familyOf[job]!]!;
+
+const readyOn = (model: LaneModel, lane: number, last: number, job: number, freeMin: number): number =>
+  Math.max(freeMin + setupOn(model, lane, last, job), model.release[job]!);
+
+function earliest(free: Int32Array, closed: Uint8Array): number {
+  let best = -1;
+  for (let lane = 0; lane < free.length; lane++) {
+    if (!closed[lane] && (best < 0 || free[lane]! < free[best]!)) best = lane;
+  }
+  return best;
+}
+
+function bestFor(
+  model: LaneModel, rule: DispatchRule, lane: number, freeMin: number, last: number, open: readonly number[],
+  meanWork: number, meanSetup: number,
+): number {
+  let best = -1;
+  let most = -Infinity;
+  for (let at = 0; at < open.length; at++) {
+    const job = open[at]!;
+    const work = workOn(model, lane, job);
+    if (work < 0) continue;
+    const wait = readyOn(model, lane, last, job, freeMin) - freeMin;
+    const slack = Math.max(0, model.due[job]! - work - freeMin);
+    // In logarithms, so that a far due date does not underflow to a tie.
+    const index =
+      Math.log((model.lateRate[job]! + 1e-6) / Math.max(1, work)) -
+      slack / (rule.urgency * meanWork) - wait / (rule.setup * meanSetup);
+    if (index > most) {
+      most = index;
+      best = at;
+    }
+  }
+  return best;
+}
+
+function means(model: LaneModel): { meanWork: number; meanSetup: number } {
+  const works = model.work.filter((min) => min > 0);
+  const setups = model.setup.filter((min) => min > 0);
+  const mean = (all: Int32Array): number => Math.max(1, all.reduce((sum, min) => sum + min, 0) / Math.max(1, all.length));
+  return { meanWork: mean(works), meanSetup: mean(setups) };
+}

@@ -1,0 +1,118 @@
+import type { LaneModel } from './model.js';
+
+/** Steep enough that the longest lane dominates, flat enough that the others still steer. */
+const END_POWER = 8;
+
+/** The sequences of all lanes with everything that makes the price of a move quick to tell. */
+export class Lanes {
+  readonly stride: number;
+  readonly seq: Int32Array;
+  readonly length: Int32Array;
+  /** Setup family and working time of the job at each place. */
+  readonly family: Int32Array;
+  readonly span: Int32Array;
+  /** End of the job at each place, min. */
+  readonly end: Int32Array;
+  /** Cost of all jobs up to and with each place. */
+  readonly sum: Float64Array;
+  /** Slopes of the cost up to each place when everything shifts earlier (`down`) or later (`up`). */
+  readonly down: Float64Array;
+  readonly up: Float64Array;
+  /** How many jobs up to each place begin at their release with a wait before. */
+  readonly waits: Int32Array;
+  readonly laneOf: Int32Array;
+  readonly placeOf: Int32Array;
+  readonly laneCost: Float64Array;
+  cost = 0;
+
+  constructor(readonly model: LaneModel) {
+    const { lanes, jobs } = model;
+    this.stride = jobs + 2;
+    const size = lanes * this.stride;
+    this.seq = new Int32Array(size).fill(jobs);
+    this.length = new Int32Array(lanes);
+    this.family = new Int32Array(size).fill(model.families - 1);
+    this.span = new Int32Array(size);
+    this.end = new Int32Array(size);
+    this.sum = new Float64Array(size);
+    this.down = new Float64Array(size);
+    this.up = new Float64Array(size);
+    this.waits = new Int32Array(size);
+    this.laneOf = new Int32Array(jobs + 1).fill(-1);
+    this.placeOf = new Int32Array(jobs + 1);
+    this.laneCost = new Float64Array(lanes);
+  }
+
+  /** Cost of a lane that ends at that minute, beyond what its jobs cost. */
+  endCost(endMin: number): number {
+    return this.model.makespan ? Math.pow(endMin / this.model.scaleMin, END_POWER) : 0;
+  }
+
+  /** Recomputes a lane from a place on; places before it must not have changed. */
+  refresh(lane: number, from: number): void {
+    const { model, seq, family, span, end, sum, down, up, waits } = this;
+    const base = lane * this.stride;
+    const workAt = lane * (model.jobs + 1);
+    const setupAt = model.setupAt[lane]!;
+    const { families, familyOf, setup, release, due, lateRate, endRate, setupRate, work } = model;
+    const last = this.length[lane]!;
+    seq[base] = model.jobs;
+    seq[base + last + 1] = model.jobs;
+    for (let x = base + from; x <= base + last; x++) {
+      const job = seq[x]!;
+      const kind = familyOf[job]!;
+      const change = setup[setupAt + family[x - 1]! * families + kind]!;
+      family[x] = kind;
+      span[x] = work[workAt + job]!;
+      const ready = end[x - 1]! + change;
+      const wait = release[job]! > ready;
+      const done = (wait ? release[job]! : ready) + span[x]!;
+      const late = done - due[job]!;
+      const rate = lateRate[job]!;
+      end[x] = done;
+      sum[x] = sum[x - 1]! + (late > 0 ? rate * late : 0) + endRate * done + setupRate * change;
+      down[x] = down[x - 1]! + (late > 0 ? rate : 0) + endRate;
+      up[x] = up[x - 1]! + (late >= 0 ? rate : 0) + endRate;
+      waits[x] = waits[x - 1]! + (wait ? 1 : 0);
+      this.laneOf[job] = lane;
+      this.placeOf[job] = x - base;
+    }
+    const tail = base + last + 1;
+    family[tail] = families - 1;
+    span[tail] = 0;
+    end[tail] = end[tail - 1]!;
+    sum[tail] = sum[tail - 1]!;
+    down[tail] = down[tail - 1]!;
+    up[tail] = up[tail - 1]!;
+    waits[tail] = waits[tail - 1]!;
+    const now = sum[tail - 1]! + this.endCost(end[tail - 1]!);
+    this.cost += now - this.laneCost[lane]!;
+    this.laneCost[lane] = now;
+  }
+
+  /** Puts the jobs into a lane, all at once. */
+  setLane(lane: number, jobs: ArrayLike<number>): void {
+    const base = lane * this.stride + 1;
+    for (let x = 0; x < jobs.length; x++) this.seq[base + x] = jobs[x]!;
+    this.length[lane] = jobs.length;
+    this.refresh(lane, 1);
+  }
+
+  /** The cost summed anew, free of what rounding has added over many moves. */
+  resum(): void {
+    this.cost = this.laneCost.reduce((all, one) => all + one, 0);
+  }
+
+  makespanMin(): number {
+    let most = 0;
+    for (let lane = 0; lane < this.model.lanes; lane++) {
+      most = Math.max(most, this.end[lane * this.stride + this.length[lane]!]!);
+    }
+    return most;
+  }
+
+  /** What the search compares: lane ends in makespan mode, else the cost. */
+  value(): number {
+    return this.model.makespan ? this.makespanMin() : this.cost;
+  }
+}

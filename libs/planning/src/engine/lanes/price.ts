@@ -1,0 +1,225 @@
+import type { Lanes } from './lanes.js';
+
+/**
+ * Prices of moves. A move cuts a lane into blocks that each shift as a whole. The cost of a block is convex in its shift, so
+ * the slope where it stands, times the shift, never overstates the change: most moves are refused by that bound in O(1), and
+ * only the rest is summed job by job. With releases a shift may die out in a wait, so only what surely arrives is counted.
+ */
+
+/** Least possible change of the cost of places [from, to] when the first shifts by `shift`. */
+function bound(s: Lanes, from: number, to: number, shift: number): number {
+  if (to < from) return 0;
+  if (shift < 0) return shift * (s.down[to]! - s.down[from - 1]!);
+  if (s.model.hasReleases && s.waits[to]! !== s.waits[from]!) return s.model.endRate === 0 ? firstUp(s, from, shift) : 0;
+  return shift * (s.up[to]! - s.up[from - 1]!);
+}
+
+const firstUp = (s: Lanes, from: number, shift: number): number => shift * (s.up[from]! - s.up[from - 1]!);
+
+/** Exact change of the cost of places [from, to] when all shift by `shift` (no releases). */
+function shiftCost(s: Lanes, from: number, to: number, shift: number): number {
+  if (to < from || shift === 0) return 0;
+  const { seq, end } = s;
+  const { due, lateRate, endRate } = s.model;
+  let total = endRate * shift * (to - from + 1);
+  for (let x = from; x <= to; x++) {
+    const job = seq[x]!;
+    const was = end[x]! - due[job]!;
+    const is = was + shift;
+    if (is > 0) total += lateRate[job]! * (was > 0 ? shift : is);
+    else if (was > 0) total -= lateRate[job]! * was;
+  }
+  return total;
+}
+
+/** Walks jobs of `seq` places [from, to] on a lane and remembers where it stands; used where shifts are not constant. */
+class Walker {
+  endMin = 0;
+  cost = 0;
+  last = 0;
+  private workAt = 0;
+  private setupAt = 0;
+
+  begin(s: Lanes, lane: number, place: number): void {
+    this.workAt = lane * (s.model.jobs + 1);
+    this.setupAt = s.model.setupAt[lane]!;
+    this.endMin = s.end[place]!;
+    this.last = s.seq[place]!;
+    this.cost = 0;
+  }
+
+  walk(s: Lanes, from: number, to: number): void {
+    const { seq } = s;
+    const { work, setup, families, familyOf, release, due, lateRate, endRate, setupRate } = s.model;
+    let { endMin, cost, last } = this;
+    for (let x = from; x <= to; x++) {
+      const job = seq[x]!;
+      const change = setup[this.setupAt + familyOf[last]! * families + familyOf[job]!]!;
+      endMin += change;
+      if (endMin < release[job]!) endMin = release[job]!;
+      endMin += work[this.workAt + job]!;
+      const late = endMin - due[job]!;
+      if (late > 0) cost += lateRate[job]! * late;
+      cost += endRate * endMin + setupRate * change;
+      last = job;
+    }
+    this.endMin = endMin;
+    this.cost = cost;
+    this.last = last;
+  }
+
+  /** Walks the untouched rest of the lane up to `to`, stopping where it meets the old times. @returns change of its cost */
+  rest(s: Lanes, from: number, to: number, limit: number): number {
+    const { seq, end, sum } = s;
+    const { work, setup, families, familyOf, release, due, lateRate, endRate, setupRate } = s.model;
+    let { endMin, last } = this;
+    let cost = 0;
+    for (let x = from; x <= to; x++) {
+      const job = seq[x]!;
+      const change = setup[this.setupAt + familyOf[last]! * families + familyOf[job]!]!;
+      endMin += change;
+      if (endMin < release[job]!) endMin = release[job]!;
+      endMin += work[this.workAt + job]!;
+      const late = endMin - due[job]!;
+      if (late > 0) cost += lateRate[job]! * late;
+      cost += endRate * endMin + setupRate * change;
+      last = job;
+      if (endMin === end[x]!) {
+        this.endMin = end[to]!;
+        return cost - (sum[x]! - sum[from - 1]!);
+      }
+      if (cost - (sum[to]! - sum[from - 1]!) >= limit) return Infinity;
+    }
+    this.endMin = endMin;
+    return cost - (sum[to]! - sum[from - 1]!);
+  }
+}
+
+const walker = new Walker();
+
+/**
+ * Change of the cost when blocks [i, j] and [g, h] of one lane change places (j < g; what lies between shifts).
+ * @returns the exact change, or Infinity when it is surely not below `limit`
+ */
+export function priceSwap(s: Lanes, lane: number, i: number, j: number, g: number, h: number, limit: number): number {
+  const { seq, end, model } = s;
+  const { work, setup, families, familyOf, release, setupRate, hasReleases } = model;
+  const base = lane * s.stride;
+  const workAt = lane * (model.jobs + 1);
+  const setupAt = model.setupAt[lane]!;
+  const a0 = base + i;
+  const a1 = base + j;
+  const b0 = base + g;
+  const b1 = base + h;
+  const between = b0 - a1 > 1;
+  const before = seq[a0 - 1]!;
+  const firstA = seq[a0]!;
+  const firstB = seq[b0]!;
+  const after = seq[b1 + 1]!;
+  const familyFirstA = familyOf[firstA]!;
+  const familyLastA = familyOf[seq[a1]!]!;
+  const familyFirstB = familyOf[firstB]!;
+  const familyLastB = familyOf[seq[b1]!]!;
+  const familyBefore = familyOf[before]!;
+  const familyAfter = familyOf[after]!;
+  const toB = setup[setupAt + familyBefore * families + familyFirstB]!;
+  const toAfter = setup[setupAt + familyLastA * families + familyAfter]!;
+
+  let start = end[a0 - 1]! + toB;
+  if (hasReleases && start < release[firstB]!) start = release[firstB]!;
+  const shiftB = start + work[workAt + firstB]! - end[b0]!;
+  let least = bound(s, b0, b1, shiftB);
+  let at = end[b1]! + (hasReleases && shiftB > 0 ? 0 : shiftB);
+  let shiftM = 0;
+  let toA: number;
+  let toM = 0;
+  if (between) {
+    const firstM = seq[a1 + 1]!;
+    toM = setup[setupAt + familyLastB * families + familyOf[firstM]!]!;
+    start = at + toM;
+    if (hasReleases && start < release[firstM]!) start = release[firstM]!;
+    shiftM = start + work[workAt + firstM]! - end[a1 + 1]!;
+    least += bound(s, a1 + 1, b0 - 1, shiftM);
+    at = end[b0 - 1]! + (hasReleases && shiftM > 0 ? 0 : shiftM);
+    toA = setup[setupAt + familyOf[seq[b0 - 1]!]! * families + familyFirstA]!;
+  } else {
+    toA = setup[setupAt + familyLastB * families + familyFirstA]!;
+  }
+  start = at + toA;
+  if (hasReleases && start < release[firstA]!) start = release[firstA]!;
+  const shiftA = start + work[workAt + firstA]! - end[a0]!;
+  least += bound(s, a0, a1, shiftA);
+  at = end[a1]! + (hasReleases && shiftA > 0 ? 0 : shiftA);
+  const last = base + s.length[lane]!;
+  start = at + toAfter;
+  if (hasReleases && start < release[after]!) start = release[after]!;
+  const shiftR = start + work[workAt + after]! - end[b1 + 1]!;
+  least += bound(s, b1 + 1, last, shiftR);
+  if (setupRate > 0) {
+    const had = setup[setupAt + familyBefore * families + familyFirstA]! + setup[setupAt + familyLastB * families + familyAfter]!;
+    const join = between
+      ? setup[setupAt + familyLastA * families + familyOf[seq[a1 + 1]!]!]! + setup[setupAt + familyOf[seq[b0 - 1]!]! * families + familyFirstB]!
+      : setup[setupAt + familyLastA * families + familyFirstB]!;
+    least += setupRate * (toB + toM + toA + toAfter - had - join);
+  }
+  const endWas = end[last]!;
+  if (model.makespan) least += s.endCost(endWas + shiftR) - s.endCost(endWas);
+  if (least >= limit) return Infinity;
+
+  if (!hasReleases) {
+    // Short blocks with long shifts first: there the bound is farthest from the truth.
+    let exact = least - bound(s, a0, a1, shiftA) + shiftCost(s, a0, a1, shiftA);
+    if (exact >= limit) return Infinity;
+    exact += shiftCost(s, b0, b1, shiftB) - bound(s, b0, b1, shiftB);
+    if (exact >= limit) return Infinity;
+    if (between) exact += shiftCost(s, a1 + 1, b0 - 1, shiftM) - bound(s, a1 + 1, b0 - 1, shiftM);
+    if (exact >= limit) return Infinity;
+    exact += shiftCost(s, b1 + 1, last, shiftR) - bound(s, b1 + 1, last, shiftR);
+    return exact < limit ? exact : Infinity;
+  }
+  walker.begin(s, lane, a0 - 1);
+  walker.walk(s, b0, b1);
+  if (between) walker.walk(s, a1 + 1, b0 - 1);
+  walker.walk(s, a0, a1);
+  const changed = walker.cost - (s.sum[b1]! - s.sum[a0 - 1]!);
+  const rest = walker.rest(s, b1 + 1, last, limit - changed);
+  const total = changed + rest + (model.makespan ? s.endCost(walker.endMin) - s.endCost(endWas) : 0);
+  return total < limit ? total : Infinity;
+}
+
+/**
+ * Change of one lane's cost when its block [i, j] (empty when j = i − 1) makes room for block [g, h] of another lane
+ * (empty when h = g − 1). What the other lane saves is not counted.
+ * @returns the exact change, or Infinity when it is surely not below `limit`
+ */
+export function priceReplace(s: Lanes, lane: number, i: number, j: number, from: number, g: number, h: number, limit: number): number {
+  const { seq, end, sum, model } = s;
+  const { work, setup, families, familyOf, release } = model;
+  const base = lane * s.stride;
+  const last = base + s.length[lane]!;
+  const after = base + j + 1;
+  walker.begin(s, lane, base + i - 1);
+  if (h >= g) walker.walk(s, from * s.stride + g, from * s.stride + h);
+  const changed = walker.cost - (sum[after - 1]! - sum[base + i - 1]!);
+  const next = seq[after]!;
+  const change = setup[model.setupAt[lane]! + familyOf[walker.last]! * families + familyOf[next]!]!;
+  let start = walker.endMin + change;
+  if (start < release[next]!) start = release[next]!;
+  const shift = start + work[lane * (model.jobs + 1) + next]! - end[after]!;
+  let least = changed + bound(s, after, last, shift);
+  const endWas = end[last]!;
+  if (model.makespan) {
+    const endIs = after > last ? walker.endMin : endWas + (model.hasReleases && shift > 0 ? 0 : shift);
+    least += s.endCost(endIs) - s.endCost(endWas);
+  }
+  const changeWas = after <= last ? setup[model.setupAt[lane]! + familyOf[seq[after - 1]!]! * families + familyOf[next]!]! : 0;
+  if (after <= last) least += model.setupRate * (change - changeWas);
+  if (least >= limit) return Infinity;
+  if (!model.hasReleases) {
+    const exact = least - bound(s, after, last, shift) + shiftCost(s, after, last, shift);
+    return exact < limit ? exact : Infinity;
+  }
+  const rest = walker.rest(s, after, last, limit - changed);
+  const total = changed + rest + (model.makespan ? s.endCost(walker.endMin) - s.endCost(endWas) : 0);
+  return total < limit ? total : Infinity;
+}

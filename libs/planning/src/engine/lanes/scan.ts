@@ -1,0 +1,150 @@
+import type { Lanes } from './lanes.js';
+
+/**
+ * Bounds of whole rows of moves inside one lane, for lanes without releases whose cost is tardiness and job ends. What a row
+ * has in common is computed once, and only moves whose bound is below `gain` are handed to `found` to be priced exactly;
+ * `found` answers with the gain that has to be beaten from then on.
+ */
+export type Found = (i: number, j: number, g: number, h: number) => number;
+
+/** Block [i, j] goes behind each later place h. */
+export function scanRight(s: Lanes, lane: number, i: number, j: number, gain: number, found: Found): void {
+  const { end, family, span, down, up } = s;
+  const { setup, families } = s.model;
+  const setupAt = s.model.setupAt[lane]!;
+  const base = lane * s.stride;
+  const last = base + s.length[lane]!;
+  const a0 = base + i;
+  const a1 = base + j;
+  const b0 = a1 + 1;
+  const firstA = family[a0]!;
+  const fromA = setupAt + family[a1]! * families;
+  const shiftB = end[a0 - 1]! + setup[setupAt + family[a0 - 1]! * families + family[b0]!]! + span[b0]! - end[b0]!;
+  const slopeB = shiftB < 0 ? down : up;
+  const beforeB = slopeB[a1]!;
+  const downA = down[a1]! - down[a0 - 1]!;
+  const upA = up[a1]! - up[a0 - 1]!;
+  const spanA = span[a0]! - end[a0]!;
+  const endA = end[a1]!;
+  const downAll = down[last]!;
+  const upAll = up[last]!;
+  for (let b1 = b0; b1 <= last; b1++) {
+    const shiftA = end[b1]! + shiftB + setup[setupAt + family[b1]! * families + firstA]! + spanA;
+    const shiftR = endA + shiftA + setup[fromA + family[b1 + 1]!]! + span[b1 + 1]! - end[b1 + 1]!;
+    const least =
+      shiftB * (slopeB[b1]! - beforeB) +
+      shiftA * (shiftA < 0 ? downA : upA) +
+      shiftR * (shiftR < 0 ? downAll - down[b1]! : upAll - up[b1]!);
+    if (least < gain) gain = found(i, j, j + 1, b1 - base);
+  }
+}
+
+/** Block [i, j] goes before each earlier place g. */
+export function scanLeft(s: Lanes, lane: number, i: number, j: number, gain: number, found: Found): void {
+  const { end, family, span, down, up } = s;
+  const { setup, families } = s.model;
+  const setupAt = s.model.setupAt[lane]!;
+  const base = lane * s.stride;
+  const last = base + s.length[lane]!;
+  const b0 = base + i;
+  const b1 = base + j;
+  const a1 = b0 - 1;
+  const firstB = family[b0]!;
+  const fromB = setupAt + family[b1]! * families;
+  const spanB = span[b0]! - end[b0]!;
+  const downB = down[b1]! - down[a1]!;
+  const upB = up[b1]! - up[a1]!;
+  const downA = down[a1]!;
+  const upA = up[a1]!;
+  const toRest = end[a1]! + setup[setupAt + family[a1]! * families + family[b1 + 1]!]! + span[b1 + 1]! - end[b1 + 1]!;
+  const downR = down[last]! - down[b1]!;
+  const upR = up[last]! - up[b1]!;
+  for (let a0 = a1; a0 > base; a0--) {
+    const shiftB = end[a0 - 1]! + setup[setupAt + family[a0 - 1]! * families + firstB]! + spanB;
+    const shiftA = end[b1]! + shiftB + setup[fromB + family[a0]!]! + span[a0]! - end[a0]!;
+    const shiftR = toRest + shiftA;
+    const least =
+      shiftB * (shiftB < 0 ? downB : upB) +
+      shiftA * (shiftA < 0 ? downA - down[a0 - 1]! : upA - up[a0 - 1]!) +
+      shiftR * (shiftR < 0 ? downR : upR);
+    if (least < gain) gain = found(a0 - base, i - 1, i, j);
+  }
+}
+
+/** Block [i, j] changes places with each block of `size` jobs that begins at g in [from, to], all right of it and not next to it. */
+export function scanSwap(
+  s: Lanes, lane: number, i: number, j: number, size: number, from: number, to: number, gain: number, found: Found,
+): void {
+  const { end, family, span, down, up } = s;
+  const { setup, families } = s.model;
+  const setupAt = s.model.setupAt[lane]!;
+  const base = lane * s.stride;
+  const last = base + s.length[lane]!;
+  const a0 = base + i;
+  const a1 = base + j;
+  const m0 = a1 + 1;
+  const before = setupAt + family[a0 - 1]! * families;
+  const endBefore = end[a0 - 1]!;
+  const firstA = family[a0]!;
+  const fromA = setupAt + family[a1]! * families;
+  const firstM = family[m0]!;
+  const spanM = span[m0]! - end[m0]!;
+  const spanA = span[a0]! - end[a0]!;
+  const endA = end[a1]!;
+  const downA = down[a1]! - down[a0 - 1]!;
+  const upA = up[a1]! - up[a0 - 1]!;
+  for (let b0 = base + from; b0 <= base + to; b0++) {
+    const b1 = b0 + size - 1;
+    const shiftB = endBefore + setup[before + family[b0]!]! + span[b0]! - end[b0]!;
+    const shiftM = end[b1]! + shiftB + setup[setupAt + family[b1]! * families + firstM]! + spanM;
+    const shiftA = end[b0 - 1]! + shiftM + setup[setupAt + family[b0 - 1]! * families + firstA]! + spanA;
+    const shiftR = endA + shiftA + setup[fromA + family[b1 + 1]!]! + span[b1 + 1]! - end[b1 + 1]!;
+    const least =
+      shiftB * (shiftB < 0 ? down[b1]! - down[b0 - 1]! : up[b1]! - up[b0 - 1]!) +
+      shiftM * (shiftM < 0 ? down[b0 - 1]! - down[a1]! : up[b0 - 1]! - up[a1]!) +
+      shiftA * (shiftA < 0 ? downA : upA) +
+      shiftR * (shiftR < 0 ? down[last]! - down[b1]! : up[last]! - up[b1]!);
+    if (least < gain) gain = found(i, j, b0 - base, b1 - base);
+  }
+}
+
+/** Block [i, j] changes places with each block of `size` jobs that begins at g in [from, to], all left of it and not next to it. */
+export function scanSwapLeft(
+  s: Lanes, lane: number, i: number, j: number, size: number, from: number, to: number, gain: number, found: Found,
+): void {
+  const { end, family, span, down, up } = s;
+  const { setup, families } = s.model;
+  const setupAt = s.model.setupAt[lane]!;
+  const base = lane * s.stride;
+  const last = base + s.length[lane]!;
+  const b0 = base + i;
+  const b1 = base + j;
+  const m1 = b0 - 1;
+  const firstB = family[b0]!;
+  const spanB = span[b0]! - end[b0]!;
+  const fromB = setupAt + family[b1]! * families;
+  const fromM = setupAt + family[m1]! * families;
+  const afterB = family[b1 + 1]!;
+  const spanR = span[b1 + 1]! - end[b1 + 1]!;
+  const endB = end[b1]!;
+  const endM = end[m1]!;
+  const downB = down[b1]! - down[m1]!;
+  const upB = up[b1]! - up[m1]!;
+  const downM = down[m1]!;
+  const upM = up[m1]!;
+  const downR = down[last]! - down[b1]!;
+  const upR = up[last]! - up[b1]!;
+  for (let a0 = base + to; a0 >= base + from; a0--) {
+    const a1 = a0 + size - 1;
+    const shiftB = end[a0 - 1]! + setup[setupAt + family[a0 - 1]! * families + firstB]! + spanB;
+    const shiftM = endB + shiftB + setup[fromB + family[a1 + 1]!]! + span[a1 + 1]! - end[a1 + 1]!;
+    const shiftA = endM + shiftM + setup[fromM + family[a0]!]! + span[a0]! - end[a0]!;
+    const shiftR = end[a1]! + shiftA + setup[setupAt + family[a1]! * families + afterB]! + spanR;
+    const least =
+      shiftB * (shiftB < 0 ? downB : upB) +
+      shiftM * (shiftM < 0 ? downM - down[a1]! : upM - up[a1]!) +
+      shiftA * (shiftA < 0 ? down[a1]! - down[a0 - 1]! : up[a1]! - up[a0 - 1]!) +
+      shiftR * (shiftR < 0 ? downR : upR);
+    if (least < gain) gain = found(a0 - base, a1 - base, i, j);
+  }
+}
