@@ -137,9 +137,6 @@ export { FILE_LIMIT_BYTES, StoredFileRepository } from './exchange/stored-file.r
 export { StoredFileEntity } from './exchange/stored-file.entity.js';
 export { EventRepository } from './record/event.repository.js';
 export { NumberingEntity } from './platform/numbering.entity.js';
-export { ReportEntity } from './reports/report.entity.js';
-export { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.entity.js';
-export { ResultEntity } from './results/result.entity.js';
 
 export { resultsOfBatch, resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';
