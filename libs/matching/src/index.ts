@@ -89,6 +89,14 @@ export type {
 export { askFields, GEOMETRY_LABELS } from './ask-fields.js';
 export { checkAsk } from './check-ask.js';
 export { isNeeds, needsOf } from './needs-of.js';
+export { changeoverBetween } from './changeover.js';
+export type { Warming } from './changeover.js';
+export { checkTrain } from './check-train.js';
+export type { TrainCheck } from './check-train.js';
+export { forceLadder } from './force-ladder.js';
+export { matchTrains } from './match-trains.js';
+export { trainDrawing } from './train-drawing.js';
+export { usableWindows } from './usable-windows.js';
 export type { Lab, Rig, Technician } from './lab.js';
 export type { MatchSettings } from './settings.js';
 export { DEFAULT_SETTINGS } from './settings.js';

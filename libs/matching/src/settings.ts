@@ -69,5 +69,5 @@ export const DEFAULT_SETTINGS: MatchSettings = {
     transducer: 2,
   },
   shiftCheckMin: 10,
-  weights: { changeoverPerMin: 1, forceFit: 20, scarce: 15, accuracy: 10, caution: 8 },
+  weights: { changeoverPerMin: 1, forceFit: 20, scarce: 5, accuracy: 10, caution: 8 },
 };

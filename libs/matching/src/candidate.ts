@@ -1,0 +1,167 @@
+import type { Candidate, Link, LinkRole, ScorePart, Verdict } from './answer.js';
+import { changeoverBetween } from './changeover.js';
+import type { Item } from './item.js';
+import { judgeTrain } from './judge-train.js';
+import { isPair, massOnCellKg } from './parts.js';
+import type { Parts } from './parts.js';
+import { together } from './rules/calibration-in-force.js';
+import { ratingAt } from './rating-at.js';
+import { accuracyPoints, forceFitPoints, scarcePoints } from './score.js';
+import { cellCapacityFor } from './rules/cell-capacity.js';
+import { capacityOf } from './rules/frame-capacity.js';
+import { limitStopsOf } from './space.js';
+import { warmingOf } from './warming.js';
+import type { IndexedFrame, LabIndex } from './search/lab-index.js';
+import type { RequestContext } from './search/request-context.js';
+import type { Found } from './search/search-frame.js';
+
+/** A found train with everything that people and the planner want to know about it. */
+export function candidateOf(found: Found, at: IndexedFrame, index: LabIndex, context: RequestContext): Candidate {
+  const { needs, settings } = context;
+  const { parts, pools } = withUnits(found, at, index);
+  const links = linksOf(parts, pools);
+  const name = (id: string) => index.byId.get(id)?.tag ?? id;
+  const verdicts = judgeTrain(parts, context, name);
+  const warming = warmingOf(parts, needs, at.rig, settings);
+  const changeover = changeoverBetween(at.rig, { links }, settings, (id) => index.byId.get(id), warming);
+  const scoreParts = scored(
+    parts,
+    links,
+    changeover.minutes - (warming ? warming.rampMin + warming.soakMin : 0),
+    verdicts,
+    context,
+  );
+  return {
+    frameId: parts.frame.id,
+    cellAt: parts.cellAt,
+    links,
+    verdicts,
+    windows: together(parts, context),
+    score: scoreParts.reduce((sum, { points }) => sum + points, 0),
+    scoreParts,
+    changeover,
+    limitStops: limitStopsOf(parts, needs, settings),
+    soakMin: warming?.soakMin ?? 0,
+    rampMin: warming?.rampMin ?? 0,
+    hungMassKg: massOnCellKg(parts),
+    governing: governing(parts, context),
+  };
+}
+
+/** The units to take: the one that hangs on the frame already, else one that hangs nowhere, else the first by tag. */
+function withUnits(
+  found: Found,
+  { frame, fitted }: IndexedFrame,
+  index: LabIndex,
+): { parts: Parts; pools: Map<string, readonly Item[]> } {
+  const pools = new Map<string, readonly Item[]>();
+  const rank = ({ id }: Item) => (fitted.has(id) ? 0 : index.fittedOn.has(id) ? 2 : 1);
+  const chosen = <T extends Item | null>(item: T): T => {
+    const units = item && found.units.get(item.id);
+    if (!units) return item;
+    const ordered = units.length === 1 ? units : [...units].sort((a, b) => rank(a) - rank(b));
+    // Adapters are units already: two of one pool may hang in one train.
+    const unit = item.kind === 'adapter' ? item : ordered[0]!;
+    pools.set(unit.id, unit === ordered[0] ? ordered : [unit, ...ordered.filter((each) => each !== unit)]);
+    return unit as T;
+  };
+  const { parts } = found;
+  const upper = chosen(parts.ends.upper);
+  const lower = isPair(parts.ends) ? upper : chosen(parts.ends.lower);
+  return {
+    pools,
+    parts: {
+      frame,
+      cell: chosen(parts.cell),
+      cellAt: parts.cellAt,
+      adapters: { upper: parts.adapters.upper.map(chosen), lower: parts.adapters.lower.map(chosen) },
+      ends: { upper, lower, faces: chosen(parts.ends.faces) },
+      extensometer: chosen(parts.extensometer),
+      chamber: chosen(parts.chamber),
+      guard: chosen(parts.guard),
+      thermocouple: chosen(parts.thermocouple),
+    },
+  };
+}
+
+/** The places of a train with their items, from crosshead to base, then what stands beside the specimen. */
+export function placesOf({
+  cell,
+  cellAt,
+  adapters,
+  ends,
+  extensometer,
+  chamber,
+  guard,
+  thermocouple,
+}: Parts): [LinkRole, Item][] {
+  const [upper, upper2] = adapters.upper;
+  const [lower, lower2] = adapters.lower;
+  const places: [LinkRole, Item | null | undefined][] = [
+    ['load-cell', cellAt === 'crosshead' ? cell : null],
+    ['upper-adapter', upper],
+    ['upper-adapter-2', upper2],
+    [isPair(ends) ? 'ends' : 'upper', ends.upper],
+    ['faces', ends.faces],
+    ['lower', isPair(ends) ? null : ends.lower],
+    // Adapters are listed from frame to specimen, the drawing goes down to the frame.
+    ['lower-adapter-2', lower2],
+    ['lower-adapter', lower],
+    ['load-cell', cellAt === 'base' ? cell : null],
+    ['extensometer', extensometer],
+    ['chamber', chamber],
+    ['guard', guard],
+    ['thermocouple', thermocouple],
+  ];
+  return places.flatMap(([role, item]) => (item ? [[role, item] as [LinkRole, Item]] : []));
+}
+
+/** Places as links; a pool that nobody gave is the unit alone. */
+export function linksOf(parts: Parts, pools: ReadonlyMap<string, readonly Item[]> = new Map()): Link[] {
+  return placesOf(parts).map(([role, item]) => {
+    const pool = (pools.get(item.id) ?? [item]).map(({ id }) => id);
+    return { role, itemId: item.id, poolKey: [...pool].sort()[0]!, pool };
+  });
+}
+
+function scored(
+  parts: Parts,
+  links: readonly Link[],
+  changeMin: number,
+  verdicts: readonly Verdict[],
+  { needs, settings }: RequestContext,
+): Candidate['scoreParts'] {
+  const cautions = verdicts.filter(({ outcome }) => outcome === 'caution').length;
+  const share = Math.round((100 * needs.peakHigh.value) / cellCapacityFor(parts.cell, needs));
+  const part = (name: ScorePart, points: number, sentence: string) => ({ part: name, points, sentence });
+  return [
+    part('changeover', settings.weights.changeoverPerMin * changeMin, `${changeMin} min of changeover`),
+    part('force-fit', forceFitPoints(parts.frame, parts.cell, needs, settings), `the peak is ${share} % of the cell`),
+    part(
+      'scarce-items',
+      links.reduce((sum, { pool }) => sum + scarcePoints(pool.length, settings), 0),
+      `${links.filter(({ pool }) => pool.length === 1).length} links have no second unit`,
+    ),
+    part('accuracy', accuracyPoints(parts.cell, needs, settings), 'reserve of class and range at the smallest force'),
+    part('cautions', settings.weights.caution * cautions, `${cautions} cautions`),
+  ];
+}
+
+/** The link with the least to spare against the load: frame, cell, or one of the rated links. */
+function governing(parts: Parts, { needs }: RequestContext): Candidate['governing'] {
+  const { direction, temperature } = needs;
+  const rated = placesOf(parts)
+    .map(([, item]) => item)
+    .filter((item) => ['grip', 'jaw-face', 'fixture', 'platen', 'adapter'].includes(item.kind))
+    .map((item) => ({
+      rule: 'weakest-link' as const,
+      itemId: item.id,
+      ratingN: ratingAt(item, direction, temperature.value),
+    }));
+  const all = [
+    { rule: 'frame-capacity' as const, itemId: parts.frame.id, ratingN: capacityOf(parts.frame.details, direction) },
+    { rule: 'cell-capacity' as const, itemId: parts.cell.id, ratingN: cellCapacityFor(parts.cell, needs) },
+    ...rated,
+  ];
+  return all.reduce((least, each) => (each.ratingN < least.ratingN ? each : least));
+}

@@ -1,0 +1,83 @@
+import type { Candidate, FrameRefusal, MatchAnswer } from './answer.js';
+import { candidateOf } from './candidate.js';
+import { forceLadder } from './force-ladder.js';
+import type { TimeWindow } from './item.js';
+import type { Lab } from './lab.js';
+import type { Needs } from './needs.js';
+import { refusalOf } from './refusal.js';
+import { indexLab } from './search/lab-index.js';
+import type { IndexedFrame } from './search/lab-index.js';
+import { optionsFor } from './search/options.js';
+import { RequestContext } from './search/request-context.js';
+import { Routes } from './search/routes.js';
+import { bestTrains, classOptions } from './search/search-frame.js';
+import type { ClassOptions, Search } from './search/search-frame.js';
+import { DEFAULT_SETTINGS } from './settings.js';
+import type { MatchSettings } from './settings.js';
+
+/** Trains kept for each frame; the others differ from these by costlier choices only. */
+const TRAINS_PER_FRAME = 2;
+
+/**
+ * Which load trains can run a test, ranked, and for every frame that cannot, why not.
+ *
+ * A lab is indexed once for each object: one that changed must come as a new object. The answer carries no advice, see
+ * {@link adviceFor}.
+ *
+ * @param period when the test would run, half-open, UTC
+ * @param perFrame how many trains to keep for each frame
+ */
+export function matchTrains(
+  lab: Lab,
+  needs: Needs,
+  period: TimeWindow,
+  settings: MatchSettings = DEFAULT_SETTINGS,
+  perFrame: number = TRAINS_PER_FRAME,
+): MatchAnswer {
+  const search = searchOf(lab, needs, period, settings);
+  const candidates: Candidate[] = [];
+  const refusals: FrameRefusal[] = [];
+  const choicesOf = byClass(search);
+  for (const at of search.index.frames) {
+    const choices = choicesOf(at);
+    const found = bestTrains(at, choices, search, perFrame);
+    for (const each of found) candidates.push(candidateOf(each, at, search.index, search.context));
+    if (found.length === 0) refusals.push(refusalOf(at, choices, search));
+  }
+  candidates.sort((a, b) => a.score - b.score);
+  const ladder = forceLadder(needs, candidates[0] ?? null, settings, (id) => search.index.byId.get(id));
+  return { needs, candidates, refusals, advice: [], ladder };
+}
+
+/** Ids of the frames on which at least one train passes; cheaper than {@link matchTrains}. */
+export function framesThatCan(
+  lab: Lab,
+  needs: Needs,
+  period: TimeWindow,
+  settings: MatchSettings,
+  only: ReadonlySet<string>,
+): string[] {
+  const search = searchOf(lab, needs, period, settings);
+  const choicesOf = byClass(search);
+  return search.index.frames
+    .filter((at) => only.has(at.frame.id) && bestTrains(at, choicesOf(at), search, 1).length > 0)
+    .map(({ frame }) => frame.id);
+}
+
+function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: MatchSettings): Search {
+  const index = indexLab(lab);
+  const context = new RequestContext(needs, settings, period, lab.technicians);
+  return { index, context, options: optionsFor(index, context), routes: new Routes(index, context) };
+}
+
+/** Frames of one class share their choices. */
+function byClass(search: Search): (at: IndexedFrame) => ClassOptions {
+  const known = new Map<string, ClassOptions>();
+  return ({ frame, classKey }) => {
+    const found = known.get(classKey);
+    if (found) return found;
+    const choices = classOptions(frame, search);
+    known.set(classKey, choices);
+    return choices;
+  };
+}

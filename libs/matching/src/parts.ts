@@ -1,0 +1,75 @@
+import type {
+  CellPosition,
+  Adapter,
+  Chamber,
+  Extensometer,
+  Fixture,
+  Frame,
+  Grip,
+  Guard,
+  Item,
+  JawFace,
+  LoadCell,
+  Platen,
+  Transducer,
+} from './item.js';
+
+export type EndItem = Grip | Fixture | Platen;
+
+/** What holds the specimen. A pair is the same item above and below; faces belong to both sides. */
+export interface Ends {
+  upper: EndItem;
+  lower: EndItem;
+  faces: JawFace | null;
+}
+
+/** Adapters of each side, in order from frame or cell to the specimen. */
+export interface Adapters {
+  upper: readonly Adapter[];
+  lower: readonly Adapter[];
+}
+
+/** A whole load train as items. What is null is not fitted. */
+export interface Parts {
+  frame: Frame;
+  cell: LoadCell;
+  cellAt: CellPosition;
+  adapters: Adapters;
+  ends: Ends;
+  extensometer: Extensometer | null;
+  chamber: Chamber | null;
+  guard: Guard | null;
+  thermocouple: Transducer | null;
+}
+
+export function isPair({ upper, lower }: Ends): boolean {
+  return upper.id === lower.id;
+}
+
+export function endItems({ upper, lower, faces }: Ends): Item[] {
+  return [upper, ...(upper.id === lower.id ? [] : [lower]), ...(faces ? [faces] : [])];
+}
+
+/** Length of the stack without the specimen, between the coupling faces of crosshead and base, mm. */
+export function stackLengthMm({ cell, adapters, ends }: Parts): number {
+  const length = (items: readonly Item[]) => items.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
+  return cell.lengthMm + length(adapters.upper) + length(adapters.lower) + ends.upper.lengthMm + lowerLengthMm(ends);
+}
+
+/** Length of the lower end, mm; a pair may have halves that differ. */
+export function lowerLengthMm(ends: Ends): number {
+  return isPair(ends) ? (ends.lower.details.lowerLengthMm ?? ends.lower.lengthMm) : ends.lower.lengthMm;
+}
+
+function lowerMassKg(ends: Ends): number {
+  return isPair(ends) ? (ends.lower.details.lowerMassKg ?? ends.lower.massKg) : ends.lower.massKg;
+}
+
+/** Mass between cell and specimen, kg: what hangs on a crosshead cell, what stands on a base cell. */
+export function massOnCellKg({ cellAt, adapters, ends }: Parts): number {
+  const faces = ends.faces?.massKg ?? 0;
+  const sum = (items: readonly Item[]) => items.reduce((total, { massKg }) => total + massKg, 0);
+  return cellAt === 'crosshead'
+    ? sum(adapters.upper) + ends.upper.massKg + faces
+    : sum(adapters.lower) + lowerMassKg(ends) + faces;
+}

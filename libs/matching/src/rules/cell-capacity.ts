@@ -1,0 +1,57 @@
+import { G_MS2 } from '#libs/units/src/index.js';
+import type { Needs } from '../needs.js';
+import { massOnCellKg } from '../parts.js';
+import type { Parts } from '../parts.js';
+import { atLeast, told } from './rule.js';
+import type { Rule } from './rule.js';
+
+/**
+ * The specimen's force and what hangs on the cell stay within its capacity. With W = g·Σm between cell and specimen, a crosshead
+ * cell carries F + W in tension and max(F − W, W) in compression; a cell at the base the other way round. A static W above the
+ * lab's share (10 %) of the capacity is a caution.
+ */
+export const cellCapacity: Rule = {
+  code: 'cell-capacity',
+  source: 'physics of the hung weight; 10 % is common practice, no source',
+  checks: [
+    {
+      sees: ['cell'],
+      judge({ cell }, { needs }) {
+        if (!cell.details.directions.includes(needs.direction)) {
+          return told('fail', 'cell-blind', [cell.id], needs.direction, cell.details.directions.join(', '));
+        }
+        return atLeast('cell-too-small', [cell.id], needs.peakHigh.value, cellCapacityFor(cell, needs), needs.loadUnit);
+      },
+    },
+    {
+      sees: ['cell', 'cellAt', 'ends', 'adapters'],
+      judge(parts, { needs, settings }) {
+        if (needs.direction === 'torque') return null;
+        const { cell } = parts;
+        const hungN = G_MS2 * massOnCellKg(parts);
+        const found = atLeast(
+          'cell-too-small-hung',
+          [cell.id],
+          loadOnCellN(needs, hungN, parts.cellAt),
+          cell.details.capacityN,
+          'N',
+        );
+        if (found.outcome === 'fail' || hungN <= settings.hungWeightCaution * cell.details.capacityN) return found;
+        const limitN = settings.hungWeightCaution * cell.details.capacityN;
+        return { ...atLeast('hung-weight', [cell.id], hungN, limitN, 'N'), outcome: 'caution' };
+      },
+    },
+  ],
+};
+
+/** Capacity of a cell for these needs, N or N·m. */
+export function cellCapacityFor({ details }: Parts['cell'], needs: Pick<Needs, 'direction'>): number {
+  return needs.direction === 'torque' ? details.torqueCapacityNm : details.capacityN;
+}
+
+/** Highest force on the cell, N, as its amplifier sees it before zero is set. */
+export function loadOnCellN(needs: Needs, hungN: number, cellAt: Parts['cellAt']): number {
+  const forceN = needs.peakHigh.value;
+  const adds = (needs.direction === 'tension') === (cellAt === 'crosshead');
+  return adds ? forceN + hungN : Math.max(forceN - hungN, hungN);
+}

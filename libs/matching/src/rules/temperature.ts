@@ -1,0 +1,73 @@
+import type { Item } from '../item.js';
+import { endItems } from '../parts.js';
+import { atLeast, notBelow, told, worst } from './rule.js';
+import type { Context, Finding, Rule } from './rule.js';
+
+/**
+ * Away from room temperature a chamber reaches it, fits the frame and takes the ends of the train, and everything inside is rated for
+ * it. The cell stays outside. Ramp and soak come with the candidate.
+ */
+export const temperature: Rule = {
+  code: 'temperature',
+  source: 'item data; soak: common practice, no source',
+  checks: [
+    {
+      sees: ['chamber'],
+      judge({ chamber }, { needs }) {
+        if (!needs.chamber) return null;
+        const { value } = needs.temperature;
+        if (!chamber) return told('fail', 'no-chamber', [], value, null, '°C');
+        const { minC, maxC } = chamber.details;
+        return worst([
+          notBelow('too-cold', [chamber.id], value, minC, '°C'),
+          atLeast('too-hot', [chamber.id], value, maxC, '°C'),
+        ]);
+      },
+    },
+    {
+      sees: ['frame', 'chamber'],
+      judge({ frame, chamber }) {
+        if (!chamber) return null;
+        const { columnClearanceMm } = frame.details;
+        const { fitsClearanceMinMm, fitsClearanceMaxMm } = chamber.details;
+        return worst([
+          notBelow('chamber-too-wide', [chamber.id, frame.id], columnClearanceMm, fitsClearanceMinMm, 'mm'),
+          atLeast('chamber-too-narrow', [chamber.id, frame.id], columnClearanceMm, fitsClearanceMaxMm, 'mm'),
+        ]);
+      },
+    },
+    {
+      sees: ['ends', 'chamber'],
+      judge({ ends, chamber }, { needs }) {
+        if (!chamber) return null;
+        const widest = Math.max(ends.upper.details.outsideWidthMm, ends.lower.details.outsideWidthMm);
+        const { insideWidthMm, insideHeightMm } = chamber.details;
+        const tall = needs.specimen.freeLengthMm + (needs.direction === 'tension' ? needs.travel.value : 0);
+        return worst([
+          atLeast('too-wide-for-chamber', [ends.upper.id, chamber.id], widest, insideWidthMm, 'mm'),
+          atLeast('too-tall-for-chamber', [chamber.id], tall, insideHeightMm, 'mm'),
+        ]);
+      },
+    },
+    { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((item) => rated(item, context))) },
+    {
+      sees: ['adapters'],
+      judge: ({ adapters }, context) =>
+        worst([...adapters.upper, ...adapters.lower].map((item) => rated(item, context))),
+    },
+    { sees: ['extensometer'], judge: ({ extensometer }, context) => extensometer && rated(extensometer, context) },
+    {
+      sees: ['thermocouple'],
+      judge: ({ thermocouple }, { needs }) =>
+        needs.chamber && !thermocouple ? told('caution', 'no-thermocouple', []) : null,
+    },
+  ],
+};
+
+function rated(item: Item, { needs }: Context): Finding | null {
+  const { value } = needs.temperature;
+  return worst([
+    notBelow('item-too-cold', [item.id], value, item.temperatureMinC, '°C'),
+    atLeast('item-too-hot', [item.id], value, item.temperatureMaxC, '°C'),
+  ]);
+}

@@ -1,0 +1,28 @@
+import type { Frame, Item } from '../item.js';
+import { endItems } from '../parts.js';
+import { told, worst } from './rule.js';
+import type { Finding, Rule } from './rule.js';
+
+/** Compressed air, hydraulics, power and the like are at the frame for what the train needs. */
+export const utilities: Rule = {
+  code: 'utilities',
+  source: 'item and frame data',
+  checks: [
+    { sees: ['frame', 'ends'], judge: ({ frame, ends }) => worst(endItems(ends).map((item) => supplied(frame, item))) },
+    { sees: ['frame', 'chamber'], judge: ({ frame, chamber }) => supplied(frame, chamber) },
+    { sees: ['frame', 'extensometer'], judge: ({ frame, extensometer }) => supplied(frame, extensometer) },
+  ],
+};
+
+function supplied(frame: Frame, item: Item | null): Finding | null {
+  if (!item || item.utilities.length === 0) return null;
+  const missing = item.utilities.filter((utility) => !frame.details.utilitiesAtFrame.includes(utility));
+  const there = frame.details.utilitiesAtFrame.join(', ') || 'none';
+  return told(
+    missing.length > 0 ? 'fail' : 'pass',
+    'not-supplied',
+    [item.id, frame.id],
+    (missing.length > 0 ? missing : item.utilities).join(', '),
+    there,
+  );
+}

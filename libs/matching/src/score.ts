@@ -1,0 +1,54 @@
+import type { Item } from './item.js';
+import type { Needs } from './needs.js';
+import { capacityOf } from './rules/frame-capacity.js';
+import { cellCapacityFor } from './rules/cell-capacity.js';
+import type { Frame, LoadCell } from './item.js';
+import { classReserve } from './force-classes.js';
+import { isGoodFor, calibrationNeedOf } from './usable-windows.js';
+import type { MatchSettings } from './settings.js';
+
+/** Part of the cell's capacity at which a peak reads best (common practice, no source). */
+const BEST_SHARE = 0.4;
+
+/**
+ * Points for how the force sits in the cell and in the frame: decades away from the best share of the cell, and a third of that for
+ * every decade that the frame could do more than is needed, so that large frames stay free.
+ */
+export function forceFitPoints(frame: Frame, cell: LoadCell, needs: Needs, { weights }: MatchSettings): number {
+  const peak = needs.peakHigh.value;
+  const inCell = Math.abs(Math.log10(peak / (BEST_SHARE * cellCapacityFor(cell, needs))));
+  const inFrame = Math.max(0, Math.log10(capacityOf(frame.details, needs.direction) / peak));
+  return weights.forceFit * (inCell + inFrame / 3);
+}
+
+/** Points for a link of which there are few: the fewer units, the more. */
+export function scarcePoints(units: number, { weights }: MatchSettings): number {
+  return weights.scarce / units;
+}
+
+/** Points for little reserve of class and range at the smallest force: none from a decade or a whole class better than needed. */
+export function accuracyPoints(cell: LoadCell, needs: Needs, { weights }: MatchSettings): number {
+  const need = calibrationNeedOf(cell, needs)!;
+  const good = cell.calibrations.filter((each) => isGoodFor(each, need));
+  const reserve = good.map(
+    (each) => Math.max(0, Math.log10(need.from / each.from)) + classReserve(each, needs.forceClass),
+  );
+  return weights.accuracy * Math.max(0, 1 - Math.max(0, ...reserve));
+}
+
+/** Kinds that may stay beside the train when the next test has no use for them. */
+export const MAY_STAY: readonly Item['kind'][] = ['extensometer', 'guard', 'transducer'];
+
+/** Minutes to put a unit on, or, when it hangs there already, the minutes of taking it off that are saved. */
+export function changeMinutes(item: Item, fitted: boolean, settings: MatchSettings): number {
+  const minutes = settings.changeMin[item.kind];
+  if (fitted) return MAY_STAY.includes(item.kind) ? 0 : -minutes;
+  return minutes + (item.kind === 'load-cell' ? settings.shiftCheckMin : 0);
+}
+
+/** Minutes to take off everything that hangs on a frame and may not stay. */
+export function clearMinutes(items: readonly Item[], settings: MatchSettings): number {
+  return items
+    .filter(({ kind }) => !MAY_STAY.includes(kind))
+    .reduce((sum, { kind }) => sum + settings.changeMin[kind], 0);
+}

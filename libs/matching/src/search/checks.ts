@@ -1,0 +1,67 @@
+import type { RuleCode } from '../answer.js';
+import type { Parts } from '../parts.js';
+import { spare } from '../rules/rule.js';
+import type { Check, Context } from '../rules/rule.js';
+import { RULES } from '../rules/rules.js';
+
+/** What a set of checks said: one bit a rule, in the order of the rulebook. */
+export interface Tally {
+  fails: number;
+  cautions: number;
+  /** How badly: sum of the relative shortfalls, each counted up to 1. */
+  severity: number;
+}
+
+export interface BitCheck {
+  bit: number;
+  check: Check;
+}
+
+const ALL: readonly BitCheck[] = RULES.flatMap(({ checks }, index) =>
+  checks.map((check) => ({ bit: 1 << index, check })),
+);
+
+/** Checks that look at nothing beyond these parts, and at each of `at`. */
+export function checksOf(within: readonly (keyof Parts)[], at: readonly (keyof Parts)[] = within): readonly BitCheck[] {
+  return ALL.filter(
+    ({ check: { sees } }) => sees.every((part) => within.includes(part)) && at.every((part) => sees.includes(part)),
+  );
+}
+
+/** Every check that none of the given lists holds. */
+export function otherChecks(...lists: readonly (readonly BitCheck[])[]): readonly BitCheck[] {
+  const taken = new Set(lists.flat());
+  return ALL.filter((each) => !taken.has(each));
+}
+
+export function bitOf(code: RuleCode): number {
+  return 1 << RULES.findIndex((rule) => rule.code === code);
+}
+
+/** Runs checks and counts; no sentence is made. */
+export function tally(checks: readonly BitCheck[], parts: Parts, context: Context): Tally {
+  let fails = 0;
+  let cautions = 0;
+  let severity = 0;
+  for (const { bit, check } of checks) {
+    const found = check.judge(parts, context);
+    if (!found || found.outcome === 'pass') continue;
+    if (found.outcome === 'caution') cautions |= bit;
+    else {
+      fails |= bit;
+      severity += Math.min(1, -Math.min(0, finite(spare(found))));
+    }
+  }
+  return { fails, cautions, severity };
+}
+
+function finite(value: number): number {
+  return Number.isFinite(value) ? value : -1;
+}
+
+/** Number of rules in a set of bits. */
+export function countBits(bits: number): number {
+  let left = bits - ((bits >>> 1) & 0x55555555);
+  left = (left & 0x33333333) + ((left >>> 2) & 0x33333333);
+  return (((left + (left >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
+}

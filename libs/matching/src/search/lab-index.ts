@@ -1,0 +1,111 @@
+import type { Frame, Item, ItemKind } from '../item.js';
+import type { Lab, Rig } from '../lab.js';
+
+/** Units that no rule can tell apart but for their times: equal in everything save id, tag, name, place, due dates and promises. */
+export interface Pool {
+  key: string;
+  units: readonly Item[];
+}
+
+/** A lab made ready for many requests. */
+export interface LabIndex {
+  lab: Lab;
+  byId: ReadonlyMap<string, Item>;
+  pools: ReadonlyMap<ItemKind, readonly Pool[]>;
+  frames: readonly IndexedFrame[];
+  /** Frame that an item is fitted on. */
+  fittedOn: ReadonlyMap<string, string>;
+}
+
+export interface IndexedFrame {
+  frame: Frame;
+  /** Frames with the same key pass and fail the same checks, apart from state and times. */
+  classKey: string;
+  rig: Rig;
+  fitted: ReadonlySet<string>;
+}
+
+const known = new WeakMap<Lab, LabIndex>();
+
+/** Sorts a lab's items into pools, once for each lab object. A lab that changed must come as a new object. */
+export function indexLab(lab: Lab): LabIndex {
+  const found = known.get(lab);
+  if (found) return found;
+  const items = [...lab.items].sort((a, b) => compareText(a.tag, b.tag) || compareText(a.id, b.id));
+  const index = {
+    lab,
+    byId: new Map(items.map((item) => [item.id, item])),
+    pools: poolsOf(items),
+    frames: items.filter((item) => item.kind === 'frame').map((frame) => indexFrame(frame, lab)),
+    fittedOn: new Map(lab.rigs.flatMap(({ frameId, itemIds }) => itemIds.map((id) => [id, frameId] as const))),
+  };
+  known.set(lab, index);
+  return index;
+}
+
+/** By code unit, so that the order is the same on every machine. */
+export function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function poolsOf(items: readonly Item[]): Map<ItemKind, Pool[]> {
+  const byKey = new Map<string, Item[]>();
+  for (const item of items) {
+    if (item.kind === 'frame') continue;
+    const key = poolKey(item);
+    const units = byKey.get(key);
+    if (units) units.push(item);
+    else byKey.set(key, [item]);
+  }
+  const pools = new Map<ItemKind, Pool[]>();
+  for (const [key, units] of byKey) {
+    const { kind } = units[0]!;
+    pools.set(kind, [...(pools.get(kind) ?? []), { key, units }]);
+  }
+  return pools;
+}
+
+/** What makes two units equal. Calibrations count with class and range, not with their dates. */
+export function poolKey({
+  kind,
+  state,
+  massKg,
+  lengthMm,
+  ratings,
+  temperatureMinC,
+  temperatureMaxC,
+  utilities,
+  needsCalibration,
+  calibrations,
+  details,
+}: Item): string {
+  const verified = calibrations
+    .map(({ direction, standard, className, from, to }) => [direction, standard, className, from, to].join())
+    .sort();
+  return canonical([
+    kind,
+    state,
+    massKg,
+    lengthMm,
+    ratings,
+    temperatureMinC,
+    temperatureMaxC,
+    utilities,
+    needsCalibration,
+    verified,
+    details,
+  ]);
+}
+
+/** JSON with the keys in order, so that equal data gives equal text whatever way it was read. */
+function canonical(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(canonical).join()}]`;
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
+  const entries = Object.entries(value).sort(([a], [b]) => compareText(a, b));
+  return `{${entries.map(([key, inner]) => `${key}:${canonical(inner)}`).join()}}`;
+}
+
+function indexFrame(frame: Frame, { rigs }: Lab): IndexedFrame {
+  const rig = rigs.find(({ frameId }) => frameId === frame.id) ?? { frameId: frame.id, itemIds: [], chamberC: null };
+  return { frame, classKey: canonical(frame.details), rig, fitted: new Set(rig.itemIds) };
+}

@@ -1,0 +1,41 @@
+import { unionWindows } from '#libs/calendar/src/index.js';
+import type { Item, TimeWindow } from '../item.js';
+import type { Technician } from '../lab.js';
+import type { Needs } from '../needs.js';
+import { staffedWindows } from '../rules/qualification.js';
+import type { Context } from '../rules/rule.js';
+import type { MatchSettings } from '../settings.js';
+import { usableWindows } from '../usable-windows.js';
+
+/** The context of one request; windows are worked out once an item. */
+export class RequestContext implements Context {
+  readonly staffed: readonly TimeWindow[];
+  private readonly windows = new Map<string, readonly TimeWindow[]>();
+
+  constructor(
+    readonly needs: Needs,
+    readonly settings: MatchSettings,
+    readonly period: TimeWindow,
+    readonly technicians: readonly Technician[],
+  ) {
+    this.staffed = staffedWindows(technicians, needs.methodId, period);
+  }
+
+  windowsOf(item: Item): readonly TimeWindow[] {
+    const found = this.windows.get(item.id);
+    if (found) return found;
+    const windows = usableWindows(item, this.needs, this.period);
+    this.windows.set(item.id, windows);
+    return windows;
+  }
+
+  /** From now on each of these units counts as usable whenever any of them is. */
+  shareWindows(units: readonly Item[]): void {
+    if (units.length < 2) return;
+    const lists = units.map((unit) => this.windowsOf(unit));
+    const { startMs, endMs } = this.period;
+    const whole = lists.find(([first]) => first && first.startMs <= startMs && first.endMs >= endMs);
+    const common = whole ?? unionWindows(...lists);
+    for (const unit of units) this.windows.set(unit.id, common);
+  }
+}

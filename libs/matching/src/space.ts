@@ -1,0 +1,42 @@
+import type { LimitStops } from './answer.js';
+import type { Needs } from './needs.js';
+import { stackLengthMm } from './parts.js';
+import type { Parts } from './parts.js';
+import type { MatchSettings } from './settings.js';
+
+/** Openings between the coupling faces of crosshead and base over the test, mm. */
+export interface Openings {
+  startMm: number;
+  leastMm: number;
+  mostMm: number;
+  /** Opening at which the ends of the train touch; 0 for a fixture, whose halves pass each other. */
+  touchMm: number;
+}
+
+/** Start at stack plus free length; the travel opens it in tension, closes it in compression, and leaves it in torsion. */
+export function openingsOf(parts: Parts, needs: Needs): Openings {
+  const stackMm = stackLengthMm(parts);
+  const startMm = stackMm + needs.specimen.freeLengthMm;
+  const travelMm = needs.travel.value;
+  return {
+    startMm,
+    leastMm: needs.direction === 'compression' ? startMm - travelMm : startMm,
+    mostMm: needs.direction === 'tension' ? startMm + travelMm : startMm,
+    touchMm: needs.ends.by === 'fixture' ? 0 : stackMm,
+  };
+}
+
+/**
+ * Where to set the mechanical stops: the lab's clearance beyond what the test needs, but never beyond the frame, nor so low that the
+ * ends could meet (halfway between the least opening and the touch at the latest).
+ */
+export function limitStopsOf(parts: Parts, needs: Needs, { clearanceMm }: MatchSettings): LimitStops {
+  const { startMm, leastMm, mostMm, touchMm } = openingsOf(parts, needs);
+  const { openingMinMm, openingMaxMm } = parts.frame.details;
+  const halfway = (leastMm + Math.max(touchMm, openingMinMm)) / 2;
+  return {
+    startOpeningMm: startMm,
+    lowerStopMm: Math.max(openingMinMm, leastMm - clearanceMm, halfway),
+    upperStopMm: Math.min(openingMaxMm, mostMm + clearanceMm),
+  };
+}
