@@ -140,7 +140,4 @@ export { NumberingEntity } from './platform/numbering.entity.js';
 
 export { resultsOfBatch, resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';
-export { ResultEntity } from './results/result.entity.js';
-export { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.entity.js';
 export { ReportRepository } from './reports/report.repository.js';
-export { ReportEntity } from './reports/report.entity.js';
