@@ -1,5 +1,5 @@
 import { hash } from '@node-rs/argon2';
-import { factsChanged, TeamEntity } from '#libs/records/src/index.js';
+import { factsChanged, lockWhile, TeamEntity } from '#libs/records/src/index.js';
 import type { DataSource, EntityManager } from 'typeorm';
 import { MATERIALS } from './library/materials.js';
 import { METHODS } from './library/methods.js';
@@ -15,9 +15,6 @@ import { DEMO_PASSWORD, TEAMS } from './northmoor/people.js';
 export { loadLibrary } from './load/load-library.js';
 export { DEMO_PASSWORD } from './northmoor/people.js';
 
-/** Any number that nothing else locks: two processes that start together load the demo once. */
-const LOAD_LOCK = 732_102;
-
 /**
  * Loads the demo lab of Northmoor Cycles, all or nothing. Doing it again changes nothing.
  *
@@ -26,7 +23,7 @@ const LOAD_LOCK = 732_102;
 export async function loadDemoLab(records: DataSource, nowMs: number): Promise<void> {
   const passwordHash = await hash(DEMO_PASSWORD);
   await records.transaction(async (manager) => {
-    await manager.query('select pg_advisory_xact_lock($1)', [LOAD_LOCK]);
+    await lockWhile(manager, 'demo lab'); // two processes that start together load it once
     if (!(await isLoaded(manager))) await load(manager, new LabTime(nowMs), passwordHash);
   });
 }

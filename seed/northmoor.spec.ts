@@ -36,11 +36,20 @@ const materials = new Map<string, Material>(MATERIALS.map((material) => [materia
 
 function askOf({ method, material, count: specimens, ask }: DemoBatch): Ask {
   const version = methods.get(method)!.version;
-  return { ...ask, methodId: method, methodVersion: version, materialId: material ?? null, modulusMPa: null, specimens };
+  return {
+    ...ask,
+    methodId: method,
+    methodVersion: version,
+    materialId: material ?? null,
+    modulusMPa: null,
+    specimens,
+  };
 }
 
 const BATCHES = ALL_REQUESTS.flatMap((request) =>
-  request.batches.map((batch) => [`${request.reference} ${request.title} ${batch.label ?? ''}`, request, batch] as const),
+  request.batches.map(
+    (batch) => [`${request.reference} ${request.title} ${batch.label ?? ''}`, request, batch] as const,
+  ),
 );
 
 describe('the requests of the demo lab', () => {

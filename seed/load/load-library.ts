@@ -1,13 +1,15 @@
 import type { Material, Method } from '#libs/matching/src/index.js';
-import { MaterialEntity, MethodEntity } from '#libs/records/src/index.js';
+import { lockWhile, MaterialEntity, MethodEntity } from '#libs/records/src/index.js';
 import type { DataSource, EntityManager } from 'typeorm';
 import { MATERIALS } from '../library/materials.js';
 import { METHODS } from '../library/methods.js';
 import { idOf } from '../northmoor/ids.js';
+import { insertAll } from './insert.js';
 
 /** The published methods and materials that any lab starts with. What is there already stays as it is. */
 export async function loadLibrary(records: DataSource): Promise<void> {
   await records.transaction(async (manager) => {
+    await lockWhile(manager, 'library');
     await addMethods(manager, METHODS);
     await addMaterials(manager, MATERIALS);
   });
@@ -28,13 +30,12 @@ export async function addMethods(manager: EntityManager, methods: readonly Metho
     state: 'offered' as const,
     enteredBy: null,
   }));
-  await manager
-    .createQueryBuilder()
-    .insert()
-    .into(MethodEntity)
-    .values(rows as never)
-    .orIgnore()
-    .execute();
+  const there = new Set((await manager.find(MethodEntity)).map(({ id }) => id));
+  await insertAll(
+    manager,
+    MethodEntity,
+    rows.filter(({ id }) => !there.has(id)),
+  );
 }
 
 export async function addMaterials(manager: EntityManager, materials: readonly Material[]): Promise<void> {
@@ -45,11 +46,10 @@ export async function addMaterials(manager: EntityManager, materials: readonly M
     group: material.group,
     data: { ...material },
   }));
-  await manager
-    .createQueryBuilder()
-    .insert()
-    .into(MaterialEntity)
-    .values(rows as never)
-    .orIgnore()
-    .execute();
+  const there = new Set((await manager.find(MaterialEntity)).map(({ id }) => id));
+  await insertAll(
+    manager,
+    MaterialEntity,
+    rows.filter(({ id }) => !there.has(id)),
+  );
 }
