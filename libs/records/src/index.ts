@@ -138,6 +138,9 @@ export { StoredFileEntity } from './exchange/stored-file.entity.js';
 export { EventRepository } from './record/event.repository.js';
 export { NumberingEntity } from './platform/numbering.entity.js';
 
+export { ResultEntity } from './results/result.entity.js';
+export { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.entity.js';
 export { resultsOfBatch, resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';
+export { ReportEntity } from './reports/report.entity.js';
 export { ReportRepository } from './reports/report.repository.js';
