@@ -29,19 +29,21 @@ export interface RequestAround {
   requester: PersonRef;
 }
 
-/** Reads what stands around these requests, in a fixed number of queries however many there are. */
+/**
+ * Reads what stands around these requests, in a fixed number of queries however many there are; one after the other,
+ * because the caller's transaction has one connection.
+ */
 export async function aroundRequests(
   manager: EntityManager,
   requests: readonly RequestEntity[],
 ): Promise<RequestAround[]> {
   const ids = requests.map(({ id }) => id);
-  const [batches, jobs] = await Promise.all([new RequestRepository(manager).batchesOf(ids), jobsOf(manager, ids)]);
-  const [methods, materials, teams, people] = await Promise.all([
-    byId(manager, MethodEntity, batches.map(({ methodId }) => methodId)),
-    byId(manager, MaterialEntity, batches.map(({ materialId }) => materialId)),
-    byId(manager, TeamEntity, requests.map(({ teamId }) => teamId)),
-    byId(manager, PersonEntity, requests.map(({ requesterId }) => requesterId)),
-  ]);
+  const batches = await new RequestRepository(manager).batchesOf(ids);
+  const jobs = await jobsOf(manager, ids);
+  const methods = await byId(manager, MethodEntity, batches.map(({ methodId }) => methodId));
+  const materials = await byId(manager, MaterialEntity, batches.map(({ materialId }) => materialId));
+  const teams = await byId(manager, TeamEntity, requests.map(({ teamId }) => teamId));
+  const people = await byId(manager, PersonEntity, requests.map(({ requesterId }) => requesterId));
   return requests.map((request) => ({
     request,
     batches: batches
