@@ -1,22 +1,24 @@
-import type { FrameRefusal } from './answer.js';
+import type { FrameRefusal, Verdict } from './answer.js';
 import { linksOf } from './candidate.js';
 import { judgeTrain, verdictOf } from './judge-train.js';
 import { endWords } from './end-words.js';
 import { RULES } from './rules/rules.js';
 import { told, worst } from './rules/rule.js';
-import type { Check, Finding } from './rules/rule.js';
+import type { Naming } from './words.js';
 import type { Parts } from './parts.js';
 import type { IndexedFrame } from './search/lab-index.js';
 import { nearestTrain } from './search/search-frame.js';
 import type { ClassOptions, Search } from './search/search-frame.js';
 
-/** Why a frame has no candidate: the fewest rules that stand in the way, on the train that comes nearest. */
+/**
+ * Why a frame has no candidate: the fewest rules that stand in the way, on the train that comes nearest. A frame that is too weak for
+ * the load has no near train: every link that would carry it only adds failures that say the same.
+ */
 export function refusalOf(at: IndexedFrame, choices: ClassOptions, search: Search): FrameRefusal {
-  const { context, index } = search;
-  const name = (id: string) => index.byId.get(id)?.tag ?? id;
-  const near = nearestTrain(at, choices, search);
-  if (!near) return { frameId: at.frame.id, failing: withoutTrain(at, choices, search), nearest: null };
-  const failing = judgeTrain(near.parts, context, name).filter(({ outcome }) => outcome === 'fail');
+  const alone = frameAlone(at.frame, search);
+  const near = alone.some(({ rule }) => rule === 'frame-capacity') ? null : nearestTrain(at, choices, search);
+  if (!near) return { frameId: at.frame.id, failing: [...alone, ...lacks(choices, search)], nearest: null };
+  const failing = judgeTrain(near.parts, search.context, naming(search)).filter(({ outcome }) => outcome === 'fail');
   return {
     frameId: at.frame.id,
     failing,
@@ -24,27 +26,28 @@ export function refusalOf(at: IndexedFrame, choices: ClassOptions, search: Searc
   };
 }
 
-/** The lab lacks a whole kind of item: what the frame itself fails, and the lack. */
-function withoutTrain(
-  { frame }: IndexedFrame,
-  choices: ClassOptions,
-  { context, index }: Search,
-): FrameRefusal['failing'] {
-  const name = (id: string) => index.byId.get(id)?.tag ?? id;
-  const alone = RULES.flatMap(({ code, source, checks }) => {
-    const found = worst(checks.filter(seesFrameOnly).map((check) => check.judge({ frame } as Parts, context)));
-    return found?.outcome === 'fail' ? [verdictOf(code, source, found, name)] : [];
-  });
-  const lack = (rule: 'cell-capacity' | 'specimen-fit', finding: Finding) => verdictOf(rule, 'register', finding, name);
-  return [
-    ...alone,
-    ...(choices.cells.length === 0
-      ? [lack('cell-capacity', told('fail', 'no-cell', [], context.needs.direction))]
-      : []),
-    ...(choices.ends.length === 0 ? [lack('specimen-fit', told('fail', 'no-ends', [], endWords(context.needs)))] : []),
-  ];
+function naming({ index }: Search): Naming {
+  return (id) => index.byId.get(id)?.tag ?? id;
 }
 
-function seesFrameOnly({ sees }: Check): boolean {
-  return sees.every((part) => part === 'frame');
+/** What the frame fails whatever hangs in it. */
+function frameAlone(frame: Parts['frame'], search: Search): Verdict[] {
+  return RULES.flatMap(({ code, source, checks }) => {
+    const own = checks.filter(({ sees }) => sees.every((part) => part === 'frame'));
+    const found = worst(own.map((check) => check.judge({ frame } as Parts, search.context)));
+    return found?.outcome === 'fail' ? [verdictOf(code, source, found, naming(search))] : [];
+  });
+}
+
+/** The lab lacks a whole kind of item. */
+function lacks({ cells, ends }: ClassOptions, search: Search): Verdict[] {
+  const { needs } = search.context;
+  return [
+    ...(cells.length === 0
+      ? [verdictOf('cell-capacity', 'register', told('fail', 'no-cell', [], needs.direction), naming(search))]
+      : []),
+    ...(ends.length === 0
+      ? [verdictOf('specimen-fit', 'register', told('fail', 'no-ends', [], endWords(needs)), naming(search))]
+      : []),
+  ];
 }

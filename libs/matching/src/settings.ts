@@ -16,8 +16,9 @@ export interface MatchSettings {
   roomC: number;
   roomMinC: number;
   roomMaxC: number;
-  /** Stored energy from which a guard must be fitted, J. */
+  /** Energy from which a guard must be fitted, J: whatever breaks, and where fragments may fly. */
   guardFromJ: number;
+  guardFragmentsFromJ: number;
   /** Stiffness of a frame with its train where nobody has measured it, N/mm. */
   assumedStiffnessNPerMm: number;
   /** Faces that suit a material group. */
@@ -40,6 +41,7 @@ export const DEFAULT_SETTINGS: MatchSettings = {
   roomMinC: 18,
   roomMaxC: 28,
   guardFromJ: 100,
+  guardFragmentsFromJ: 2,
   assumedStiffnessNPerMm: 50_000,
   suitableFaces: {
     metal: ['serrated', 'diamond'],

@@ -81,21 +81,55 @@ function peelTravel(ask: Ask, method: Method): Figure {
   return figure(times * length, 'mm', formula, [['l', length, 'mm']], 'geometry of the peel');
 }
 
+/** Elastic stretch of a joint or a short block, which the formulas above do not give, mm (common practice, no source). */
+const STIFF_STRETCH_MM = 1;
+
 /**
- * What the specimen lets go at the peak, J: ½·F·δ with the elastic stretch δ = F·L/(E·A), never more than the travel.
- * Without a modulus the whole travel counts as elastic, as rubber does. Torque tests: 0, the twist is slow and short.
+ * What the specimen lets go at the peak, J: ½·F·δ with the elastic stretch δ = F·L/(E·A), never more than the travel. Without a
+ * modulus the whole travel counts as elastic, as rubber and fabric do; a joint or short block stretches little; a peel or tear spends
+ * its energy as it goes and keeps none.
  */
 export function storedEnergy(ask: Ask, method: Method, modulus: Band | null, peak: Figure, travel: Figure): Figure {
-  if (method.direction === 'torque') return figure(0, 'J', 'none', [], 'torsion');
-  const axial = method.testType === 'tension' || method.testType === 'compression';
-  const { parallelLengthMm, gripSeparationMm, heightMm } = ask.geometry;
-  const length = method.testType === 'compression' ? heightMm : (gripSeparationMm ?? parallelLengthMm);
-  const area = sectionArea(ask.geometry).value;
-  const elastic = axial && modulus && length && area > 0 ? (peak.value * length) / (modulus.low * area) : travel.value;
-  const stretchMm = Math.min(elastic, travel.value);
+  const kind = ENERGY[method.testType];
+  if (kind === 'none') return figure(0, 'J', 'none', [], method.testType);
+  const stretchMm = Math.min(
+    kind === 'stiff' ? STIFF_STRETCH_MM : elasticStretch(ask, method, modulus, peak),
+    travel.value,
+  );
   const inputs = [
     ['F', peak.value, 'N'],
     ['δ', stretchMm, 'mm'],
   ] as const;
-  return figure((peak.value * stretchMm) / 2 / 1000, 'J', '½·F·δ', inputs, 'strength of materials');
+  return figure(
+    (peak.value * stretchMm) / 2 / 1000,
+    'J',
+    '½·F·δ',
+    inputs,
+    kind === 'stiff' ? PRACTICE : 'strength of materials',
+  );
+}
+
+const ENERGY: Record<Method['testType'], 'none' | 'stiff' | 'stretch'> = {
+  tension: 'stretch',
+  compression: 'stretch',
+  strip: 'stretch',
+  'flexure-3': 'stretch',
+  'flexure-4': 'stretch',
+  component: 'stretch',
+  'lap-shear': 'stiff',
+  'short-beam': 'stiff',
+  'in-plane-shear': 'stiff',
+  'double-shear': 'stiff',
+  fracture: 'stiff',
+  peel: 'none',
+  tear: 'none',
+  torsion: 'none',
+};
+
+function elasticStretch(ask: Ask, method: Method, modulus: Band | null, peak: Figure): number {
+  if (!modulus || (method.testType !== 'tension' && method.testType !== 'compression')) return Infinity;
+  const { parallelLengthMm, gripSeparationMm, heightMm } = ask.geometry;
+  const length = method.testType === 'compression' ? heightMm : (gripSeparationMm ?? parallelLengthMm);
+  const area = sectionArea(ask.geometry).value;
+  return length && area > 0 ? (peak.value * length) / (modulus.low * area) : Infinity;
 }

@@ -23,9 +23,8 @@ export function releasedJ(needs: Needs, frame: Frame, settings: MatchSettings): 
 
 /** Whether anything asks for a guard. */
 export function needsGuard(needs: Needs, frame: Frame, settings: MatchSettings): boolean {
-  return (
-    needs.guardAlways || needs.hazards.includes('fragments') || releasedJ(needs, frame, settings) >= settings.guardFromJ
-  );
+  const fromJ = needs.hazards.includes('fragments') ? settings.guardFragmentsFromJ : settings.guardFromJ;
+  return needs.guardAlways || releasedJ(needs, frame, settings) >= Math.min(fromJ, settings.guardFromJ);
 }
 
 function judge({ frame, guard }: { frame: Frame; guard: Guard | null }, { needs, settings }: Context): Finding | null {

@@ -69,7 +69,12 @@ export function optionsFor(index: LabIndex, context: RequestContext): Options {
       context,
     ),
     extensometers: judged(
-      [...(needs.strain.how === 'extensometer' ? of('extensometer') : []), ...none],
+      [
+        ...(needs.strain.how === 'extensometer'
+          ? of('extensometer').filter(({ part }) => part.details.measures === needs.strain.rule!.measures)
+          : []),
+        ...none,
+      ],
       (part) => ({ extensometer: part }),
       EXTENSOMETER,
       context,

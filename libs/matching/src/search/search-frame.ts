@@ -375,5 +375,5 @@ function leastByMask(list: readonly Omit<Beside, 'points'>[]): Omit<Beside, 'poi
     const held = best.get(key);
     if (!held || each.severity < held.severity) best.set(key, each);
   }
-  return [...best.values()].sort((a, b) => countBits(a.fails) - countBits(b.fails));
+  return [...best.values()].sort((a, b) => countBits(a.fails) - countBits(b.fails) || a.severity - b.severity);
 }
