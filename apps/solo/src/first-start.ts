@@ -29,7 +29,13 @@ async function startEmpty(records: DataSource): Promise<FirstManager> {
   await records.transaction(async (entities) => {
     const id = randomUUID();
     await addPerson(entities, { id, name: 'First manager', email: manager.email, roles: ['manager'], passwordHash });
-    await append(entities, { actorId: null, kind: 'person/added', subjectKind: 'person', subjectId: id, why: 'first start' });
+    await append(entities, {
+      actorId: null,
+      kind: 'person/added',
+      subjectKind: 'person',
+      subjectId: id,
+      why: 'first start',
+    });
   });
   return manager;
 }

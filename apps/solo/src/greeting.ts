@@ -7,7 +7,12 @@ const SHOWN = ['requester', 'technician', 'manager', 'auditor'] as const;
 /** What is printed when the lab is open: the address, and how to get in. */
 export async function greeting(records: DataSource, address: string, first: FirstManager | null): Promise<string> {
   const lines = ['', `  The lab is open: ${address}`, ''];
-  if (first) lines.push(`  Sign in as ${first.email} with the password ${first.password}`, '  It is shown this once; change it after signing in.', '');
+  if (first)
+    lines.push(
+      `  Sign in as ${first.email} with the password ${first.password}`,
+      '  It is shown this once; change it after signing in.',
+      '',
+    );
   lines.push(...(await demoLines(records)), '  Ctrl-C closes it.', '');
   return lines.join('\n');
 }

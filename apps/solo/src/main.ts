@@ -28,7 +28,10 @@ async function start(config: SoloConfig, empty: boolean): Promise<void> {
   const api = await createApi({ ...config, databaseUrl: database.url }, records);
   open.push(() => api.close());
   await api.listen(config.port, config.host);
-  const worker = await startWorker({ ...config, databaseUrl: database.url, publicUrl: address, lockMs: TASK_LOCK_MS }, records);
+  const worker = await startWorker(
+    { ...config, databaseUrl: database.url, publicUrl: address, lockMs: TASK_LOCK_MS },
+    records,
+  );
   open.push(() => worker.stop());
   console.log(await greeting(records, config.port === 0 ? await api.getUrl() : address, first));
 }
@@ -50,7 +53,9 @@ try {
 } catch (error) {
   const told = error instanceof InvalidInput ? error.problems.map(({ sentence }) => sentence).join('\n') : error;
   const taken = (error as { code?: string }).code === 'EADDRINUSE';
-  console.error(taken ? 'Another program has this port already. Choose one with PORT, e.g. PORT=3001 npm start.' : told);
+  console.error(
+    taken ? 'Another program has this port already. Choose one with PORT, e.g. PORT=3001 npm start.' : told,
+  );
   await stop();
   process.exit(1);
 }

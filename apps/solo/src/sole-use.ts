@@ -15,7 +15,9 @@ export async function claimSoleUse(url: string): Promise<() => Promise<void>> {
   const { rows } = await client.query<{ mine: boolean }>('select pg_try_advisory_lock($1) as mine', [SOLE_USE_LOCK]);
   if (!rows[0]!.mine) {
     await client.end();
-    throw new Error('The lab runs already on this data folder. Stop it first, or choose another folder with LOADTRAIN_DATA.');
+    throw new Error(
+      'The lab runs already on this data folder. Stop it first, or choose another folder with LOADTRAIN_DATA.',
+    );
   }
   return () => client.end().catch(() => {});
 }

@@ -8,6 +8,8 @@ export { factsChangedSince, factsStamp, touchFacts } from './platform/facts.js';
 export { KEPT_DAYS, tidyUp } from './platform/tidy-up.js';
 export { figuresOfOperation, ping } from './platform/operation.js';
 export type { OperationFigures } from './platform/operation.js';
+export { backupLines } from './platform/backup.js';
+export { restoreLines } from './platform/restore.js';
 export { lockWhile } from './platform/lock.js';
 export { drawNumber } from './platform/draw-number.js';
 export { append } from './record/append.js';
@@ -143,4 +145,5 @@ export { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.
 export { resultsOfBatch, resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';
 export { ReportEntity } from './reports/report.entity.js';
+export { keepIssuedReport } from './reports/keep-issued-report.js';
 export { ReportRepository } from './reports/report.repository.js';

@@ -8,6 +8,8 @@ interface Options {
   poolSize?: number;
   /** Shown by the server beside each connection. */
   name?: string;
+  /** Only these steps of the schema, for a backup that was made before the others. */
+  migrations?: readonly (typeof MIGRATIONS)[number][];
 }
 
 /**
@@ -16,13 +18,16 @@ interface Options {
  * @param url connection string of PostgreSQL 15 or later
  * @throws the driver's error when the server cannot be reached
  */
-export function openRecords(url: string, { poolSize = 10, name = 'loadtrain' }: Options = {}): Promise<DataSource> {
+export function openRecords(
+  url: string,
+  { poolSize = 10, name = 'loadtrain', migrations = MIGRATIONS }: Options = {},
+): Promise<DataSource> {
   return new DataSource({
     type: 'postgres',
     url,
     applicationName: name,
     entities: [...ENTITIES],
-    migrations: [...MIGRATIONS],
+    migrations: [...migrations],
     migrationsTableName: 'migration',
     migrationsTransactionMode: 'each',
     namingStrategy: new SnakeNames(),
