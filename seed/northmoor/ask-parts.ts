@@ -38,6 +38,12 @@ export const dumbBell = (rest: Partial<AskPart> = {}): AskPart =>
     { speedMmPerMin: 5, ...rest },
   );
 
+/** The same in the chamber, with the gauge length of 50 mm that ISO 527-2 allows: the extensometer for the cold has no other. */
+export function dumbBellAt(temperatureC: number): AskPart {
+  const { geometry, ...rest } = dumbBell({ temperatureC });
+  return { ...rest, geometry: { ...geometry, gaugeLengthMm: 50 } };
+}
+
 /** Turned round bar, proportional: L0 = 5·d0 (ISO 6892-1). */
 export const roundBar = (diameterMm: number, endThicknessMm: number, rest: Partial<AskPart> = {}): AskPart =>
   ask(

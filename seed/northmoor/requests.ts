@@ -5,6 +5,7 @@ import {
   boltTorque,
   cord,
   dumbBell,
+  dumbBellAt,
   flatBar,
   lap,
   prism,
@@ -404,9 +405,9 @@ export const REQUESTS: readonly DemoRequest[] = [
     due: [6, '17:00'],
     specimens: [-5, '12:00'],
     batches: [
-      { label: '−20 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBell({ temperatureC: -20 }) },
+      { label: '−20 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBellAt(-20) },
       { label: '23 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBell() },
-      { label: '60 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBell({ temperatureC: 60 }) },
+      { label: '60 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBellAt(60) },
     ],
   },
   {

@@ -40,7 +40,7 @@ export const TRAINS = {
   fabric: train('FR-5K', { 'load-cell': 'LC-5K-1', ends: 'GB-AIR5-1', faces: 'JF-A200-LINED-1' }),
   rubber: train('FR-1K', { 'load-cell': 'LC-0500-1', ends: 'GB-ROLL1-1', extensometer: 'EX-LONG-1' }),
   lapShear: train('FR-30K', { 'load-cell': 'LM-30K-1', ends: 'GC-WEDGE30-1', faces: 'JF-W30-SERRATED-1' }),
-  bend: train('FR-1K', { 'load-cell': 'LC-0500-1', ends: 'FX-BEND-S2', extensometer: 'EX-DEFL-1' }),
+  bend: train('FR-1K', { 'load-cell': 'LC-0500-1', ends: 'FX-BEND-S2', extensometer: 'EX-DEFL-1', guard: 'GU-S1' }),
   peel: train('FR-0500', { 'load-cell': 'LC-0500-3', ends: 'GB-AIR1-1', faces: 'JF-A100-RUBBER-1' }),
   hook: train('FR-10K', { 'load-cell': 'LM-5K-1', ends: 'FX-HOOK-1', 'lower-adapter': 'AD-30-15-1' }),
   foam: train('FR-1K', { 'load-cell': 'LC-1K-2', ends: 'PL-150-1' }),
