@@ -11,6 +11,7 @@ import { PlanModule } from './plan/plan.module.js';
 import { PlatformModule } from './platform/platform.module.js';
 import { RecordModule } from './record/record.module.js';
 import { RegisterModule } from './register/register.module.js';
+import { ReportsModule } from './reports/reports.module.js';
 import { RequestsModule } from './requests/requests.module.js';
 
 /** Every feature, by hand: what is not listed here is not served. */
@@ -21,6 +22,7 @@ const FEATURES: Type[] = [
   CalibrationModule,
   MethodsModule,
   RequestsModule,
+  ReportsModule,
   RecordModule,
   ExchangeModule,
 ];

@@ -2,14 +2,13 @@ import { Module } from '@nestjs/common';
 import type { DynamicModule, Type } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { WorkerConfig } from './config.js';
+import { IssueReportProcessor } from './issue-report/issue-report.processor.js';
 import type { AnyProcessor } from './platform/task-processor.js';
+import { WORKER_CONFIG } from './platform/worker-config.js';
 import { TidyProcessor } from './tidy/tidy.processor.js';
 
-/** Where a processor asks for the settings of the process it runs in. */
-export const WORKER_CONFIG = Symbol('worker configuration');
-
 /** Every processor, by hand: what is not listed here does not work. */
-export const PROCESSORS: Type<AnyProcessor>[] = [TidyProcessor];
+export const PROCESSORS: Type<AnyProcessor>[] = [IssueReportProcessor, TidyProcessor];
 
 @Module({})
 export class WorkerModule {

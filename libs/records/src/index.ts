@@ -41,6 +41,7 @@ export {
   endAuthorisation,
   findAtDoor,
   getPerson,
+  teamNamed,
   hasPeople,
   listActive,
   listPeople,

@@ -36,6 +36,11 @@ export function teamsOf(manager: EntityManager, personId: string): Promise<TeamR
   );
 }
 
+/** The name of a team, empty when there is none. */
+export async function teamNamed(manager: EntityManager, id: string): Promise<string> {
+  return (await manager.findOneBy(TeamEntity, { id }))?.name ?? '';
+}
+
 /** Puts a person into exactly these teams. */
 export async function setTeams(manager: EntityManager, personId: string, teamIds: readonly string[]): Promise<void> {
   await manager.delete(TeamMemberEntity, { personId });

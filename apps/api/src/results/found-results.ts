@@ -1,0 +1,34 @@
+import type { BatchResults, ConformityAsk } from '#libs/contract/src/index.js';
+import { methodOf } from '#libs/records/src/index.js';
+import type { BatchFound, RequestEntity } from '#libs/records/src/index.js';
+import { batchResults } from './batch-results.js';
+import type { Doubts } from './uncertainty-view.js';
+
+/** The road from the record to the results of a batch, the same for page, file and report. */
+export function foundResults(found: BatchFound, request: Pick<RequestEntity, 'conformity'>): BatchResults {
+  return batchResults({
+    id: found.batch.id,
+    label: found.batch.label,
+    method: methodOf(found.method),
+    material: found.material?.name ?? null,
+    specimens: found.specimens,
+    results: found.results.map(({ specimenId, key, value, revision, basis }) => ({
+      ...{ specimenId, key, value, revision },
+      flags: Array.isArray(basis.flags) ? basis.flags.map(String) : [],
+    })),
+    conformity: request.conformity as ConformityAsk | null,
+    doubts: doubtsOf(found),
+  });
+}
+
+/** Limits of error by the classes of the load cell and the extensometer that were on the frame. */
+function doubtsOf({ items }: BatchFound): Doubts {
+  return { forcePct: classOf(items, 'load-cell'), extensionPct: classOf(items, 'extensometer') };
+}
+
+/** The figure of the widest class among the ranges: ISO 7500-1 and ISO 9513 name classes by their limit in percent; E83 classes have none here. */
+function classOf(items: BatchFound['items'], role: string): number | null {
+  const calibration = items.find((row) => row.role === role)?.calibration;
+  const limits = (calibration?.ranges ?? []).map(({ className }) => Number(className)).filter((limit) => limit > 0);
+  return limits.length === 0 ? null : Math.max(...limits);
+}
