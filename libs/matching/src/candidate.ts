@@ -13,7 +13,7 @@ import { limitStopsOf } from './space.js';
 import { warmingOf } from './warming.js';
 import type { IndexedFrame, LabIndex } from './search/lab-index.js';
 import type { RequestContext } from './search/request-context.js';
-import type { Found } from './search/search-frame.js';
+import type { Found } from './search/best-trains.js';
 
 /** A found train with everything that people and the planner want to know about it. */
 export function candidateOf(found: Found, at: IndexedFrame, index: LabIndex, context: RequestContext): Candidate {

@@ -6,12 +6,12 @@ import type { Lab } from './lab.js';
 import type { Needs } from './needs.js';
 import { refusalOf } from './refusal.js';
 import { indexLab } from './search/lab-index.js';
-import type { IndexedFrame } from './search/lab-index.js';
 import { optionsFor } from './search/options.js';
 import { RequestContext } from './search/request-context.js';
 import { Routes } from './search/routes.js';
-import { bestTrains, classOptions } from './search/search-frame.js';
-import type { ClassOptions, Search } from './search/search-frame.js';
+import { bestTrains } from './search/best-trains.js';
+import { ClassChoices } from './search/class-choices.js';
+import type { Search } from './search/whole-train.js';
 import { DEFAULT_SETTINGS } from './settings.js';
 import type { MatchSettings } from './settings.js';
 
@@ -37,12 +37,10 @@ export function matchTrains(
   const search = searchOf(lab, needs, period, settings);
   const candidates: Candidate[] = [];
   const refusals: FrameRefusal[] = [];
-  const choicesOf = byClass(search);
   for (const at of search.index.frames) {
-    const choices = choicesOf(at);
-    const found = bestTrains(at, choices, search, perFrame);
+    const found = bestTrains(at, search, perFrame);
     for (const each of found) candidates.push(candidateOf(each, at, search.index, search.context));
-    if (found.length === 0) refusals.push(refusalOf(at, choices, search));
+    if (found.length === 0) refusals.push(refusalOf(at, search));
   }
   candidates.sort((a, b) => a.score - b.score);
   const ladder = forceLadder(needs, candidates[0] ?? null, settings, (id) => search.index.byId.get(id));
@@ -58,26 +56,24 @@ export function framesThatCan(
   only: ReadonlySet<string>,
 ): string[] {
   const search = searchOf(lab, needs, period, settings);
-  const choicesOf = byClass(search);
   return search.index.frames
-    .filter((at) => only.has(at.frame.id) && bestTrains(at, choicesOf(at), search, 1).length > 0)
+    .filter((at) => only.has(at.frame.id) && bestTrains(at, search, 1).length > 0)
     .map(({ frame }) => frame.id);
 }
 
 function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: MatchSettings): Search {
   const index = indexLab(lab);
   const context = new RequestContext(needs, settings, period, lab.technicians);
-  return { index, context, options: optionsFor(index, context), routes: new Routes(index, context) };
-}
-
-/** Frames of one class share their choices. */
-function byClass(search: Search): (at: IndexedFrame) => ClassOptions {
-  const known = new Map<string, ClassOptions>();
-  return ({ frame, classKey }) => {
-    const found = known.get(classKey);
-    if (found) return found;
-    const choices = classOptions(frame, search);
-    known.set(classKey, choices);
-    return choices;
+  const options = optionsFor(index, context);
+  const known = new Map<string, ClassChoices>();
+  return {
+    index,
+    context,
+    routes: new Routes(index, context),
+    choicesFor(frame, classKey) {
+      const choices = known.get(classKey) ?? new ClassChoices(frame, options, context);
+      known.set(classKey, choices);
+      return choices;
+    },
   };
 }

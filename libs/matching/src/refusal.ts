@@ -7,22 +7,22 @@ import { told, worst } from './rules/rule.js';
 import type { Naming } from './words.js';
 import type { Parts } from './parts.js';
 import type { IndexedFrame } from './search/lab-index.js';
-import { nearestTrain } from './search/search-frame.js';
-import type { ClassOptions, Search } from './search/search-frame.js';
+import { nearestTrain } from './search/nearest-train.js';
+import type { Search } from './search/whole-train.js';
 
 /**
  * Why a frame has no candidate: the fewest rules that stand in the way, on the train that comes nearest. A frame that is too weak for
  * the load has no near train: every link that would carry it only adds failures that say the same.
  */
-export function refusalOf(at: IndexedFrame, choices: ClassOptions, search: Search): FrameRefusal {
+export function refusalOf(at: IndexedFrame, search: Search): FrameRefusal {
   const alone = frameAlone(at.frame, search);
-  const near = alone.some(({ rule }) => rule === 'frame-capacity') ? null : nearestTrain(at, choices, search);
-  if (!near) return { frameId: at.frame.id, failing: [...alone, ...lacks(choices, search)], nearest: null };
-  const failing = judgeTrain(near.parts, search.context, naming(search)).filter(({ outcome }) => outcome === 'fail');
+  const near = alone.some(({ rule }) => rule === 'frame-capacity') ? null : nearestTrain(at, search);
+  if (!near) return { frameId: at.frame.id, failing: [...alone, ...lacks(at, search)], nearest: null };
+  const failing = judgeTrain(near, search.context, naming(search)).filter(({ outcome }) => outcome === 'fail');
   return {
     frameId: at.frame.id,
     failing,
-    nearest: { frameId: at.frame.id, cellAt: near.parts.cellAt, links: linksOf(near.parts) },
+    nearest: { frameId: at.frame.id, cellAt: near.cellAt, links: linksOf(near) },
   };
 }
 
@@ -40,7 +40,8 @@ function frameAlone(frame: Parts['frame'], search: Search): Verdict[] {
 }
 
 /** The lab lacks a whole kind of item. */
-function lacks({ cells, ends }: ClassOptions, search: Search): Verdict[] {
+function lacks({ frame, classKey }: IndexedFrame, search: Search): Verdict[] {
+  const { cells, ends } = search.choicesFor(frame, classKey).all;
   const { needs } = search.context;
   return [
     ...(cells.length === 0

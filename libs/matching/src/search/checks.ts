@@ -55,6 +55,17 @@ export function tally(checks: readonly BitCheck[], parts: Parts, context: Contex
   return { fails, cautions, severity };
 }
 
+/** Bits of the rules that caution, or null at the first that fails. */
+export function cautionsUnlessFailing(checks: readonly BitCheck[], parts: Parts, context: Context): number | null {
+  let cautions = 0;
+  for (const { bit, check } of checks) {
+    const outcome = check.judge(parts, context)?.outcome;
+    if (outcome === 'fail') return null;
+    if (outcome === 'caution') cautions |= bit;
+  }
+  return cautions;
+}
+
 function finite(value: number): number {
   return Number.isFinite(value) ? value : -1;
 }
