@@ -77,8 +77,14 @@ function measureAll(test: PreparedTest): { results: ReducedResult[]; missing: Mi
   for (const key of test.recipe.results) {
     for (const outcome of MEASURES[key](test)) {
       if ('reason' in outcome) missing.push({ key, ...outcome });
-      else results.push({ key, ...outcome });
+      else if (isFinite(outcome)) results.push({ key, ...outcome });
+      else missing.push({ key, at: outcome.at, reason: 'not-finite', what: key });
     }
   }
   return { results, missing };
+}
+
+/** Extreme figures in a file can run over on the way; such a result is none. */
+function isFinite({ value, points }: Pick<ReducedResult, 'value' | 'points'>): boolean {
+  return Number.isFinite(value) && points.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
 }

@@ -42,6 +42,7 @@ export function createCurveReader(options: CurveReaderOptions = {}): CurveReader
 /** After so many problems the rest of a file is not looked at. */
 const ENOUGH_PROBLEMS = 1000;
 const SHOWN_CHARACTERS = 60;
+const LAST_LINE_NOT_ENDED: FormatDoubt = { code: 'last-line-not-ended', blocking: false, column: null, found: '' };
 
 class StreamingReader implements CurveReader {
   isRefused = false;
@@ -115,7 +116,7 @@ class StreamingReader implements CurveReader {
   }
 
   private finish(): void {
-    this.lines!.finish();
+    if (!this.lines!.finish()) this.doubts = [...this.doubts, LAST_LINE_NOT_ENDED];
     if (this.columns!.rowCount < 2 && this.problemCount === 0)
       this.stop('no-rows', null, `${this.columns!.rowCount} rows`);
   }

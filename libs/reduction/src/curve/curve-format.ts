@@ -42,7 +42,8 @@ export interface FormatDoubt {
     | 'column-not-recognised'
     | 'channel-twice'
     | 'strain-taken-as-fraction'
-    | 'decimal-mark-not-seen';
+    | 'decimal-mark-not-seen'
+    | 'last-line-not-ended';
   readonly blocking: boolean;
   /** Number of the column, counted from 1, where the doubt is about one. */
   readonly column: number | null;

@@ -41,9 +41,8 @@ function layoutWith(
   decimalMark: DecimalMark,
 ): { layout: RowLayout; score: number } | null {
   const patterns = lines.map((line) => patternOf(line, delimiter, decimalMark));
-  const pattern = mostFrequent(patterns.filter((each) => numbersIn(each) >= 2));
-  if (pattern === null) return null;
-  const rows = patterns.filter((each) => each === pattern).length;
+  const [pattern, rows] = mostFrequent(patterns) ?? [];
+  if (pattern === undefined || rows === undefined) return null;
   const score = rows * (numbersIn(pattern) / pattern.length) ** 2;
   return { layout: { delimiter, decimalMark, firstRow: patterns.indexOf(pattern), pattern }, score };
 }
@@ -58,13 +57,10 @@ function numbersIn(pattern: string): number {
   return pattern.length - pattern.replaceAll('N', '').length;
 }
 
-function mostFrequent(patterns: readonly string[]): string | null {
+/** The pattern of most lines among those with at least two numbers, and how many lines have it. */
+function mostFrequent(patterns: readonly string[]): [string, number] | null {
   const counts = new Map<string, number>();
   for (const pattern of patterns) counts.set(pattern, (counts.get(pattern) ?? 0) + 1);
-  return (
-    [...counts].reduce<[string, number] | null>(
-      (best, each) => (best && best[1] >= each[1] ? best : each),
-      null,
-    )?.[0] ?? null
-  );
+  const rows = [...counts].filter(([pattern]) => numbersIn(pattern) >= 2);
+  return rows.reduce<[string, number] | null>((best, each) => (best && best[1] >= each[1] ? best : each), null);
 }

@@ -55,10 +55,17 @@ export class RowParser {
       const place = this.places[column]!;
       if (place < 0) this.skipField(bytes, end);
       else if (!this.readField(bytes, end)) return this.refuse(this.problem, column);
-      else this.row[place] = this.value * this.factors[place]! + this.shifts[place]!;
+      else if (!this.keep(place)) return this.refuse('number-out-of-range', column);
       if (!this.stepOver(bytes, end, column)) return false;
     }
     return true;
+  }
+
+  /** Puts the number into the row, in the channel's unit. */
+  private keep(place: number): boolean {
+    const value = this.value * this.factors[place]! + this.shifts[place]!;
+    this.row[place] = value;
+    return Number.isFinite(value);
   }
 
   private refuse(reason: ProblemReason, column: number): boolean {
@@ -138,9 +145,7 @@ export class RowParser {
     const isExact = digits <= SAFE_DIGITS && power >= -22 && power <= 22;
     const size = isExact ? scaled(mantissa, power) : this.roundedByText(bytes, start);
     this.value = isExact && sign === MINUS ? -size : size;
-    if (Number.isFinite(this.value)) return true;
-    this.problem = 'number-out-of-range';
-    return false;
+    return true;
   }
 
   /** Reads `e-3` and steps past it. */

@@ -12,6 +12,8 @@ import { splitFields } from './split-fields.js';
 export const HEAD_BYTES = 65_536;
 
 const MOST_LINES = 1000;
+/** No row or heading of a curve file is as long; such a line is not looked at for the format. */
+const MOST_CHARACTERS = 4096;
 const PREAMBLE_LINES = 100;
 const SAMPLE_ROWS = 5;
 
@@ -29,11 +31,11 @@ export function proposeFormat(head: Uint8Array, isWhole: boolean): FormatProposa
   return layout ? proposalFor(lines, layout, encoding) : null;
 }
 
-/** The lines of a head of text, at most 1000, without a cut last one. */
+/** The lines of a head of text, at most 1000, without a cut last one; a line beyond all length is left empty. */
 export function headLines(text: string, isWhole: boolean): string[] {
   const lines = text.split(/\r\n|\n|\r/);
   if (!isWhole && lines.length > 1) lines.pop();
-  return lines.slice(0, MOST_LINES);
+  return lines.slice(0, MOST_LINES).map((line) => (line.length > MOST_CHARACTERS ? '' : line));
 }
 
 function proposalFor(lines: readonly string[], layout: RowLayout, encoding: TextEncoding): FormatProposal {

@@ -39,6 +39,8 @@ const DOUBTS: Readonly<Record<FormatDoubt['code'], string>> = {
   'channel-twice': 'Another column holds the same; the first is read.',
   'strain-taken-as-fraction': 'Strain has no unit and is taken as a fraction (mm/mm).',
   'decimal-mark-not-seen': 'The numbers shown have no decimal mark; check it against a row that has one.',
+  'last-line-not-ended':
+    'The last line has no end; the file may have been cut off. Check that the test is in it whole.',
 };
 
 /** One doubt in words, with the column that it is about. */

@@ -40,8 +40,8 @@ function unquoted(field: string): string {
 }
 
 const NUMBER_WITH: Readonly<Record<DecimalMark, RegExp>> = {
-  point: /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i,
-  comma: /^[+-]?(?:\d+,?\d*|,\d+)(?:e[+-]?\d+)?$/i,
+  point: /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i,
+  comma: /^[+-]?(?:\d+(?:,\d*)?|,\d+)(?:e[+-]?\d+)?$/i,
 };
 
 /** Whether a field is a plain number with that decimal mark (no thousands marks). */

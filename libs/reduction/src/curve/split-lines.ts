@@ -32,9 +32,11 @@ export class LineSplitter {
     if (start < chunk.length) this.carry(chunk.subarray(start));
   }
 
-  /** The last line may have no end. */
-  finish(): void {
-    if (this.carriedLength > 0) this.finishCarried(new Uint8Array(0));
+  /** Takes the last line where it has no end. @returns whether it had one */
+  finish(): boolean {
+    if (this.carriedLength === 0) return true;
+    this.finishCarried(new Uint8Array(0));
+    return false;
   }
 
   private finishCarried(rest: Uint8Array): void {

@@ -58,6 +58,7 @@ export type MissingReason =
   | 'not-reached'
   | 'no-yield-drop'
   | 'too-few-points'
+  | 'not-finite'
   | 'does-not-apply';
 
 /** A result that was asked for and could not be had; `what` names the dimension, column or parameter. */

@@ -43,6 +43,7 @@ const REASONS: Readonly<Record<MissingReason, string>> = {
   'not-reached': 'the curve does not reach it',
   'no-yield-drop': 'the curve has no yield drop; report an offset yield',
   'too-few-points': 'too few points lie between the bounds',
+  'not-finite': 'the figures are too large or too small to be kept',
   'does-not-apply': 'it does not apply to this kind of test',
 };
 
