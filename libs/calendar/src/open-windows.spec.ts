@@ -121,6 +121,19 @@ describe('openWindows', () => {
   });
 });
 
+describe('shiftsBetween', () => {
+  it('keeps shifts apart that meet or overlap, by start and then by end', () => {
+    const shifts = [
+      { weekday: 1, from: '12:00', to: '20:00', name: 'late' },
+      { weekday: 1, from: '06:00', to: '14:00', name: 'early' },
+      { weekday: 1, from: '06:00', to: '10:00', name: 'half' },
+    ];
+    const { startMs, endMs } = localDay('2025-06-02', 'Europe/Berlin');
+    const names = shiftsBetween({ ...TWO_SHIFTS, shifts }, startMs, endMs).map(({ name }) => name);
+    expect(names).toEqual(['half', 'early', 'late']);
+  });
+});
+
 describe('shiftAt', () => {
   it('belongs to the shift that begins where two meet', () => {
     expect(shiftAt(TWO_SHIFTS, utc('2025-06-02T11:59:59.999Z'))?.name).toBe('early');

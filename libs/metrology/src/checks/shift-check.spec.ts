@@ -20,6 +20,15 @@ describe('judgeShiftCheck', () => {
     expect(outcome.passed).toBe(passed);
   });
 
+  it('takes the tolerance that the lab has set', () => {
+    // 0.5 % of 400 N is 2 N.
+    expect(judgeShiftCheck({ reference: 400, reading: 402, tolerancePct: 0.5 })).toMatchObject({
+      allowed: 2,
+      passed: true,
+    });
+    expect(judgeShiftCheck({ reference: 400, reading: 402.1, tolerancePct: 0.5 }).passed).toBe(false);
+  });
+
   it('judges compression by size', () => {
     expect(check(-202, -200)).toMatchObject({ error: -2, errorPct: -1, passed: true });
     expect(check(200, -200).passed).toBe(false);
@@ -57,6 +66,7 @@ describe('shiftCheckNeeded', () => {
     ['there never was one', { lastCheck: null }, 'never-checked'],
     ['the last one failed', { lastCheck: { atMs: at('06:10'), passed: false } }, 'failed'],
     ['the cell was fitted since', { fittedAtMs: at('06:11') }, 'fitted-since'],
+    ['the cell was fitted in that minute', { fittedAtMs: at('06:10') }, null],
     ['a shift began since', { shiftStartMs: at('06:11') }, 'new-shift'],
     ['the cell was overloaded since', { overloadedAtMs: at('06:10') }, 'overloaded-since'],
     ['it was overloaded before', { overloadedAtMs: at('06:09') }, null],

@@ -120,6 +120,10 @@ describe('the verified range of an extensometer', () => {
     expect(ranges.map(({ className, from, to }) => [className, from, to])).toEqual([['0.2', 0.5, 5]]);
   });
 
+  it('is the same for the same readings in any order', () => {
+    expect(evaluateExtension({ ...PERFECT, steps: [...PERFECT.steps].reverse() })).toEqual(evaluateExtension(PERFECT));
+  });
+
   it('needs two steps', () => {
     expect(evaluateExtension({ ...PERFECT, steps: [exact(1)] }).ranges).toEqual([]);
   });
