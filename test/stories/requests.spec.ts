@@ -77,6 +77,7 @@ async function plasticBatch(): Promise<BatchBody> {
   return {
     ...{ label: 'Rear carrier bracket', methodId: method.body.id, materialId: material.body.id, specimenCount: 2 },
     ask: {
+      strength: { low: 60, high: 90 }, // 90 MPa × 40 mm² = 3600 N: within cell and grips of 5 kN, margin of 20 % included
       ...{ geometry, endShape: 'flat', results: ['peak-stress'], temperatureC: null, hazards: [], confirmed: [] },
       options: { contactExtensometer: true, crossheadStrain: true, lowerForceClass: false },
     },
@@ -116,6 +117,43 @@ describe('methods and materials', () => {
     const { status, body } = await manager.post<any>('/methods', { data });
     expect([status, body.errors.map(({ field }: { field: string }) => field).sort()]).toEqual([422, ['data.colour', 'data.speeds[0].rule.kind']]);
     expect((await manager.post<any>('/materials', { data: {} })).body.errors[0].field).toBe('data.id');
+  });
+});
+
+describe('matching', () => {
+  const previewed = (ask: object, over: object = {}) =>
+    requester.post<any>('/matching/preview', { methodId: batch.methodId, materialId: batch.materialId, ask, ...over });
+
+  it('shows needs, trains and their names before anything is kept', async () => {
+    const { status, body } = await previewed(batch.ask);
+    expect(status).toBe(200);
+    expect(body.candidates).toHaveLength(1);
+    expect(body.items[body.candidates[0].frameId]).toEqual({ tag: FRAME_10KN.tag, name: FRAME_10KN.name, kind: 'frame' });
+    expect(body.drawings[0].segments.map(({ label }: { label: string }) => label)).toEqual(expect.arrayContaining([CELL_5KN.tag, GRIP_5KN.tag]));
+    expect(body.needs.peakHigh).toMatchObject({ unit: 'N', formula: expect.any(String) });
+  });
+
+  it('sees a change of the register at once', async () => {
+    const { body } = await technician.get('/items?kind=grip');
+    const fault = await technician.post<any>(`/items/${body.rows[0].id}/faults`, { what: 'Spring lost' });
+    const without = await previewed(batch.ask);
+    expect([without.body.candidates.length, without.body.refusals.length]).toEqual([0, 1]);
+    await manager.post(`/faults/${fault.body.faults[0].id}/close`, { remedy: 'New spring' });
+    expect((await previewed(batch.ask)).body.candidates).toHaveLength(1);
+  });
+
+  it('names every field that is wrong, as the form knows it', async () => {
+    const { status, body } = await previewed({ ...batch.ask, geometry: { shape: 'rectangle', widthMm: 0, thicknessMm: 1e9 } });
+    expect(status).toBe(422);
+    expect(body.errors.map(({ field }: { field: string }) => field)).toEqual(
+      expect.arrayContaining(['geometry.widthMm', 'geometry.thicknessMm', 'geometry.gripSeparationMm']),
+    );
+    const strange = await previewed({ ...batch.ask, wish: 1, endShape: 'cloud', geometry: { shape: 'rectangle', girthMm: 3 } });
+    expect(strange.body.errors.map(({ field }: { field: string }) => field)).toEqual(['geometry.girthMm', 'endShape', 'wish']);
+    expect((await previewed(batch.ask, { methodId: randomUUID() })).status).toBe(404);
+    for (const ask of [{}, { geometry: 7 }, { ...batch.ask, results: 5 }, { ...batch.ask, options: [] }, { ...batch.ask, peak: { low: 'a' } }]) {
+      expect((await previewed(ask)).status).toBe(422);
+    }
   });
 });
 
@@ -192,6 +230,15 @@ describe('a request', () => {
     expect(body.waitsFor).toBe('Waits for 2 specimens to arrive');
     const tasks = await lab.records.manager.findBy(TaskRunEntity, { name: 'replan' });
     expect(tasks.length).toBeGreaterThan(0);
+  });
+
+  it('is not accepted while no load train can run it: the reasons are told frame by frame', async () => {
+    const ask = { ...batch.ask, strength: null }; // the library's band for this material reaches 190 MPa × 40 mm² = 7600 N
+    const { id } = await submitted({ batches: [batch, { ...batch, ask }] });
+    const { status, body } = await manager.post<any>(`/requests/${id}/accept`, REVIEWED);
+    expect([status, body.type, body.facts.batch]).toEqual([409, '/problems/request/no-candidate', 2]);
+    expect(body.facts.refusals).toEqual([{ frame: FRAME_10KN.tag, reasons: expect.any(Array) }]);
+    expect((await manager.get(`/requests/${id}`)).body.state).toBe('submitted');
   });
 
   it('has its job released when the last specimen came and is conditioned', async () => {

@@ -7,7 +7,8 @@ const TEST_TYPES = 'tension compression flexure-3 flexure-4 lap-shear short-beam
 const SHAPES = 'rectangle round tube thread strip component'.split(' ');
 const STRENGTHS = 'tensile compressive flexural shear peel tear toughness'.split(' ');
 const GROUPS = 'metal plastic composite elastomer foam concrete wood film ceramic adhesive packaging textile'.split(' ');
-const HAZARDS = 'fragments stored-energy biological pressure heat cold sharp-edges dust'.split(' ');
+/** What can hurt: of a method, or of a specimen that the method cannot know. */
+export const HAZARDS = 'fragments stored-energy biological pressure heat cold sharp-edges dust'.split(' ');
 const SURFACES = 'smooth fine-serrated serrated diamond rubber lined'.split(' ');
 const FIXTURES =
   'flexure-3 flexure-4-third flexure-4-half short-beam peel-90 peel-180 climbing-drum combined-compression double-shear sandwich-flatwise fracture-bend component-pull component-push'.split(' ');

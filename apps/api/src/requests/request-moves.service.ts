@@ -2,8 +2,15 @@ import { randomUUID } from 'node:crypto';
 import { REQUEST_MOVES, waysOut } from '#libs/contract/src/index.js';
 import type { RequestMove, ReviewBody } from '#libs/contract/src/index.js';
 import { LabError, refuseIfAny } from '#libs/errors/src/index.js';
-import { aroundRequests, factsChanged, recordAct, RequestJobRepository, RequestRepository } from '#libs/records/src/index.js';
-import type { RequestAround, RequestEntity } from '#libs/records/src/index.js';
+import {
+  aroundRequests,
+  factsChanged,
+  labSettings,
+  recordAct,
+  RequestJobRepository,
+  RequestRepository,
+} from '#libs/records/src/index.js';
+import type { JobEntity, RequestAround, RequestEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
@@ -50,27 +57,26 @@ export class RequestMovesService {
     });
   }
 
-  /** The review by ISO/IEC 17025:2017 7.1 is settled, and each batch has a load train that can run it now: jobs are made. */
-  accept(id: string, review: ReviewBody, by: SignedIn): Promise<void> {
-    return this.move('accept', id, by, async ({ manager, around }) => {
-      refuseIfAny(reviewProblems(review, around.request.conformity !== null));
-      const trains = await this.matching.candidatesOf(manager, around.batches);
-      const jobs = around.batches.map(({ batch, method }) => {
-        const releasedAt = releaseOf(batch.specimens, method);
-        return {
-          ...{ id: randomUUID(), batchId: batch.id, requestId: id, releasedAt },
-          reference: jobReference(around.request.reference, batch.position),
-          ...(releasedAt ? { state: 'ready' as const } : { state: 'waiting' as const, why: 'Specimens are not here' }),
-        };
-      });
+  /**
+   * The review by ISO/IEC 17025:2017 7.1 is settled, and each batch has a load train that can run it now: jobs are made.
+   * Matching looks before the transaction, so that nothing waits for it; what it looked at is guarded by its version.
+   */
+  async accept(id: string, review: ReviewBody, by: SignedIn): Promise<void> {
+    const { manager: outside } = this.records;
+    const seen = await new RequestRepository(outside).get(id, teamsSeen(by));
+    refuseMove('accept', seen, by);
+    refuseIfAny(reviewProblems(review, seen.conformity !== null));
+    const { batches } = (await aroundRequests(outside, [seen]))[0]!;
+    const capability = await this.matching.capabilityOf(batches, await labSettings(outside));
+    const acceptedAt = new Date();
+    const settled = { ...review, byId: by.id, at: acceptedAt.toISOString() };
+    const act = async ({ manager, around }: Attempt): Promise<Change> => {
+      const jobs = around.batches.map((each) => jobOf(around.request, each));
       await new RequestJobRepository(manager).add(jobs);
-      const acceptedAt = new Date();
-      return {
-        set: { acceptedAt, review: { ...review, byId: by.id, at: acceptedAt.toISOString() } },
-        after: { review: { ...review }, trains, jobs: jobs.map(({ reference }) => reference) },
-        planning: true,
-      };
-    });
+      const after = { review: { ...review }, capability, jobs: jobs.map(({ reference }) => reference) };
+      return { set: { acceptedAt, review: settled }, after, planning: true };
+    };
+    return this.move('accept', id, by, act, seen);
   }
 
   /** Sends it back with a question. */
@@ -103,7 +109,14 @@ export class RequestMovesService {
     return { why };
   }
 
-  private move(move: RequestMove, id: string, by: SignedIn, act: (attempt: Attempt) => Promise<Change>): Promise<void> {
+  /** @param seen what the move rests on, when that was read before the transaction */
+  private move(
+    move: RequestMove,
+    id: string,
+    by: SignedIn,
+    act: (attempt: Attempt) => Promise<Change>,
+    seen?: RequestEntity,
+  ): Promise<void> {
     return this.records.transaction(async (manager) => {
       const requests = new RequestRepository(manager);
       const request = await requests.get(id, teamsSeen(by));
@@ -111,7 +124,7 @@ export class RequestMovesService {
       const around = (await aroundRequests(manager, [request]))[0]!;
       const { set = {}, after = {}, why, planning = false } = await act({ manager, around, requests });
       const { to } = REQUEST_MOVES[move];
-      await requests.change(request, { ...set, state: to });
+      await requests.change(seen ?? request, { ...set, state: to });
       await recordAct(manager, {
         ...{ actorId: by.id, kind: `request/${to}`, subjectKind: 'request', subjectId: id, live: 'requests' },
         ...{ before: { state: request.state }, after: { state: to, ...after }, why: why ?? null },
@@ -119,6 +132,17 @@ export class RequestMovesService {
       if (planning) await factsChanged(manager, `request/${to}`, by.id);
     });
   }
+}
+
+/** The job of a batch; its specimens may have come in before it was accepted. */
+function jobOf(request: RequestEntity, { batch, method }: RequestAround['batches'][number]): Partial<JobEntity> & { reference: string } {
+  const releasedAt = releaseOf(batch.specimens, method);
+  const waiting = { state: 'waiting' as const, why: 'Specimens are not here' };
+  return {
+    ...{ id: randomUUID(), batchId: batch.id, requestId: request.id, releasedAt },
+    reference: jobReference(request.reference, batch.position),
+    ...(releasedAt ? { state: 'ready' as const } : waiting),
+  };
 }
 
 /** @throws LabError `request/forbidden` for someone whose move it is not, `request/move-not-allowed` with the ways out */

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { ArrivalsService } from './arrivals.service.js';
+import { CurrentLab } from './current-lab.js';
 import { LabMatchingService } from './lab-matching.service.js';
 import { MatchingController } from './matching.controller.js';
 import { RequestMovesService } from './request-moves.service.js';
@@ -8,7 +9,7 @@ import { RequestsService } from './requests.service.js';
 
 @Module({
   controllers: [MatchingController, RequestsController],
-  providers: [ArrivalsService, LabMatchingService, RequestMovesService, RequestsService],
-  exports: [LabMatchingService],
+  providers: [ArrivalsService, CurrentLab, LabMatchingService, RequestMovesService, RequestsService],
+  exports: [CurrentLab, LabMatchingService],
 })
 export class RequestsModule {}
