@@ -1,0 +1,94 @@
+import { JOB_MOVES, waysOut } from '#libs/contract/src/index.js';
+import type { JobMove } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import { In, LessThanOrEqual } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { AuthorisationEntity } from '../people/authorisation.entity.js';
+import { BookingEntity } from '../plan/plan.entity.js';
+import { JobEntity } from './job.entity.js';
+
+/** A job holds its frame and its items in these states. */
+export const ON_A_FRAME = ['taken', 'rigged', 'running', 'paused'] as const;
+
+/** Held while somebody takes a job, so that no job, frame or item is taken twice. */
+const TAKE_LOCK = 732_303;
+
+/** A ready job with its place in the plan. */
+export interface PlannedJob {
+  job: JobEntity;
+  booking: BookingEntity;
+}
+
+/** Jobs, moved only along the table of moves, each move guarded by the state and version that were read. */
+export class JobRepository {
+  constructor(private readonly manager: EntityManager) {}
+
+  /** @throws LabError `job/unknown` */
+  async get(id: string): Promise<JobEntity> {
+    const job = await this.manager.findOneBy(JobEntity, { id });
+    if (!job) throw new LabError('job/unknown', 'There is no such job.', { jobId: id });
+    return job;
+  }
+
+  /** Makes everybody else who takes a job wait until this transaction is through. */
+  async waitToTake(): Promise<void> {
+    await this.manager.query('select pg_advisory_xact_lock($1)', [TAKE_LOCK]);
+  }
+
+  /** Jobs that hold a frame and its items now. */
+  onFrames(): Promise<JobEntity[]> {
+    return this.manager.findBy(JobEntity, { state: In([...ON_A_FRAME]) });
+  }
+
+  ofTechnician(technicianId: string): Promise<JobEntity[]> {
+    return this.manager.find(JobEntity, { where: { technicianId, state: In([...ON_A_FRAME]) }, order: { takenAt: 'ASC' } });
+  }
+
+  ofRequest(requestId: string): Promise<JobEntity[]> {
+    return this.manager.findBy(JobEntity, { requestId });
+  }
+
+  /** Ready jobs of the published plan, in the order of the plan. */
+  async planned(frameId?: string): Promise<PlannedJob[]> {
+    const where = { live: true, kind: 'job' as const, ...(frameId ? { frameId } : {}) };
+    const bookings = await this.manager.find(BookingEntity, { where, order: { setupAt: 'ASC', startsAt: 'ASC' } });
+    const jobs = await this.manager.findBy(JobEntity, { id: In(bookings.flatMap(({ jobId }) => jobId ?? [])), state: 'ready' });
+    return bookings.flatMap((booking) => {
+      const job = jobs.find(({ id }) => id === booking.jobId);
+      return job ? [{ job, booking }] : [];
+    });
+  }
+
+  /** Codes of the methods that a person may run at an instant. */
+  async authorisedFor(personId: string, at: Date): Promise<Set<string>> {
+    const rows = await this.manager.findBy(AuthorisationEntity, { personId, fromAt: LessThanOrEqual(at) });
+    return new Set(rows.filter(({ toAt }) => toAt === null || toAt > at).map(({ methodCode }) => methodCode));
+  }
+
+  /**
+   * Moves a job along the table of moves.
+   *
+   * @throws LabError `job/move-not-allowed` with its state and the ways out of it, `job/changed-meanwhile`
+   */
+  async move(job: JobEntity, move: JobMove, set: Partial<JobEntity> = {}): Promise<JobEntity> {
+    const { from, to } = JOB_MOVES[move];
+    if (!from.includes(job.state)) {
+      const out = waysOut(JOB_MOVES, job.state);
+      const ways = out.length > 0 ? `From there one can ${out.join(', ')}` : 'Nothing leads out of that state';
+      throw new LabError('job/move-not-allowed', `${job.reference} is ${job.state}; one cannot ${move} it. ${ways}.`, {
+        ...{ state: job.state, move, waysOut: out },
+      });
+    }
+    return this.change(job, { ...set, state: to });
+  }
+
+  /** Changes a job without moving it, unless someone changed it since it was read. @throws LabError `job/changed-meanwhile` */
+  async change(job: JobEntity, set: Partial<JobEntity>): Promise<JobEntity> {
+    const where = { id: job.id, version: job.version, state: job.state };
+    const { affected } = await this.manager.update(JobEntity, where, set as never);
+    if (affected === 0) {
+      throw new LabError('job/changed-meanwhile', `${job.reference} was changed by someone else. Reload it and try again.`);
+    }
+    return this.get(job.id);
+  }
+}

@@ -1,0 +1,55 @@
+import { randomUUID } from 'node:crypto';
+import { In } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { CurveEntity, CurveSourceEntity, DurationEntity } from './curve.entity.js';
+import { ResultEntity } from './result.entity.js';
+
+export type NewResult = Pick<ResultEntity, 'specimenId' | 'jobId' | 'key' | 'value' | 'unit' | 'origin' | 'basis' | 'why' | 'enteredBy'>;
+
+/** Results and curves. Rows are added, never changed: the newest revision counts. */
+export class ResultRepository {
+  constructor(private readonly manager: EntityManager) {}
+
+  /** The newest revision of each figure of these specimens. */
+  async newestOf(specimenIds: readonly string[]): Promise<ResultEntity[]> {
+    const rows = await this.manager.find(ResultEntity, { where: { specimenId: In(specimenIds) }, order: { revision: 'ASC' } });
+    return [...new Map(rows.map((row) => [`${row.specimenId} ${row.key}`, row])).values()];
+  }
+
+  /** Keeps figures that differ from what stands there, each as the next revision. @returns those that were kept */
+  async add(results: readonly NewResult[]): Promise<ResultEntity[]> {
+    const there = await this.newestOf([...new Set(results.map(({ specimenId }) => specimenId))]);
+    const before = (one: NewResult) => there.find(({ specimenId, key }) => specimenId === one.specimenId && key === one.key);
+    const changed = results.filter((one) => before(one)?.value !== one.value || before(one)?.unit !== one.unit);
+    const rows = changed.map((one) => ({ ...one, id: randomUUID(), revision: (before(one)?.revision ?? 0) + 1, enteredAt: new Date() }));
+    if (rows.length > 0) await this.manager.insert(ResultEntity, rows as never);
+    return rows;
+  }
+
+  async addCurve(row: Omit<CurveEntity, 'id' | 'revision' | 'uploadedAt'>): Promise<CurveEntity> {
+    const before = await this.manager.count(CurveEntity, { where: { specimenId: row.specimenId } });
+    const whole = { ...row, id: randomUUID(), revision: before + 1, uploadedAt: new Date() };
+    await this.manager.insert(CurveEntity, whole as never);
+    return whole;
+  }
+
+  /** The newest curve of each specimen. */
+  async curvesOf(specimenIds: readonly string[]): Promise<CurveEntity[]> {
+    const rows = await this.manager.find(CurveEntity, { where: { specimenId: In(specimenIds) }, order: { revision: 'ASC' } });
+    return [...new Map(rows.map((row) => [row.specimenId, row])).values()];
+  }
+
+  findSource(fingerprint: string): Promise<CurveSourceEntity | null> {
+    return this.manager.findOneBy(CurveSourceEntity, { fingerprint });
+  }
+
+  /** Remembers how files of a source are read. */
+  async rememberSource(row: Pick<CurveSourceEntity, 'fingerprint' | 'name' | 'format' | 'confirmedBy'>): Promise<void> {
+    await this.manager.upsert(CurveSourceEntity, { ...row, confirmedAt: new Date() } as never, ['fingerprint']);
+  }
+
+  /** What a job took, for the durations that are learned; once a job. */
+  async keepDuration(row: Omit<DurationEntity, 'at'>): Promise<void> {
+    await this.manager.upsert(DurationEntity, { ...row, at: new Date() }, ['jobId']);
+  }
+}
