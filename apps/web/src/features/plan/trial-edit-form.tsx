@@ -39,7 +39,7 @@ export function TrialEditForm({
     'people',
     kind === 'technician-off' || kind === 'extra-shift' ? '/people' : null,
   );
-  const items = useAsk<Page<ItemView>>('items', kind === 'extra-item' ? '/items?limit=500' : null);
+  const items = useAsk<Page<ItemView>>('items', kind === 'extra-item' ? '/items' : null);
   const frames = (trial.plan?.lanes ?? []).map(({ frame }) => ({
     value: frame.id,
     label: `${frame.tag} ${frame.name}`,

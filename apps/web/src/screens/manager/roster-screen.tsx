@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Page, PersonView } from '#libs/contract/src/index.js';
+import type { Page, PersonView, RosterShiftView, RosterView } from '#libs/contract/src/index.js';
 import { useIs } from '../../features/session/session.js';
 import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
@@ -8,13 +8,6 @@ import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { queryOf, useAsk, useSend } from '../../wire/asking.js';
 import '../../features/plan/board.css';
-
-interface Shift {
-  id: string;
-  person: { id: string; name: string };
-  startsAt: string;
-  endsAt: string;
-}
 
 const DAYS = 7;
 
@@ -25,7 +18,7 @@ export function RosterScreen() {
   const monday = mondayOf(Date.now(), weeks);
   const days = Array.from({ length: DAYS }, (_, index) => startOfDay(monday, index));
   const until = startOfDay(monday, DAYS);
-  const roster = useAsk<Shift[] | Page<Shift>>(
+  const roster = useAsk<RosterView>(
     'people',
     `/roster${queryOf({ from: new Date(monday).toISOString(), to: new Date(until).toISOString() })}`,
   );
@@ -43,9 +36,14 @@ export function RosterScreen() {
         </button>
       </TitleBlock>
       <Fetched of={roster} what="the roster">
-        {(value) => <Week shifts={Array.isArray(value) ? value : value.rows} days={days} mayChange={mayChange} />}
+        {(value) => <Week roster={value} days={days} mayChange={mayChange} />}
       </Fetched>
-      {mayChange && <AddShift monday={monday} />}
+      {mayChange && (
+        <>
+          <AddShift monday={monday} />
+          <CloseDay />
+        </>
+      )}
     </>
   );
 }
@@ -56,16 +54,17 @@ function mondayOf(at: number, weeks: number): number {
   return startOfDay(midnight, weeks * DAYS - weekday);
 }
 
-function Week({ shifts, days, mayChange }: { shifts: readonly Shift[]; days: readonly number[]; mayChange: boolean }) {
+function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly number[]; mayChange: boolean }) {
   const tell = useTell();
   const back = useSend(['people', 'plan']);
   const remove = useSend(['people', 'plan']);
+  const { shifts } = roster;
   const people = [...new Map(shifts.map(({ person }) => [person.id, person])).values()].sort((a, b) =>
     a.name.localeCompare(b.name),
   );
   if (people.length === 0)
     return <Empty>Nobody is on the roster this week. Without shifts nothing can be planned.</Empty>;
-  const takeOff = ({ id, person, startsAt, endsAt }: Shift) =>
+  const takeOff = ({ id, person, startsAt, endsAt }: RosterShiftView) =>
     remove.mutate(
       { verb: 'DELETE', path: `/roster/${id}` },
       {
@@ -83,7 +82,10 @@ function Week({ shifts, days, mayChange }: { shifts: readonly Shift[]; days: rea
           <tr>
             <th>Who</th>
             {days.map((midnight) => (
-              <th key={midnight}>{day(midnight)}</th>
+              <th key={midnight}>
+                {day(midnight)}
+                {closedName(roster, midnight) && <span className="small"> closed: {closedName(roster, midnight)}</span>}
+              </th>
             ))}
           </tr>
         </thead>
@@ -121,6 +123,11 @@ function Week({ shifts, days, mayChange }: { shifts: readonly Shift[]; days: rea
   );
 }
 
+function closedName({ closedDays }: RosterView, midnight: number): string {
+  const here = toLocalInput(midnight).slice(0, 10);
+  return closedDays.find((closed) => closed.day === here)?.name ?? '';
+}
+
 function AddShift({ monday }: { monday: number }) {
   const people = useAsk<PersonView[] | Page<PersonView>>('people', '/people');
   const [personId, setPersonId] = useState('');
@@ -153,6 +160,29 @@ function AddShift({ monday }: { monday: number }) {
         Add the shift
       </button>
       <Refusal error={add.error} />
+    </form>
+  );
+}
+
+/** Closes the lab for a whole day; the planner then places nothing on it. */
+function CloseDay() {
+  const [closed, setClosed] = useState('');
+  const [name, setName] = useState('');
+  const save = useSend(['people', 'plan'], () => setName(''));
+  return (
+    <form
+      className="filters framed"
+      onSubmit={(event) => {
+        event.preventDefault();
+        save.mutate({ path: '/roster/closed-days', body: { day: closed, name } });
+      }}
+    >
+      <TextField label="Close the lab on" type="date" value={closed} onChange={setClosed} />
+      <TextField label="Because" value={name} onChange={setName} placeholder="e.g. public holiday" />
+      <button type="submit" className="button" disabled={!closed || !name.trim() || save.isPending}>
+        Close that day
+      </button>
+      <Refusal error={save.error} />
     </form>
   );
 }

@@ -36,7 +36,7 @@ function Trial({ trial }: { trial: TrialView }) {
   const takeBack = (index: number) => edit.mutate({ verb: 'DELETE', path: `/trials/${trial.id}/edits/${index}` });
   const askFit = useCallback(
     (jobId: string, startsAt: string) =>
-      call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt, trialId: trial.id })}`),
+      call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt })}`),
     [trial.id],
   );
   return (

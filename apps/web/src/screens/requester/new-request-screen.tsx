@@ -18,8 +18,8 @@ import { AnswerBeside } from './answer-beside.js';
 
 /** The request form, new or of a draft, with what the lab can do about it beside. */
 export function NewRequestScreen({ id }: { id?: string }) {
-  const methods = useAsk<Page<MethodView> | MethodView[]>('methods', '/methods?limit=200');
-  const materials = useAsk<Page<MaterialView> | MaterialView[]>('methods', '/materials?limit=500');
+  const methods = useAsk<Page<MethodView> | MethodView[]>('methods', '/methods');
+  const materials = useAsk<Page<MaterialView> | MaterialView[]>('methods', '/materials');
   const request = useAsk<RequestView>('requests', id ? `/requests/${id}` : null);
   return (
     <Fetched of={methods} what="the methods">

@@ -1,0 +1,71 @@
+import type { EvaluationView } from '#libs/contract/src/index.js';
+import { formatNumber } from '#libs/units/src/index.js';
+
+/** Class and range that the readings give, with the figures of each step. */
+export function EvaluationTable({ evaluation }: { evaluation: EvaluationView }) {
+  const columns = [...new Set(evaluation.steps.flatMap((step) => Object.keys(step)))];
+  return (
+    <section className="stack">
+      <h2>What the readings give</h2>
+      {evaluation.ranges.map(({ direction, className, from, to, unit }) => (
+        <p key={direction + String(from)} className={className ? 'note fit' : 'note act'}>
+          {direction}: <strong>{className ? `class ${className}` : 'no class'}</strong>{' '}
+          {className && (
+            <>
+              from <span className="fig">{formatNumber(from)}</span> to{' '}
+              <span className="fig">
+                {formatNumber(to)} {unit}
+              </span>
+            </>
+          )}
+        </p>
+      ))}
+      {evaluation.notes.map((note) => (
+        <p key={note} className="small">
+          {note}
+        </p>
+      ))}
+      <div className="scroll-x">
+        <table>
+          <thead>
+            <tr>
+              {columns.map((column) => (
+                <th key={column} className="num">
+                  {heading(column)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {evaluation.steps.map((step, index) => (
+              <tr key={index}>
+                {columns.map((column) => (
+                  <td key={column} className="num">
+                    {shown(step[column])}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+/** `repeatabilityPct` reads `repeatability, %`. */
+function heading(key: string): string {
+  return key
+    .replace(/Pct$/, ', %')
+    .replace(/Mm$/, ', mm')
+    .replace(/N$/, ', N')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+}
+
+function shown(value: unknown): string {
+  if (typeof value === 'number') return formatNumber(value, 4);
+  if (value === null || value === undefined) return '–';
+  if (Array.isArray(value)) return value.map(shown).join(', ');
+  return typeof value === 'object' ? Object.values(value).map(shown).join(' ') : String(value as string | boolean);
+}

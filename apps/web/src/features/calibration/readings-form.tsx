@@ -1,0 +1,158 @@
+import type { ExtensionReadingsBody, ForceReadingsBody } from '#libs/contract/src/index.js';
+import { parseNumber } from '#libs/units/src/index.js';
+import { SelectField, TextField } from '../../ui/fields.js';
+
+/** Readings of one direction as they are typed. */
+export interface ForceTyped {
+  direction: ForceReadingsBody['direction'];
+  unit: string;
+  capacity: string;
+  resolution: string;
+  zeroResidual: string;
+  steps: { nominal: string; runs: [string, string, string]; falling: string }[];
+}
+
+const SHARES = [0.2, 0.4, 0.6, 0.8, 1];
+
+/** Steps at the usual shares of the capacity, to be overwritten. */
+export function emptyForce(direction: ForceTyped['direction'], capacity: number, unit: string): ForceTyped {
+  const steps = SHARES.map((share) => ({ nominal: String(Number((share * capacity).toPrecision(6))), runs: ['', '', ''] as [string, string, string], falling: '' }));
+  return { direction, unit, capacity: String(capacity), resolution: '', zeroResidual: '0', steps };
+}
+
+const figure = (text: string): number => {
+  const number = parseNumber(text);
+  return 'reason' in number ? NaN : number.value;
+};
+
+/** What the server is asked; steps without all three runs are left out. */
+export function forceBody(typed: ForceTyped): ForceReadingsBody {
+  return {
+    direction: typed.direction,
+    unit: typed.unit,
+    capacity: figure(typed.capacity),
+    resolution: figure(typed.resolution),
+    zeroResidual: figure(typed.zeroResidual),
+    steps: typed.steps
+      .filter(({ nominal, runs }) => [nominal, ...runs].every((text) => Number.isFinite(figure(text))))
+      .map(({ nominal, runs, falling }) => ({ nominal: figure(nominal), runs: [figure(runs[0]), figure(runs[1]), figure(runs[2])], falling: falling.trim() ? figure(falling) : null })),
+  };
+}
+
+/** Applied force and three runs of indications per step, as ISO 7500-1 asks. */
+export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onChange: (typed: ForceTyped) => void }) {
+  const set = (part: Partial<ForceTyped>) => onChange({ ...typed, ...part });
+  const setStep = (at: number, part: Partial<ForceTyped['steps'][number]>) => set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
+  return (
+    <div className="stack">
+      <div className="fields">
+        <SelectField label="Direction" value={typed.direction} onChange={(direction) => set({ direction: direction as ForceTyped['direction'] })} choices={['tension', 'compression', 'torque'].map((value) => ({ value, label: value }))} />
+        <TextField label="Unit" value={typed.unit} onChange={(unit) => set({ unit })} />
+        <TextField label={`Capacity, ${typed.unit}`} value={typed.capacity} onChange={(capacity) => set({ capacity })} />
+        <TextField label={`Resolution, ${typed.unit}`} value={typed.resolution} onChange={(resolution) => set({ resolution })} />
+        <TextField label={`Left at zero, ${typed.unit}`} value={typed.zeroResidual} onChange={(zeroResidual) => set({ zeroResidual })} />
+      </div>
+      <div className="scroll-x">
+        <table className="readings">
+          <thead>
+            <tr>
+              <th>Applied, {typed.unit}</th>
+              <th>Run 1</th>
+              <th>Run 2</th>
+              <th>Run 3</th>
+              <th>Falling, if measured</th>
+            </tr>
+          </thead>
+          <tbody>
+            {typed.steps.map((step, index) => (
+              <tr key={index}>
+                <td>
+                  <input aria-label={`Step ${index + 1}, applied`} inputMode="decimal" value={step.nominal} onChange={(event) => setStep(index, { nominal: event.target.value })} />
+                </td>
+                {([0, 1, 2] as const).map((run) => (
+                  <td key={run}>
+                    <input
+                      aria-label={`Step ${index + 1}, run ${run + 1}`}
+                      inputMode="decimal"
+                      value={step.runs[run]}
+                      onChange={(event) => setStep(index, { runs: step.runs.map((text, at) => (at === run ? event.target.value : text)) as [string, string, string] })}
+                    />
+                  </td>
+                ))}
+                <td>
+                  <input aria-label={`Step ${index + 1}, falling`} inputMode="decimal" value={step.falling} onChange={(event) => setStep(index, { falling: event.target.value })} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <div>
+        <button type="button" className="button small" onClick={() => set({ steps: [...typed.steps, { nominal: '', runs: ['', '', ''], falling: '' }] })}>
+          Another step
+        </button>
+      </div>
+    </div>
+  );
+}
+
+export interface ExtensionTyped {
+  gaugeNominal: string;
+  gaugeMeasured: string;
+  resolution: string;
+  steps: { reference: string; runs: [string, string] }[];
+}
+
+export function emptyExtension(gaugeLengthMm: number): ExtensionTyped {
+  return { gaugeNominal: String(gaugeLengthMm), gaugeMeasured: '', resolution: '', steps: Array.from({ length: 10 }, () => ({ reference: '', runs: ['', ''] as [string, string] })) };
+}
+
+export function extensionBody(typed: ExtensionTyped): ExtensionReadingsBody {
+  return {
+    unit: 'mm',
+    gaugeLengthNominalMm: figure(typed.gaugeNominal),
+    gaugeLengthMeasuredMm: figure(typed.gaugeMeasured),
+    resolutionMm: figure(typed.resolution),
+    steps: typed.steps
+      .filter(({ reference, runs }) => [reference, ...runs].every((text) => Number.isFinite(figure(text))))
+      .map(({ reference, runs }) => ({ referenceMm: figure(reference), runs: [figure(runs[0]), figure(runs[1])] })),
+  };
+}
+
+/** Reference displacement and two runs per step, as ISO 9513 asks, in mm. */
+export function ExtensionReadingsForm({ typed, onChange }: { typed: ExtensionTyped; onChange: (typed: ExtensionTyped) => void }) {
+  const set = (part: Partial<ExtensionTyped>) => onChange({ ...typed, ...part });
+  const setStep = (at: number, part: Partial<ExtensionTyped['steps'][number]>) => set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
+  return (
+    <div className="stack">
+      <div className="fields">
+        <TextField label="Gauge length, nominal, mm" value={typed.gaugeNominal} onChange={(gaugeNominal) => set({ gaugeNominal })} />
+        <TextField label="Gauge length, measured, mm" value={typed.gaugeMeasured} onChange={(gaugeMeasured) => set({ gaugeMeasured })} />
+        <TextField label="Resolution, mm" value={typed.resolution} onChange={(resolution) => set({ resolution })} />
+      </div>
+      <table className="readings">
+        <thead>
+          <tr>
+            <th>Reference, mm</th>
+            <th>Run 1</th>
+            <th>Run 2</th>
+          </tr>
+        </thead>
+        <tbody>
+          {typed.steps.map((step, index) => (
+            <tr key={index}>
+              <td>
+                <input aria-label={`Step ${index + 1}, reference`} inputMode="decimal" value={step.reference} onChange={(event) => setStep(index, { reference: event.target.value })} />
+              </td>
+              {([0, 1] as const).map((run) => (
+                <td key={run}>
+                  <input aria-label={`Step ${index + 1}, run ${run + 1}`} inputMode="decimal" value={step.runs[run]} onChange={(event) => setStep(index, { runs: step.runs.map((text, at) => (at === run ? event.target.value : text)) as [string, string] })} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+import { useState } from 'react';
+import type { ItemDetail } from '#libs/contract/src/index.js';
+import { ITEM_STATES } from '#libs/matching/src/index.js';
+import { Dialog } from '../../ui/dialog.js';
+import { Refusal } from '../../ui/faces.js';
+import { SelectField, TextField } from '../../ui/fields.js';
+import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useSend } from '../../wire/asking.js';
+
+interface Props {
+  item: ItemDetail;
+  onClose: () => void;
+}
+
+export function FaultDialog({ item, onClose }: Props) {
+  const [what, setWhat] = useState('');
+  const report = useSend(['items', 'plan', 'jobs'], onClose);
+  return (
+    <Dialog title={`Fault of ${item.tag}`} onClose={onClose}>
+      <p>The item fits no job until the fault is closed; planned jobs that need it are planned anew.</p>
+      <TextField label="What is wrong" rows={3} required value={what} onChange={setWhat} />
+      <Refusal error={report.error} />
+      <button type="button" className="button sharp" disabled={!what.trim() || report.isPending} onClick={() => report.mutate({ path: `/items/${item.id}/faults`, body: { what } })}>
+        Report it and take {item.tag} out of the plan
+      </button>
+    </Dialog>
+  );
+}
+
+export function StateDialog({ item, onClose }: Props) {
+  const [state, setState] = useState<string>(item.state);
+  const [why, setWhy] = useState('');
+  const save = useSend(['items', 'plan'], onClose);
+  return (
+    <Dialog title={`State of ${item.tag}`} onClose={onClose}>
+      <SelectField label="State" value={state} onChange={setState} choices={ITEM_STATES.map((value) => ({ value, label: value.replaceAll('-', ' ') }))} />
+      <TextField label="Why" required value={why} onChange={setWhy} />
+      <Refusal error={save.error} />
+      <button type="button" className="button main" disabled={!why.trim() || save.isPending} onClick={() => save.mutate({ path: `/items/${item.id}/state`, body: { state, why } })}>
+        Set the state
+      </button>
+    </Dialog>
+  );
+}
+
+const DAY_MS = 86_400_000;
+
+export function WindowDialog({ item, onClose }: Props) {
+  const [kind, setKind] = useState(item.kind === 'frame' ? 'down' : 'held');
+  const [from, setFrom] = useState(toLocalInput(Date.now()));
+  const [to, setTo] = useState(toLocalInput(Date.now() + DAY_MS));
+  const [why, setWhy] = useState('');
+  const save = useSend(['items', 'plan'], onClose);
+  const kinds = [
+    { value: 'down', label: 'down' },
+    { value: 'held', label: 'held elsewhere' },
+    { value: 'calibration-visit', label: 'away for calibration' },
+    ...(item.kind === 'frame' ? [{ value: 'extra-shift', label: 'open longer' }] : []),
+  ];
+  return (
+    <Dialog title={`Keep ${item.tag} away`} onClose={onClose}>
+      <div className="fields">
+        <SelectField label="Kind" value={kind} onChange={setKind} choices={kinds} />
+        <TextField label="From" type="datetime-local" value={from} onChange={setFrom} />
+        <TextField label="Until" type="datetime-local" value={to} onChange={setTo} />
+      </div>
+      <TextField label="Why" required value={why} onChange={setWhy} />
+      <Refusal error={save.error} />
+      <button type="button" className="button main" disabled={!why.trim() || save.isPending} onClick={() => save.mutate({ path: `/items/${item.id}/windows`, body: { kind, startsAt: fromLocalInput(from), endsAt: fromLocalInput(to), why } })}>
+        Keep it away and plan anew
+      </button>
+    </Dialog>
+  );
+}

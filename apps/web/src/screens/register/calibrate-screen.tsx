@@ -1,0 +1,178 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import type { CalibratedRangeView, EvaluationView, ItemDetail, RecordCalibrationBody } from '#libs/contract/src/index.js';
+import { EvaluationTable } from '../../features/calibration/evaluation-table.js';
+import { ExtensionReadingsForm, ForceReadingsForm, emptyExtension, emptyForce, extensionBody, forceBody } from '../../features/calibration/readings-form.js';
+import { CALIBRATED_QUANTITIES } from '#libs/matching/src/index.js';
+import { parseNumber } from '#libs/units/src/index.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { SelectField, TextField } from '../../ui/fields.js';
+import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { Refused, call, newKey } from '../../wire/call.js';
+
+/** Enters a calibration: from readings, which give class and range, or as the certificate states them. */
+export function CalibrateScreen({ id }: { id: string }) {
+  const item = useAsk<ItemDetail>('items', `/items/${id}`);
+  return (
+    <Fetched of={item} what="the item">
+      {(value) => <CalibrateForm item={value} />}
+    </Fetched>
+  );
+}
+
+interface RangeTyped {
+  direction: string;
+  className: string;
+  from: string;
+  to: string;
+}
+
+const UNIT_OF: Record<string, CalibratedRangeView['unit']> = { tension: 'N', compression: 'N', torque: 'N·m', extension: 'mm', temperature: '°C', speed: 'mm/min' };
+const NOON = 12;
+
+function CalibrateForm({ item }: { item: ItemDetail }) {
+  const isExtensometer = item.kind === 'extensometer';
+  const [, go] = useLocation();
+  const tell = useTell();
+  const torque = Number(item.details['torqueCapacityNm'] ?? 0);
+  const capacity = Number(item.details['capacityN'] ?? 0);
+  const usual = isExtensometer ? 'extension' : torque > 0 && capacity === 0 ? 'torque' : item.kind === 'load-cell' ? 'tension' : 'temperature';
+  const readable = isExtensometer || item.kind === 'load-cell';
+  const [by, setBy] = useState<'readings' | 'certificate'>(readable ? 'readings' : 'certificate');
+  const [head, setHead] = useState({ standard: isExtensometer ? 'ISO 9513' : 'ISO 7500-1', certificateNumber: '', laboratory: '', performedAt: toLocalInput(Date.now()).slice(0, 10), dueAt: '', asFound: 'within' });
+  const [force, setForce] = useState([emptyForce(usual === 'torque' ? 'torque' : 'tension', usual === 'torque' ? torque : capacity, usual === 'torque' ? 'N·m' : 'N')]);
+  const [extension, setExtension] = useState(emptyExtension(Number((item.details['gaugeLengthsMm'] as number[] | undefined)?.[0] ?? 50)));
+  const [ranges, setRanges] = useState<RangeTyped[]>([{ direction: usual, className: '1', from: '', to: '' }]);
+  const [file, setFile] = useState<File | null>(null);
+  const evaluate = useSend<EvaluationView>([]);
+  const save = useSend<{ impact: unknown }>(['items', 'plan'], ({ impact }) => {
+    tell(`The calibration of ${item.tag} is kept.`);
+    go(impact ? `/register/items/${item.id}/impact` : `/register/items/${item.id}`);
+  });
+  const [fileError, setFileError] = useState<Error | null>(null);
+  const refused = save.error ?? evaluate.error ?? fileError;
+  const wrong = refused instanceof Refused ? refused.fields : {};
+  const set = (part: Partial<typeof head>) => setHead({ ...head, ...part });
+  const readings = isExtensometer ? { extensionReadings: extensionBody(extension) } : { forceReadings: force.map(forceBody) };
+
+  async function keep() {
+    setFileError(null);
+    try {
+      const stored = file ? await call<{ id: string }>('POST', `/files?name=${encodeURIComponent(file.name)}`, { file: { data: file, type: file.type || 'application/octet-stream' }, key: newKey() }) : null;
+      const dueAt = fromLocalInput(head.dueAt, NOON);
+      const body: RecordCalibrationBody = {
+        ...{ standard: head.standard, certificateNumber: head.certificateNumber, laboratory: head.laboratory },
+        performedAt: fromLocalInput(head.performedAt, NOON) ?? new Date().toISOString(),
+        ...(dueAt ? { dueAt } : {}),
+        ...(by === 'readings' ? readings : { ranges: ranges.map(rangeOf) }),
+        asFound: head.asFound as RecordCalibrationBody['asFound'],
+        ...(stored ? { certificateFileId: stored.id } : {}),
+      };
+      save.mutate({ path: `/items/${item.id}/calibrations`, body });
+    } catch (error) {
+      setFileError(error as Error);
+    }
+  }
+
+  return (
+    <>
+      <TitleBlock title={`Calibration of ${item.tag}`} back={{ to: `/register/items/${item.id}`, label: `${item.tag} ${item.name}` }}>
+        {by === 'readings' && (
+          <button type="button" className="button" disabled={evaluate.isPending} onClick={() => evaluate.mutate({ path: '/calibrations/evaluate', body: { standard: head.standard, ...readings } })}>
+            Work out class and range
+          </button>
+        )}
+        <button type="button" className="button main" disabled={save.isPending} onClick={() => void keep()}>
+          Keep it
+        </button>
+      </TitleBlock>
+      <div className="stack wide">
+        <Refusal error={refused} />
+        {Object.keys(wrong).length > 0 && (
+          <ul className="small act">
+            {Object.values(wrong).map((sentence) => (
+              <li key={sentence}>▲ {sentence}</li>
+            ))}
+          </ul>
+        )}
+        <div className="fields">
+          <TextField label="Certificate number" value={head.certificateNumber} onChange={(certificateNumber) => set({ certificateNumber })} wrong={wrong['certificateNumber']} />
+          <TextField label="Calibration laboratory" value={head.laboratory} onChange={(laboratory) => set({ laboratory })} wrong={wrong['laboratory']} />
+          <TextField label="Standard" value={head.standard} onChange={(standard) => set({ standard })} list={['ISO 7500-1', 'ISO 9513', 'ASTM E83']} wrong={wrong['standard']} />
+          <TextField label="Performed on" type="date" value={head.performedAt} onChange={(performedAt) => set({ performedAt })} wrong={wrong['performedAt']} />
+          <TextField label="Due" type="date" required={false} value={head.dueAt} onChange={(dueAt) => set({ dueAt })} help={`Left empty: ${item.calibrationIntervalMonths ?? 12} months on.`} wrong={wrong['dueAt']} />
+          <SelectField
+            label="As found"
+            value={head.asFound}
+            onChange={(asFound) => set({ asFound })}
+            choices={[
+              { value: 'within', label: 'within tolerance' },
+              { value: 'out-of-tolerance', label: 'out of tolerance' },
+              { value: 'not-recorded', label: 'not recorded' },
+            ]}
+            help="Out of tolerance: you are led to everything it touched."
+          />
+          <div className="field">
+            <label htmlFor="certificate">Certificate as a file</label>
+            <input id="certificate" type="file" onChange={(event) => setFile(event.target.files?.[0] ?? null)} />
+          </div>
+        </div>
+        {readable && (
+          <div className="tabs" role="tablist" aria-label="Where class and range come from">
+            <button type="button" role="tab" aria-selected={by === 'readings'} onClick={() => setBy('readings')}>
+              From readings
+            </button>
+            <button type="button" role="tab" aria-selected={by === 'certificate'} onClick={() => setBy('certificate')}>
+              As the certificate states
+            </button>
+          </div>
+        )}
+        {by === 'readings' && isExtensometer && <ExtensionReadingsForm typed={extension} onChange={setExtension} />}
+        {by === 'readings' &&
+          !isExtensometer &&
+          force.map((typed, index) => <ForceReadingsForm key={index} typed={typed} onChange={(next) => setForce(force.map((each, at) => (at === index ? next : each)))} />)}
+        {by === 'readings' && !isExtensometer && usual !== 'torque' && force.length < 2 && (
+          <div>
+            <button type="button" className="button" onClick={() => setForce([...force, emptyForce('compression', capacity, 'N')])}>
+              The other direction as well
+            </button>
+          </div>
+        )}
+        {by === 'certificate' && <Ranges ranges={ranges} onChange={setRanges} />}
+        {by === 'readings' && evaluate.data && <EvaluationTable evaluation={evaluate.data} />}
+      </div>
+    </>
+  );
+}
+
+function rangeOf({ direction, className, from, to }: RangeTyped): CalibratedRangeView {
+  const figure = (text: string) => {
+    const number = parseNumber(text);
+    return 'reason' in number ? NaN : number.value;
+  };
+  return { direction: direction as CalibratedRangeView['direction'], className: className || null, from: figure(from), to: figure(to), unit: UNIT_OF[direction] ?? 'N' };
+}
+
+function Ranges({ ranges, onChange }: { ranges: readonly RangeTyped[]; onChange: (ranges: RangeTyped[]) => void }) {
+  const set = (at: number, part: Partial<RangeTyped>) => onChange(ranges.map((range, index) => (index === at ? { ...range, ...part } : range)));
+  return (
+    <div className="stack">
+      {ranges.map((range, index) => (
+        <div className="fields" key={index}>
+          <SelectField label="Of" value={range.direction} onChange={(direction) => set(index, { direction })} choices={CALIBRATED_QUANTITIES.map((value) => ({ value, label: value }))} />
+          <TextField label="Class" required={false} value={range.className} onChange={(className) => set(index, { className })} />
+          <TextField label={`From, ${UNIT_OF[range.direction] ?? ''}`} value={range.from} onChange={(from) => set(index, { from })} />
+          <TextField label={`To, ${UNIT_OF[range.direction] ?? ''}`} value={range.to} onChange={(to) => set(index, { to })} />
+        </div>
+      ))}
+      <div>
+        <button type="button" className="button small" onClick={() => onChange([...ranges, { direction: 'compression', className: '1', from: '', to: '' }])}>
+          Another range
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,62 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { DueLine } from '#libs/contract/src/index.js';
+import { KIND_WORDS, StatusWord } from '../../features/register/item-words.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { SelectField } from '../../ui/fields.js';
+import { day, moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk } from '../../wire/asking.js';
+
+/** What falls due, and which planned jobs it would stop. */
+export function DueScreen() {
+  const [days, setDays] = useState('90');
+  const due = useAsk<DueLine[]>('items', `/calibration/due?days=${days}`);
+  return (
+    <>
+      <TitleBlock title="Calibration due" cells={[['items', due.value?.length ?? '…']]} />
+      <div className="filters">
+        <SelectField label="Look ahead" value={days} onChange={setDays} choices={[{ value: '30', label: '30 days' }, { value: '90', label: '90 days' }, { value: '365', label: 'a year' }]} />
+      </div>
+      <Fetched of={due} what="what falls due" empty={(value) => value.length === 0 && <Empty>Nothing falls due in this time.</Empty>}>
+        {(value) => (
+          <table>
+            <thead>
+              <tr>
+                <th>Item</th>
+                <th>Kind</th>
+                <th>Due</th>
+                <th>Status</th>
+                <th>Would stop</th>
+              </tr>
+            </thead>
+            <tbody>
+              {value.map(({ item, dueAt, status, stops }) => (
+                <tr key={item.id}>
+                  <th>
+                    <Link href={`/register/items/${item.id}`}>
+                      <span className="fig">{item.tag}</span> {item.name}
+                    </Link>
+                  </th>
+                  <td>{KIND_WORDS[item.kind]}</td>
+                  <td>{day(dueAt)}</td>
+                  <td>
+                    <StatusWord status={status} />
+                  </td>
+                  <td>
+                    {stops.length === 0 && <span className="soft">no planned job</span>}
+                    {stops.map((job) => (
+                      <div key={job.jobId} className="act">
+                        ▲ <span className="fig">{job.reference}</span> on {moment(job.startsAt)}
+                      </div>
+                    ))}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Fetched>
+    </>
+  );
+}

@@ -1,0 +1,92 @@
+import { useState } from 'react';
+import { useQueryClient } from '@tanstack/react-query';
+import type { ImportView } from '#libs/contract/src/index.js';
+import { ITEM_KINDS } from '#libs/matching/src/index.js';
+import { KIND_WORDS } from '../../features/register/item-words.js';
+import { useIs } from '../../features/session/session.js';
+import { Refusal } from '../../ui/faces.js';
+import { SelectField } from '../../ui/fields.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf } from '../../wire/asking.js';
+import { addressOf, call, newKey } from '../../wire/call.js';
+
+/** Items out and in as CSV. An import is tried first; nothing is kept while one line is bad. */
+export function ExchangeScreen() {
+  const mayImport = useIs('manager');
+  const [kind, setKind] = useState('load-cell');
+  return (
+    <>
+      <TitleBlock title="Import and export" />
+      <div className="split">
+        <section className="stack">
+          <h2>Export</h2>
+          <p>One line an item, in the same columns that an import reads.</p>
+          <div className="row end">
+            <SelectField label="Kind" value={kind} onChange={setKind} choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))} />
+            <a className="button" href={addressOf(`/items/export.csv${queryOf({ kind })}`)} download>
+              Save as CSV
+            </a>
+          </div>
+        </section>
+        {mayImport && <Import />}
+      </div>
+    </>
+  );
+}
+
+function Import() {
+  const client = useQueryClient();
+  const [file, setFile] = useState<File | null>(null);
+  const [answer, setAnswer] = useState<ImportView | null>(null);
+  const [error, setError] = useState<Error | null>(null);
+  const [busy, setBusy] = useState(false);
+  async function send(chosen: File, dryRun: boolean) {
+    setBusy(true);
+    setError(null);
+    try {
+      setAnswer(await call<ImportView>('POST', `/items/import${queryOf({ dryRun })}`, { file: { data: chosen, type: 'text/csv' }, key: newKey() }));
+      if (!dryRun) await client.invalidateQueries({ queryKey: ['items'] });
+    } catch (refused) {
+      setError(refused as Error);
+    }
+    setBusy(false);
+  }
+  return (
+    <section className="stack">
+      <h2>Import</h2>
+      <p>The file is read first without keeping anything; every bad line is named. Then it is kept whole or not at all.</p>
+      <input
+        type="file"
+        aria-label="CSV file with items"
+        accept=".csv,text/csv"
+        onChange={(event) => {
+          const chosen = event.target.files?.[0] ?? null;
+          setFile(chosen);
+          setAnswer(null);
+          if (chosen) void send(chosen, true);
+        }}
+      />
+      <Refusal error={error} />
+      {answer && (
+        <div className={answer.problems.length > 0 ? 'note act' : 'note fit'}>
+          <strong>
+            {answer.dryRun ? 'Tried: ' : 'Kept: '}
+            {answer.lines} lines, {answer.created} new, {answer.updated} changed, {answer.problems.length} bad.
+          </strong>
+          <ul>
+            {answer.problems.map(({ line, field, sentence }) => (
+              <li key={`${line}-${field}`}>
+                Line {line}: {sentence}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {file && answer?.dryRun && answer.problems.length === 0 && (
+        <button type="button" className="button main" disabled={busy} onClick={() => void send(file, false)}>
+          Keep all {answer.lines} lines
+        </button>
+      )}
+    </section>
+  );
+}

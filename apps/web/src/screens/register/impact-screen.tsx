@@ -1,0 +1,124 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { ImpactView } from '#libs/contract/src/index.js';
+import { useIs } from '../../features/session/session.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { fromLocalInput, moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+
+/** Every result, report and person that an item touched since it was last found good; from here a nonconformity is opened. */
+export function ImpactScreen({ id }: { id: string }) {
+  const [since, setSince] = useState('');
+  const impact = useAsk<ImpactView>('items', `/items/${id}/impact${queryOf({ since: fromLocalInput(since) })}`);
+  return (
+    <Fetched of={impact} what="what it touched">
+      {(value) => (
+        <>
+          <TitleBlock title={`What ${value.item.tag} touched`} back={{ to: `/register/items/${id}`, label: `${value.item.tag} ${value.item.name}` }} cells={[['jobs', value.jobs.length], ['reports', value.reports.length], ['people', value.people.length]]} />
+          <div className="stack wide">
+            <div className="row end">
+              <p className="note grow">
+                From <strong>{moment(value.since)}</strong> on: {value.sinceWhy}
+              </p>
+              <TextField label="Look from another day" type="date" value={since} onChange={setSince} />
+            </div>
+            <div className="split main-left">
+              <Jobs impact={value} />
+              <div className="stack wide">
+                <section>
+                  <h2>Reports</h2>
+                  {value.reports.length === 0 && <p className="soft">none</p>}
+                  <ul>
+                    {value.reports.map((report) => (
+                      <li key={report.id}>
+                        <Link href={`/reports/${report.id}`}>
+                          {report.number}, revision {report.revision}
+                        </Link>{' '}
+                        <span className="soft">{report.requestReference}</span>
+                      </li>
+                    ))}
+                  </ul>
+                </section>
+                <section>
+                  <h2>People to tell</h2>
+                  <p>{value.people.map(({ name }) => name).join(', ') || <span className="soft">none</span>}</p>
+                </section>
+                {value.upcomingJobs.length > 0 && (
+                  <section>
+                    <h2>Jobs ahead that need it</h2>
+                    <ul>
+                      {value.upcomingJobs.map((job) => (
+                        <li key={job.id}>
+                          <span className="fig">{job.reference}</span> {moment(job.startsAt)}
+                        </li>
+                      ))}
+                    </ul>
+                  </section>
+                )}
+                <OpenNonconformity impact={value} since={fromLocalInput(since)} />
+              </div>
+            </div>
+          </div>
+        </>
+      )}
+    </Fetched>
+  );
+}
+
+function Jobs({ impact }: { impact: ImpactView }) {
+  return (
+    <section>
+      <h2>Jobs</h2>
+      {impact.jobs.length === 0 && <p className="soft">No job was run with it in that time.</p>}
+      {impact.jobs.length > 0 && (
+        <table>
+          <thead>
+            <tr>
+              <th>Job</th>
+              <th>Request</th>
+              <th>Finished</th>
+              <th className="num">Results</th>
+            </tr>
+          </thead>
+          <tbody>
+            {impact.jobs.map((job) => (
+              <tr key={job.id}>
+                <th className="fig">{job.reference}</th>
+                <td>
+                  <Link href={`/requests/${job.requestId}`} className="fig">
+                    {job.requestReference}
+                  </Link>
+                </td>
+                <td>{moment(job.finishedAt)}</td>
+                <td className="num">{job.results}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
+
+function OpenNonconformity({ impact, since }: { impact: ImpactView; since: string | null }) {
+  const mayOpen = useIs('manager');
+  const [, go] = useLocation();
+  const [what, setWhat] = useState('');
+  const open = useSend(['items'], () => go('/register/nonconformities'));
+  if (!mayOpen) return null;
+  return (
+    <section className="framed stack">
+      <h2>Open a nonconformity</h2>
+      <p className="small soft">It keeps this list as it is now, until it is decided what becomes of the results.</p>
+      <TextField label="What does not conform" rows={2} value={what} onChange={setWhat} />
+      <Refusal error={open.error} />
+      <div>
+        <button type="button" className="button main" disabled={!what.trim() || open.isPending} onClick={() => open.mutate({ path: `/items/${impact.item.id}/nonconformity`, body: { what, ...(since ? { since } : {}) } })}>
+          Open it with {impact.jobs.length} jobs and {impact.reports.length} reports
+        </button>
+      </div>
+    </section>
+  );
+}

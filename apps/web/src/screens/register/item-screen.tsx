@@ -1,0 +1,270 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { ItemDetail } from '#libs/contract/src/index.js';
+import { FieldsView } from '../../features/register/fields-view.js';
+import { FaultDialog, StateDialog, WindowDialog } from '../../features/register/item-dialogs.js';
+import { KIND_WORDS, StateWord, StatusWord } from '../../features/register/item-words.js';
+import { useIs } from '../../features/session/session.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { day, moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { addressOf } from '../../wire/call.js';
+import { formatNumber } from '#libs/units/src/index.js';
+
+/** One item: what it is, its calibrations, faults, checks, windows, and the jobs that need it. */
+export function ItemScreen({ id }: { id: string }) {
+  const item = useAsk<ItemDetail>('items', `/items/${id}`);
+  return (
+    <Fetched of={item} what="the item">
+      {(value) => <ItemSheet item={value} />}
+    </Fetched>
+  );
+}
+
+function ItemSheet({ item }: { item: ItemDetail }) {
+  const mayEdit = useIs('manager');
+  const mayReport = useIs('manager', 'technician');
+  const [asking, setAsking] = useState<'fault' | 'state' | 'window' | null>(null);
+  return (
+    <>
+      <TitleBlock
+        title={`${item.tag} ${item.name}`}
+        back={{ to: '/register/items', label: 'Items' }}
+        cells={[
+          ['kind', KIND_WORDS[item.kind]],
+          ['calibration', <StatusWord key="s" status={item.calibrationStatus} />],
+          ['where', item.fittedOn ? `on ${item.fittedOn.frameTag}, ${item.fittedOn.role.replaceAll('-', ' ')}` : item.place || 'not said'],
+        ]}
+      >
+        {mayEdit && item.needsCalibration && (
+          <Link className="button main" href={`/register/items/${item.id}/calibrate`}>
+            Enter a calibration
+          </Link>
+        )}
+        {mayEdit && (
+          <Link className="button" href={`/register/items/${item.id}/edit`}>
+            Change
+          </Link>
+        )}
+        <Link className="button" href={`/register/items/${item.id}/impact`}>
+          What it touched
+        </Link>
+      </TitleBlock>
+      <div className="split main-left">
+        <div className="stack wide">
+          <Calibrations item={item} />
+          <Faults item={item} mayClose={mayEdit} onReport={mayReport ? () => setAsking('fault') : null} />
+          {item.shiftChecks.length > 0 && <ShiftChecks item={item} />}
+          <section className="stack tight">
+            <h2>Jobs ahead</h2>
+            {item.upcomingJobs.length === 0 ? (
+              <p className="soft">No planned job needs it.</p>
+            ) : (
+              <ul>
+                {item.upcomingJobs.map(({ jobId, reference, startsAt }) => (
+                  <li key={jobId}>
+                    <span className="fig">{reference}</span> {moment(startsAt)}
+                  </li>
+                ))}
+              </ul>
+            )}
+          </section>
+        </div>
+        <div className="stack wide">
+          <section className="stack tight">
+            <div className="row between">
+              <h2>
+                State <StateWord state={item.state} />
+              </h2>
+              {mayEdit && (
+                <button type="button" className="button small" onClick={() => setAsking('state')}>
+                  Change the state …
+                </button>
+              )}
+            </div>
+            <Windows item={item} onAdd={mayEdit ? () => setAsking('window') : null} />
+          </section>
+          <section className="stack tight">
+            <div className="row between">
+              <h2>What it is</h2>
+              <Link className="small" href={`/reports/labels/item?of=${encodeURIComponent(item.tag)}`}>
+                print its label
+              </Link>
+            </div>
+            <FieldsView item={item} />
+          </section>
+        </div>
+      </div>
+      {asking === 'fault' && <FaultDialog item={item} onClose={() => setAsking(null)} />}
+      {asking === 'state' && <StateDialog item={item} onClose={() => setAsking(null)} />}
+      {asking === 'window' && <WindowDialog item={item} onClose={() => setAsking(null)} />}
+    </>
+  );
+}
+
+function Calibrations({ item }: { item: ItemDetail }) {
+  if (!item.needsCalibration) return null;
+  return (
+    <section className="stack tight scroll-x">
+      <h2>Calibrations</h2>
+      {item.calibrations.length === 0 ? (
+        <p className="act">▲ None is entered. Until one is, it fits no job that needs a verified range.</p>
+      ) : (
+        <table>
+          <thead>
+            <tr>
+              <th>Performed</th>
+              <th>Due</th>
+              <th>Class and verified range</th>
+              <th>Certificate</th>
+              <th>Found</th>
+            </tr>
+          </thead>
+          <tbody>
+            {item.calibrations.map((calibration) => (
+              <tr key={calibration.id}>
+                <th>{day(calibration.performedAt)}</th>
+                <td>{day(calibration.dueAt)}</td>
+                <td>
+                  {calibration.ranges.map(({ direction, className, from, to, unit }) => (
+                    <div key={direction + String(from)}>
+                      {direction}: class {className ?? 'none'},{' '}
+                      <span className="fig">
+                        {formatNumber(from)} to {formatNumber(to)} {unit}
+                      </span>
+                    </div>
+                  ))}
+                  <span className="soft small">{calibration.standard}</span>
+                </td>
+                <td>
+                  {calibration.certificateFileId ? <a href={addressOf(`/files/${calibration.certificateFileId}`)}>{calibration.certificateNumber}</a> : calibration.certificateNumber}
+                  <br />
+                  <span className="soft small">{calibration.laboratory}</span>
+                </td>
+                <td className={calibration.asFound === 'out-of-tolerance' ? 'act' : ''}>{calibration.asFound === 'out-of-tolerance' ? '▲ out of tolerance' : calibration.asFound === 'within' ? 'within' : 'not recorded'}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
+
+function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: boolean; onReport: (() => void) | null }) {
+  const [remedy, setRemedy] = useState('');
+  const close = useSend(['items', 'plan'], () => setRemedy(''));
+  return (
+    <section className="stack tight">
+      <div className="row between">
+        <h2>Faults</h2>
+        {onReport && (
+          <button type="button" className="button small sharp" onClick={onReport}>
+            Report a fault …
+          </button>
+        )}
+      </div>
+      {item.faults.length === 0 && <p className="soft">None was ever reported.</p>}
+      <ul>
+        {item.faults.map((fault) => (
+          <li key={fault.id} className={fault.closedAt ? '' : 'note act'}>
+            <strong>{fault.what}</strong>
+            <br />
+            <span className="small">
+              {fault.openedBy.name}, {moment(fault.openedAt)}
+              {fault.closedAt ? `; closed ${moment(fault.closedAt)}: ${fault.remedy ?? ''}` : '; open: the item fits no job'}
+            </span>
+            {!fault.closedAt && mayClose && (
+              <form
+                className="row"
+                onSubmit={(event) => {
+                  event.preventDefault();
+                  close.mutate({ path: `/faults/${fault.id}/close`, body: { remedy } });
+                }}
+              >
+                <input aria-label="What was done" placeholder="What was done" value={remedy} onChange={(event) => setRemedy(event.target.value)} />
+                <button type="submit" className="button small" disabled={!remedy.trim()}>
+                  Close the fault
+                </button>
+              </form>
+            )}
+          </li>
+        ))}
+      </ul>
+      <Refusal error={close.error} />
+    </section>
+  );
+}
+
+function ShiftChecks({ item }: { item: ItemDetail }) {
+  return (
+    <section className="scroll-x">
+      <h2>Shift checks</h2>
+      <table>
+        <thead>
+          <tr>
+            <th>When</th>
+            <th className="num">Reference</th>
+            <th className="num">Reading</th>
+            <th className="num">Error</th>
+            <th>By</th>
+          </tr>
+        </thead>
+        <tbody>
+          {item.shiftChecks.slice(0, 12).map((check) => (
+            <tr key={check.at}>
+              <th>{moment(check.at)}</th>
+              <td className="num">
+                {formatNumber(check.reference)} {check.unit}
+              </td>
+              <td className="num">
+                {formatNumber(check.reading, 5)} {check.unit}
+              </td>
+              <td className={check.passed ? 'num' : 'num act'}>
+                {check.passed ? '' : '▲ '}
+                {check.errorPct.toFixed(2)} %
+              </td>
+              <td>{check.technician.name}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null }) {
+  const remove = useSend(['items', 'plan']);
+  return (
+    <>
+      <ul>
+        {item.windows.map((window) => (
+          <li key={window.id} className="row between">
+            <span>
+              {window.kind.replaceAll('-', ' ')}: {window.why}
+              <br />
+              <span className="small soft">
+                {moment(window.startsAt)} to {moment(window.endsAt)}
+              </span>
+            </span>
+            {onAdd && (
+              <button type="button" className="button bare small" onClick={() => remove.mutate({ verb: 'DELETE', path: `/windows/${window.id}` })}>
+                Take out
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+      {item.windows.length === 0 && <p className="soft">Nothing keeps it away.</p>}
+      {onAdd && (
+        <div>
+          <button type="button" className="button small" onClick={onAdd}>
+            Keep it away for a while …
+          </button>
+        </div>
+      )}
+      <Refusal error={remove.error} />
+    </>
+  );
+}

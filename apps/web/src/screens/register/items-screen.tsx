@@ -1,0 +1,90 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { ItemView } from '#libs/contract/src/index.js';
+import { ITEM_KINDS } from '#libs/matching/src/index.js';
+import { KIND_WORDS, STATUS_CHOICES, StateWord, StatusWord, capacityText } from '../../features/register/item-words.js';
+import { useSearch } from '../../features/register/use-search.js';
+import { useIs } from '../../features/session/session.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { SelectField, TextField } from '../../ui/fields.js';
+import { day } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAskPages } from '../../wire/asking.js';
+
+/** Every registered piece of equipment. */
+export function ItemsScreen() {
+  const mayEdit = useIs('manager');
+  const [kind, setKind] = useState('');
+  const [status, setStatus] = useState('');
+  const [text, setText, q] = useSearch();
+  const items = useAskPages<ItemView>('items', `/items${queryOf({ kind, status, q })}`);
+  return (
+    <>
+      <TitleBlock title="Items" cells={[['shown', items.value ? `${items.value.length}${items.more ? ' and more' : ''}` : '…']]}>
+        {mayEdit && (
+          <Link className="button main" href="/register/items/new">
+            Register an item
+          </Link>
+        )}
+      </TitleBlock>
+      <div className="filters">
+        <TextField label="Find" type="search" value={text} onChange={setText} placeholder="tag, name, serial number" />
+        <SelectField label="Kind" none="any" value={kind} onChange={setKind} choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))} />
+        <SelectField label="Calibration" none="any" value={status} onChange={setStatus} choices={STATUS_CHOICES} />
+      </div>
+      <Fetched
+        of={items}
+        what="the items"
+        empty={(value) =>
+          value.length === 0 && <Empty>{q || kind || status ? 'No item fits this search.' : 'Nothing is registered yet. Register frames first, then cells and grips; or import a list.'}</Empty>
+        }
+      >
+        {(value) => (
+          <div className="scroll-x">
+            <table>
+              <thead>
+                <tr>
+                  <th>Tag</th>
+                  <th>Item</th>
+                  <th>Kind</th>
+                  <th className="num">Carries</th>
+                  <th>Where</th>
+                  <th>Calibration</th>
+                  <th>Due</th>
+                </tr>
+              </thead>
+              <tbody>
+                {value.map((item) => (
+                  <tr key={item.id}>
+                    <th className="fig">
+                      <Link href={`/register/items/${item.id}`}>{item.tag}</Link>
+                    </th>
+                    <td>
+                      {item.name} <StateWord state={item.state} />
+                      <br />
+                      <span className="soft small">{item.model}</span>
+                    </td>
+                    <td>{KIND_WORDS[item.kind]}</td>
+                    <td className="num">{capacityText(item)}</td>
+                    <td>{item.fittedOn ? `on ${item.fittedOn.frameTag}` : item.place}</td>
+                    <td>
+                      <StatusWord status={item.calibrationStatus} />
+                    </td>
+                    <td>{item.needsCalibration ? day(item.calibrationDueAt) : ''}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        )}
+      </Fetched>
+      {items.more && (
+        <p style={{ paddingTop: '1rem' }}>
+          <button type="button" className="button" onClick={items.more}>
+            Show more
+          </button>
+        </p>
+      )}
+    </>
+  );
+}

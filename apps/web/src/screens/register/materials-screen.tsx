@@ -1,0 +1,57 @@
+import type { MaterialView } from '#libs/contract/src/index.js';
+import { useSearch } from '../../features/register/use-search.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk } from '../../wire/asking.js';
+
+/** Strength bands as they are found in practice, each with its source and how sure it is. */
+export function MaterialsScreen() {
+  const materials = useAsk<MaterialView[]>('methods', '/materials');
+  const [text, setText, q] = useSearch();
+  const shown = (materials.value ?? []).filter(({ name, group }) => `${name} ${group}`.toLowerCase().includes(q.toLowerCase()));
+  return (
+    <>
+      <TitleBlock title="Materials" cells={[['in the library', materials.value?.length ?? '…']]} />
+      <div className="filters">
+        <TextField label="Find" type="search" value={text} onChange={setText} />
+      </div>
+      <Fetched of={materials} what="the materials" empty={(value) => value.length === 0 && <Empty>The library is empty.</Empty>}>
+        {() => (
+          <table>
+            <thead>
+              <tr>
+                <th>Material</th>
+                <th>Group</th>
+                <th>Strength bands</th>
+                <th className="num">Modulus, GPa</th>
+                <th>Source</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map(({ id, name, group, data }) => (
+                <tr key={id}>
+                  <th>{name}</th>
+                  <td>{group}</td>
+                  <td>
+                    {data.strengths.map((band) => (
+                      <div key={band.property} className="fig">
+                        {band.property} {band.low} – {band.high} {band.unit}
+                      </div>
+                    ))}
+                  </td>
+                  <td className="num">{data.modulusMPa ? `${data.modulusMPa.low / 1000} – ${data.modulusMPa.high / 1000}` : ''}</td>
+                  <td className="small soft">
+                    {data.source}
+                    <br />
+                    {data.confidence}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Fetched>
+    </>
+  );
+}

@@ -1,0 +1,138 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { MethodView } from '#libs/contract/src/index.js';
+import { useSearch } from '../../features/register/use-search.js';
+import { useIs } from '../../features/session/session.js';
+import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { Refused } from '../../wire/call.js';
+
+/** Test procedures that the lab offers. */
+export function MethodsScreen() {
+  const methods = useAsk<MethodView[]>('methods', '/methods');
+  const [text, setText, q] = useSearch();
+  const shown = (methods.value ?? []).filter(({ designation, title, testType }) => `${designation} ${title} ${testType}`.toLowerCase().includes(q.toLowerCase()));
+  return (
+    <>
+      <TitleBlock title="Methods" cells={[['offered', methods.value?.length ?? '…']]} />
+      <div className="filters">
+        <TextField label="Find" type="search" value={text} onChange={setText} placeholder="ISO 527, peel, torsion" />
+      </div>
+      <Fetched of={methods} what="the methods" empty={(value) => value.length === 0 && <Empty>No method is offered yet.</Empty>}>
+        {() => (
+          <table>
+            <thead>
+              <tr>
+                <th>Designation</th>
+                <th>Title</th>
+                <th>Test</th>
+                <th className="num">Version</th>
+                <th className="num">Specimens</th>
+                <th>Force class</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map(({ id, designation, title, testType, version, data }) => (
+                <tr key={id}>
+                  <th>
+                    <Link href={`/register/methods/${id}`}>{designation}</Link>
+                  </th>
+                  <td>{title}</td>
+                  <td>{testType.replaceAll('-', ' ')}</td>
+                  <td className="num">{version}</td>
+                  <td className="num">{data.minSpecimens}</td>
+                  <td>{data.forceClass.className}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Fetched>
+    </>
+  );
+}
+
+/** One version of a method with all its parameters; a change makes the next version, and requests keep the one they were agreed with. */
+export function MethodScreen({ id }: { id: string }) {
+  const method = useAsk<MethodView & { versions: MethodView[] }>('methods', `/methods/${id}`);
+  return (
+    <Fetched of={method} what="the method">
+      {(value) => (
+        <>
+          <TitleBlock title={`${value.designation} ${value.title}`} back={{ to: '/register/methods', label: 'Methods' }} cells={[['version', value.version], ['state', value.state]]} />
+          <div className="split main-left">
+            <MethodText key={value.id} method={value} />
+            <div className="stack wide">
+              <dl className="facts">
+                <dt>Source</dt>
+                <dd>
+                  {value.data.source} ({value.data.confidence})
+                </dd>
+                <dt>Results</dt>
+                <dd>{value.data.results.map((key) => key.replaceAll('-', ' ')).join(', ')}</dd>
+                <dt>Speeds</dt>
+                <dd>{value.data.speeds.map(({ stage, rule }) => `${stage}: ${Object.entries(rule).map(([, part]) => String(part)).join(' ')}`).join('; ')}</dd>
+                <dt>Hazards</dt>
+                <dd>{value.data.hazards.join(', ') || 'none named'}</dd>
+              </dl>
+              <section>
+                <h2>Versions</h2>
+                <ul>
+                  {value.versions.map((version) => (
+                    <li key={version.id}>
+                      <Link href={`/register/methods/${version.id}`}>version {version.version}</Link> {version.id === value.id && <span className="soft">shown</span>}
+                    </li>
+                  ))}
+                </ul>
+              </section>
+            </div>
+          </div>
+        </>
+      )}
+    </Fetched>
+  );
+}
+
+function MethodText({ method }: { method: MethodView }) {
+  const mayEdit = useIs('manager');
+  const tell = useTell();
+  const [, go] = useLocation();
+  const [text, setText] = useState(JSON.stringify(method.data, null, 2));
+  const [unread, setUnread] = useState<string | null>(null);
+  const save = useSend<MethodView>(['methods'], (saved) => {
+    tell(`Version ${saved.version} of ${saved.designation} is offered from now on.`);
+    go(`/register/methods/${saved.id}`);
+  });
+  const fields = save.error instanceof Refused ? Object.values(save.error.fields) : [];
+  function keep() {
+    try {
+      setUnread(null);
+      save.mutate({ path: '/methods', body: { data: JSON.parse(text) as unknown } });
+    } catch (error) {
+      setUnread(`The text cannot be read: ${(error as Error).message}`);
+    }
+  }
+  return (
+    <section className="stack">
+      <TextField label="Parameters, as data" rows={26} value={text} onChange={setText} wrong={unread ?? undefined} help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept." />
+      <Refusal error={save.error} />
+      {fields.length > 0 && (
+        <ul className="small act">
+          {fields.map((sentence) => (
+            <li key={sentence}>▲ {sentence}</li>
+          ))}
+        </ul>
+      )}
+      {mayEdit && (
+        <div>
+          <button type="button" className="button main" disabled={save.isPending || text === JSON.stringify(method.data, null, 2)} onClick={keep}>
+            Offer it as version {method.version + 1}
+          </button>
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,143 @@
+import { useState } from 'react';
+import type { MethodView, NewPersonBody, Page, PersonView, Role, TeamRef } from '#libs/contract/src/index.js';
+import { useIs } from '../../features/session/session.js';
+import { Dialog } from '../../ui/dialog.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
+import { day, fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { Refused } from '../../wire/call.js';
+
+const ROLES: { value: Role; label: string }[] = [
+  { value: 'requester', label: 'requester' },
+  { value: 'technician', label: 'technician' },
+  { value: 'manager', label: 'manager' },
+  { value: 'auditor', label: 'auditor' },
+];
+
+/** Who works with the lab, in which role, and who may run which method. */
+export function PeopleScreen() {
+  const mayEdit = useIs('manager');
+  const people = useAsk<Page<PersonView>>('people', '/people');
+  const [editing, setEditing] = useState<string | null>(null);
+  const chosen = people.value?.rows.find(({ id }) => id === editing);
+  return (
+    <>
+      <TitleBlock title="People">
+        {mayEdit && (
+          <button type="button" className="button main" onClick={() => setEditing('new')}>
+            Add a person
+          </button>
+        )}
+      </TitleBlock>
+      <Fetched of={people} what="the people">
+        {({ rows }) => (
+          <table>
+            <thead>
+              <tr>
+                <th>Name</th>
+                <th>Roles</th>
+                <th>Teams</th>
+                <th>May run</th>
+                <th />
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((person) => (
+                <tr key={person.id}>
+                  <th>
+                    {person.name} {!person.active && <span className="word quiet">left</span>}
+                    <br />
+                    <span className="soft small">{person.email}</span>
+                  </th>
+                  <td>{person.roles.join(', ')}</td>
+                  <td>{person.teams.map(({ name }) => name).join(', ')}</td>
+                  <td className="small">{person.authorisations.map(({ designation }) => designation).join(', ')}</td>
+                  <td>
+                    {mayEdit && (
+                      <button type="button" className="button small" onClick={() => setEditing(person.id)} aria-label={`Change ${person.name}`}>
+                        Change
+                      </button>
+                    )}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Fetched>
+      {editing === 'new' && <PersonDialog onClose={() => setEditing(null)} />}
+      {chosen && <PersonDialog key={chosen.id} person={chosen} onClose={() => setEditing(null)} />}
+    </>
+  );
+}
+
+function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () => void }) {
+  const teams = useAsk<Page<TeamRef>>('people', '/teams');
+  const [name, setName] = useState(person?.name ?? '');
+  const [email, setEmail] = useState(person?.email ?? '');
+  const [roles, setRoles] = useState<string[]>(person?.roles ?? ['requester']);
+  const [teamIds, setTeamIds] = useState<string[]>(person?.teams.map(({ id }) => id) ?? []);
+  const [active, setActive] = useState(person?.active ?? true);
+  const [password, setPassword] = useState('');
+  const save = useSend(['people', 'plan'], onClose);
+  const wrong = save.error instanceof Refused ? save.error.fields : {};
+  const common = { name, roles: roles as Role[], teamIds, ...(password ? { password } : {}) };
+  return (
+    <Dialog title={person ? person.name : 'Add a person'} onClose={onClose} wide>
+      <div className="fields">
+        <TextField label="Name" value={name} onChange={setName} wrong={wrong['name']} />
+        {!person && <TextField label="E-mail" type="email" value={email} onChange={setEmail} wrong={wrong['email']} />}
+        <TextField label={person ? 'New password' : 'Password'} required={false} type="password" autoComplete="new-password" value={password} onChange={setPassword} wrong={wrong['password']} help={person ? 'Ends every session of the person.' : 'At least 12 characters; the person can change it.'} />
+        <Ticks label="Roles" values={roles} onChange={setRoles} choices={ROLES} wrong={wrong['roles']} />
+        <Ticks label="Teams" whole values={teamIds} onChange={setTeamIds} choices={(teams.value?.rows ?? []).map(({ id, name: label }) => ({ value: id, label }))} wrong={wrong['teamIds']} />
+        {person && <Tick label="Works here" checked={active} onChange={setActive} />}
+      </div>
+      <Refusal error={save.error} />
+      <div>
+        <button
+          type="button"
+          className="button main"
+          disabled={save.isPending}
+          onClick={() => save.mutate(person ? { verb: 'PATCH', path: `/people/${person.id}`, body: { ...common, active }, version: person.version } : { path: '/people', body: { ...common, email } satisfies NewPersonBody })}
+        >
+          Keep
+        </button>
+      </div>
+      {person?.roles.includes('technician') && <Authorisations person={person} />}
+    </Dialog>
+  );
+}
+
+function Authorisations({ person }: { person: PersonView }) {
+  const methods = useAsk<MethodView[]>('methods', '/methods');
+  const [methodCode, setMethodCode] = useState('');
+  const [from, setFrom] = useState(toLocalInput(Date.now()).slice(0, 10));
+  const change = useSend(['people', 'plan']);
+  return (
+    <section className="stack">
+      <h3>May run</h3>
+      <ul>
+        {person.authorisations.map((each) => (
+          <li key={each.id} className="row between">
+            <span>
+              {each.designation} <span className="soft small">from {day(each.from)}</span> {each.to && <span className="soft small">to {day(each.to)}</span>}
+            </span>
+            <button type="button" className="button bare small" onClick={() => change.mutate({ verb: 'DELETE', path: `/people/${person.id}/authorisations/${each.id}` })}>
+              Withdraw
+            </button>
+          </li>
+        ))}
+      </ul>
+      <div className="row end">
+        <SelectField label="Method" none="Choose …" value={methodCode} onChange={setMethodCode} choices={(methods.value ?? []).map(({ code, designation, title }) => ({ value: code, label: `${designation} ${title}` }))} />
+        <TextField label="From" type="date" value={from} onChange={setFrom} />
+        <button type="button" className="button" disabled={!methodCode} onClick={() => change.mutate({ path: `/people/${person.id}/authorisations`, body: { methodCode, from: fromLocalInput(from) } })}>
+          Authorise
+        </button>
+      </div>
+      <Refusal error={change.error} />
+    </section>
+  );
+}

@@ -1,0 +1,69 @@
+import { useState } from 'react';
+import type { RecordEventView } from '#libs/contract/src/index.js';
+import { useSearch } from '../../features/register/use-search.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAskPages } from '../../wire/asking.js';
+
+/** Who did what, when, and why: append-only, chained by hash. */
+export function RecordScreen() {
+  const [text, setText, subject] = useSearch();
+  const [open, setOpen] = useState<string | null>(null);
+  const events = useAskPages<RecordEventView>('record', `/record${queryOf({ subject })}`);
+  return (
+    <>
+      <TitleBlock title="Record" />
+      <div className="filters">
+        <TextField label="About (id)" type="search" value={text} onChange={setText} placeholder="id of a request, job, item, report" />
+      </div>
+      <Fetched of={events} what="the record" empty={(value) => value.length === 0 && <Empty>No event is about that.</Empty>}>
+        {(value) => (
+          <table>
+            <thead>
+              <tr>
+                <th className="num">No.</th>
+                <th>When</th>
+                <th>Who</th>
+                <th>What</th>
+                <th>Why</th>
+                <th>Hash</th>
+              </tr>
+            </thead>
+            <tbody>
+              {value.map((event) => (
+                <tr key={event.seq}>
+                  <td className="num">{event.seq}</td>
+                  <td>{moment(event.at)}</td>
+                  <td>{event.actor?.name ?? 'the system'}</td>
+                  <td>
+                    <button type="button" className="button bare small" aria-expanded={open === event.seq} onClick={() => setOpen(open === event.seq ? null : event.seq)}>
+                      {event.kind}
+                    </button>
+                    {open === event.seq && (
+                      <pre className="small" style={{ whiteSpace: 'pre-wrap', maxWidth: '34rem' }}>
+                        {event.subjectKind} {event.subjectId}
+                        {event.before && `\nbefore ${JSON.stringify(event.before, null, 1)}`}
+                        {event.after && `\nafter ${JSON.stringify(event.after, null, 1)}`}
+                      </pre>
+                    )}
+                  </td>
+                  <td>{event.why}</td>
+                  <td className="fig small soft" title={event.hash}>
+                    {event.hash.slice(0, 10)}…
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Fetched>
+      {events.more && (
+        <button type="button" className="button" onClick={events.more}>
+          Older
+        </button>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,150 @@
+import { useState } from 'react';
+import type { LabSettings, LabSettingsView, WeeklyShift } from '#libs/contract/src/index.js';
+import { readPath, withPath } from '../../features/register/paths.js';
+import { useIs } from '../../features/session/session.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { Refused } from '../../wire/call.js';
+
+interface Line {
+  path: string;
+  label: string;
+  unit?: string;
+  help?: string;
+}
+
+const GROUPS: { title: string; lines: Line[] }[] = [
+  {
+    title: 'Planning',
+    lines: [
+      { path: 'freezeMin', label: 'Published plan is kept for', unit: 'working min' },
+      { path: 'horizonDays', label: 'Planned ahead', unit: 'days' },
+      { path: 'planningSeconds', label: 'One planning run takes at most', unit: 's' },
+      { path: 'warmUpMin', label: 'Warm-up of a frame', unit: 'min' },
+      { path: 'warmUpAfterMin', label: 'Warm-up when it stood closed for', unit: 'min' },
+      { path: 'assumedArrivalMin', label: 'Specimens nobody announced come after', unit: 'min', help: 'Shown as assumed.' },
+      { path: 'calibrationVisitMin', label: 'An item is away for calibration', unit: 'min' },
+    ],
+  },
+  {
+    title: 'What counts most',
+    lines: [
+      { path: 'objective.perLateMin', label: 'A minute late', help: 'Times the weight of the job.' },
+      { path: 'objective.perChangeoverMin', label: 'A minute of changeover' },
+      { path: 'objective.perMovedMin', label: 'A minute moved from the published start' },
+      { path: 'objective.perMovedFrame', label: 'A job moved to another frame' },
+      { path: 'objective.perEndMin', label: 'A minute of later end' },
+      { path: 'objective.perLoadHourSquared', label: 'Uneven load, per squared hour' },
+    ],
+  },
+  {
+    title: 'Matching',
+    lines: [
+      { path: 'matching.forceMargin', label: 'Reserve above the highest force', help: 'A share: 0.2 is 20 %.' },
+      { path: 'matching.hungWeightCaution', label: 'Hung weight is a caution above', help: 'A share of the cell’s capacity.' },
+      { path: 'matching.cellBandLow', label: 'Preferred use of a cell from', help: 'A share of its capacity.' },
+      { path: 'matching.cellBandHigh', label: 'Preferred use of a cell up to', help: 'A share of its capacity.' },
+      { path: 'matching.clearanceMm', label: 'Clearance between parts', unit: 'mm' },
+      { path: 'matching.guardFromJ', label: 'A guard is needed from', unit: 'J' },
+      { path: 'matching.roomMinC', label: 'Room temperature from', unit: '°C' },
+      { path: 'matching.roomMaxC', label: 'Room temperature up to', unit: '°C' },
+    ],
+  },
+  {
+    title: 'Bench and calibration',
+    lines: [
+      { path: 'shiftCheckValidMin', label: 'A shift check holds for', unit: 'min', help: '8 to 12 h is common practice, no source.' },
+      { path: 'shiftCheckTolerancePct', label: 'Largest error of a shift check', unit: '%' },
+      { path: 'calibrationNoticeDays', label: 'A calibration is announced before it is due', unit: 'days' },
+      { path: 'rampCPerMin', label: 'Chamber ramp where none is known', unit: '°C/min' },
+      { path: 'soakMin', label: 'Soak where none is known', unit: 'min' },
+    ],
+  },
+];
+
+/** The lab's own choices. */
+export function SettingsScreen() {
+  const settings = useAsk<LabSettingsView>('settings', '/settings');
+  return (
+    <Fetched of={settings} what="the settings">
+      {(value) => <SettingsForm key={value.version} settings={value} />}
+    </Fetched>
+  );
+}
+
+function SettingsForm({ settings }: { settings: LabSettingsView }) {
+  const mayEdit = useIs('manager');
+  const tell = useTell();
+  const [draft, setDraft] = useState<Record<string, string>>({});
+  const save = useSend(['settings', 'plan', 'session'], () => tell('The settings are kept. A new plan is on its way.'));
+  const wrong = save.error instanceof Refused ? save.error.fields : {};
+  const shown = (path: string) => draft[path] ?? String(readPath(settings, path) ?? '');
+  const set = (path: string) => (text: string) => setDraft({ ...draft, [path]: text });
+  function keep() {
+    const { version, ...rest } = settings;
+    let body: LabSettings = rest;
+    for (const [path, text] of Object.entries(draft)) body = withPath(body, path, typeof readPath(settings, path) === 'number' ? Number(text.replace(',', '.')) : text);
+    save.mutate({ verb: 'PUT', path: '/settings', body, version });
+  }
+  return (
+    <>
+      <TitleBlock title="Settings" cells={[['version', settings.version]]}>
+        {mayEdit && (
+          <button type="button" className="button main" disabled={Object.keys(draft).length === 0 || save.isPending} onClick={keep}>
+            Keep
+          </button>
+        )}
+      </TitleBlock>
+      <div className="stack wide">
+        <Refusal error={save.error} />
+        <section className="stack">
+          <h2>The lab</h2>
+          <div className="fields">
+            <TextField label="Name" value={shown('name')} onChange={set('name')} wrong={wrong['name']} />
+            <TextField label="Time zone" value={shown('timeZone')} onChange={set('timeZone')} wrong={wrong['timeZone']} help="IANA name, e.g. Europe/London." />
+            <TextField label="Contact for readers of reports" value={shown('contact')} onChange={set('contact')} wrong={wrong['contact']} />
+            <TextField label="Address on reports" rows={3} value={shown('address')} onChange={set('address')} wrong={wrong['address']} />
+          </div>
+          <Shifts shifts={settings.shifts} />
+        </section>
+        {GROUPS.map(({ title, lines }) => (
+          <section key={title} className="stack">
+            <h2>{title}</h2>
+            <div className="fields">
+              {lines.map(({ path, label, unit, help }) => (
+                <TextField key={path} label={unit ? `${label}, ${unit}` : label} value={shown(path)} onChange={set(path)} wrong={wrong[path]} help={help} />
+              ))}
+            </div>
+          </section>
+        ))}
+      </div>
+    </>
+  );
+}
+
+const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+
+function Shifts({ shifts }: { shifts: readonly WeeklyShift[] }) {
+  const byName = [...new Set(shifts.map(({ name, from, to }) => `${name} ${from}–${to}`))];
+  return (
+    <table style={{ maxWidth: '40rem' }}>
+      <caption>Shifts of the week</caption>
+      <tbody>
+        {byName.map((text) => (
+          <tr key={text}>
+            <th>{text}</th>
+            <td>
+              {shifts
+                .filter(({ name, from, to }) => `${name} ${from}–${to}` === text)
+                .map(({ weekday }) => WEEKDAYS[weekday - 1])
+                .join(', ')}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

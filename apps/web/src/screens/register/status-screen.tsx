@@ -1,0 +1,31 @@
+import type { StatusView } from '#libs/contract/src/index.js';
+import { Fetched } from '../../ui/faces.js';
+import { moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk } from '../../wire/asking.js';
+
+const EVERY_MS = 15_000;
+
+/** What is wrong with the system, in words, and what works all the same. */
+export function StatusScreen() {
+  const status = useAsk<StatusView>('status', '/status', () => EVERY_MS);
+  return (
+    <Fetched of={status} what="the state of the system">
+      {({ parts, at }) => (
+        <>
+          <TitleBlock title="System" cells={[['as at', moment(at)], ['state', parts.every(({ state }) => state === 'well') ? 'all well' : '▲ trouble']]} />
+          <ul className="stack">
+            {parts.map(({ part, state, sentence }) => (
+              <li key={part} className={state === 'well' ? 'note fit' : 'note act'}>
+                <strong>
+                  {part}: {state}
+                </strong>
+                <p>{sentence}</p>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </Fetched>
+  );
+}
