@@ -3,6 +3,7 @@ import { announce } from '#libs/records/src/index.js';
 import type { Client } from '../support/client.js';
 import { startLab, TEST_PASSWORD, TEST_TEAM } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
+import { until } from '../support/until.js';
 
 describe('the platform', () => {
   let lab: Lab;
@@ -298,12 +299,3 @@ describe('the platform', () => {
     expect(described.paths['/api/v1/session'].post.responses).toHaveProperty('422');
   });
 });
-
-async function until<Value>(look: () => Promise<Value | null>): Promise<Value> {
-  for (let tries = 0; tries < 100; tries++) {
-    const found = await look();
-    if (found !== null) return found;
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-  throw new Error('It did not happen within 5 s.');
-}

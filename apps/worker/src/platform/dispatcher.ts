@@ -4,6 +4,7 @@ import { announceEvery, dispatchDue, findForgotten, listen, TASK_CHANNEL } from 
 import type { Queues } from '#libs/tasks/src/index.js';
 
 const LOOK_EVERY_MS = 1_000; // what an announcement that was not heard waits at most
+const CLOCKS_DIFFER_MS = 5; // a look that comes a moment early would find nothing due
 const SWEEP_EVERY_MS = 15_000;
 const DAY_MS = 86_400_000;
 
@@ -25,7 +26,7 @@ export function startDispatcher(records: DataSource, databaseUrl: string, queues
     await announceEvery(records, 'tidy', DAY_MS);
   }, log);
 
-  const later = (delayMs: number) => setTimeout(() => void dispatch(), delayMs).unref();
+  const later = (delayMs: number) => setTimeout(() => void dispatch(), delayMs + CLOCKS_DIFFER_MS).unref();
   const ear = listen(databaseUrl, {
     channel: TASK_CHANNEL,
     onMessage: (delayMs) => void later(Number(delayMs)),

@@ -25,7 +25,10 @@ export async function startWorker(config: WorkerConfig, records: DataSource): Pr
     abortOnError: false,
   });
   const known = PROCESSORS.map((processor) => nest.get(processor));
-  const processors = rollCall(known, known.map(({ handles }) => handles));
+  const processors = rollCall(
+    known,
+    known.map(({ handles }) => handles),
+  );
   const onTrouble = (error: Error) =>
     log.warn('queue connection lost, coming back by itself', { trouble: error.message });
   const queues = openQueues(config, onTrouble);
