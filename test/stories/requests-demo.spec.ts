@@ -1,0 +1,81 @@
+import { jest } from '@jest/globals';
+import type { ItemView, Page, RequestLine, RequestView } from '#libs/contract/src/index.js';
+import { DEMO_PASSWORD } from '#seed/load-demo-lab.js';
+import type { Client } from '../support/client.js';
+import { startLab } from '../support/lab.js';
+import type { Lab } from '../support/lab.js';
+
+jest.setTimeout(120_000);
+
+let lab: Lab;
+let manager: Client;
+let requester: Client;
+
+beforeAll(async () => {
+  lab = await startLab({ filled: 'demo', worker: false });
+  manager = await lab.signIn('ruth.calloway@northmoor.example', DEMO_PASSWORD);
+  requester = await lab.signIn('sam.whitlock@northmoor.example', DEMO_PASSWORD);
+});
+afterAll(() => lab?.stop());
+
+async function all<Row>(client: Client, path: string): Promise<Row[]> {
+  const rows: Row[] = [];
+  for (let next: string | null = ''; next !== null; ) {
+    const { body }: { body: Page<Row> } = await client.get(`${path}${path.includes('?') ? '&' : '?'}${next ? `cursor=${next}` : ''}`);
+    rows.push(...body.rows);
+    next = body.next;
+  }
+  return rows;
+}
+
+describe('the demo lab', () => {
+  it('shows its requests in every state, each with what it waits for', async () => {
+    const lines = await all<RequestLine>(manager, '/requests');
+    expect(lines.length).toBeGreaterThan(30);
+    expect(lines.filter(({ waitsFor }) => waitsFor.length < 10)).toEqual([]);
+    for (const { id } of lines) {
+      const { status, body } = await manager.get<RequestView>(`/requests/${id}`);
+      expect([id, status, body.state]).toEqual([id, 200, expect.any(String)]);
+    }
+  });
+
+  it('shows a requester the requests of their own teams, and nothing of the others', async () => {
+    const own = await all<RequestLine>(requester, '/requests');
+    const foreign = (await all<RequestLine>(manager, '/requests')).filter(({ id }) => !own.some((line) => line.id === id));
+    expect([own.length > 0, foreign.length > 0]).toEqual([true, true]);
+    for (const { id } of foreign) expect((await requester.get(`/requests/${id}`)).status).toBe(404);
+  });
+
+  it('has its register whole, exported and imported without a change', async () => {
+    const items = await all<ItemView>(manager, '/items');
+    expect(items.length).toBeGreaterThan(100);
+    const csv = (await manager.get<string>('/items/export.csv')).body;
+    const { body } = await manager.send<any>('POST', '/items/import?dryRun=true', csv, { headers: { 'content-type': 'text/csv' } });
+    expect(body).toMatchObject({ lines: items.length, created: 0, updated: items.length, problems: [] });
+    const overdue = await manager.get<Page<ItemView>>('/items?status=overdue');
+    expect(overdue.body.rows.length).toBeGreaterThan(0);
+    expect((await manager.get('/calibration/due?days=90')).body.length).toBeGreaterThan(0);
+    for (const { id } of items.slice(0, 40)) {
+      expect((await manager.get(`/items/${id}`)).status).toBe(200);
+      expect((await manager.get(`/items/${id}/impact`)).status).toBe(200);
+    }
+  });
+
+  it('answers what could run a batch within 200 ms (95 of 100 times), while somebody types', async () => {
+    const lines = await all<RequestLine>(manager, '/requests?state=submitted,accepted,in-work');
+    const batches = (await Promise.all(lines.map(({ id }) => manager.get<RequestView>(`/requests/${id}`)))).flatMap(({ body }) => body.batches);
+    const took: number[] = [];
+    for (let round = 0; round < 4; round++) {
+      for (const { method, material, ask } of batches) {
+        const started = performance.now();
+        const { status } = await manager.post('/matching/preview', { methodId: method.id, materialId: material?.id ?? null, ask });
+        took.push(performance.now() - started);
+        expect(status).toBe(200);
+      }
+    }
+    took.sort((a, b) => a - b);
+    const at = (share: number) => took[Math.floor(took.length * share)]!.toFixed(1);
+    console.info(`preview over HTTP on the demo lab: ${took.length} asked, p50 ${at(0.5)} ms, p95 ${at(0.95)} ms, longest ${took.at(-1)!.toFixed(1)} ms`);
+    expect(Number(at(0.95))).toBeLessThan(200);
+  });
+});
