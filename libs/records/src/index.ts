@@ -37,6 +37,7 @@ export {
   addPerson,
   addTeam,
   authorise,
+  bindSignOn,
   changePerson,
   endAuthorisation,
   findAtDoor,

@@ -6,6 +6,8 @@ import { PeopleService } from './people.service.js';
 import { RosterController } from './roster.controller.js';
 import { SessionController } from './session.controller.js';
 import { SettingsController } from './settings.controller.js';
+import { SignOnController } from './sign-on.controller.js';
+import { SignOnService } from './sign-on.service.js';
 import { StatusController } from './status.controller.js';
 
 @Module({
@@ -15,8 +17,9 @@ import { StatusController } from './status.controller.js';
     PeopleController,
     RosterController,
     SettingsController,
+    SignOnController,
     StatusController,
   ],
-  providers: [OwnAccessService, PeopleService],
+  providers: [OwnAccessService, PeopleService, SignOnService],
 })
 export class PeopleModule {}

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { IsNull } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { PersonView, Role, TeamRef } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
@@ -129,4 +130,25 @@ export async function addTeam(manager: EntityManager, team: TeamRef): Promise<vo
 /** Whether the lab has anybody yet; nobody is in a database that was just made. */
 export function hasPeople(manager: EntityManager): Promise<boolean> {
   return manager.exists(PersonEntity);
+}
+
+/**
+ * Finds who a subject of the single sign-on provider is. The first time it is bound to the person with the verified address.
+ *
+ * @returns the person's id, or null when nobody active is meant
+ */
+export async function bindSignOn(
+  manager: EntityManager,
+  subject: string,
+  email: string | null,
+): Promise<string | null> {
+  const bound = await manager.findOneBy(PersonEntity, { signOnSubject: subject });
+  if (bound) return bound.active ? bound.id : null;
+  if (email === null) return null;
+  const { affected } = await manager.update(
+    PersonEntity,
+    { email: email.trim().toLowerCase(), active: true, signOnSubject: IsNull() },
+    { signOnSubject: subject },
+  );
+  return affected === 1 ? (await manager.findOneByOrFail(PersonEntity, { signOnSubject: subject })).id : null;
 }
