@@ -68,14 +68,11 @@ export type { SampleFigures } from './statistics/statistics-types.js';
 export { studentCdf, studentQuantile } from './statistics/student.js';
 export { nonparametricRank, toleranceBound, toleranceFactor } from './statistics/tolerance-bound.js';
 export type { ToleranceBound } from './statistics/tolerance-bound.js';
-export { exponentsOf, repeatabilityOf, uncertaintyOfResult } from './uncertainty/budget-of-result.js';
-export type {
-  DoubtSources,
-  Exponents,
-  RelativeDoubt,
-  ResultModel,
-  ResultUncertainty,
-} from './uncertainty/budget-of-result.js';
+export { repeatabilityOf, uncertaintyOfResult } from './uncertainty/budget-of-result.js';
+export type { ResultUncertainty } from './uncertainty/budget-of-result.js';
+export type { DoubtSources, RelativeDoubt } from './uncertainty/doubt-sources.js';
+export { exponentsOf, resultModelOf } from './uncertainty/exponents-of.js';
+export type { Exponents, ResultModel } from './uncertainty/exponents-of.js';
 export { buildBudget } from './uncertainty/build-budget.js';
 export { stateConformity } from './uncertainty/state-conformity.js';
 export type { ConformityStatement, Specification, ValueVerdict, Verdict } from './uncertainty/state-conformity.js';

@@ -33,6 +33,7 @@ export const travelAtPeak: Measure = (test) => {
 function strainAt(test: PreparedTest, spot: Spot): Measured[] {
   if (test.axes.xName === 'row') return lacking('no-travel-column', test.strainLacks ?? 'displacementMm');
   if (test.strainLacks !== null) return lacking('dimension-missing', test.strainLacks);
+  if (test.axes.xUnit !== 'mm/mm') return lacking('does-not-apply', test.recipe.kind);
   const point = spotOf(test, spot);
   return measured(point.x - test.toeShift, test.axes.xUnit, [point], spot === 'break' ? breakFlags(test) : []);
 }
