@@ -12,7 +12,17 @@ export const BENCH_STEPS = [
 export type BenchStep = (typeof BENCH_STEPS)[number]['key'];
 
 /** One step at the bench: what it is about above, the one thing to do now, and the action that goes on always in view. */
-export function BenchFrame({ job, step, children, bar }: { job: JobView; step: BenchStep; children: ReactNode; bar: ReactNode }) {
+export function BenchFrame({
+  job,
+  step,
+  children,
+  bar,
+}: {
+  job: JobView;
+  step: BenchStep;
+  children: ReactNode;
+  bar: ReactNode;
+}) {
   const here = BENCH_STEPS.findIndex(({ key }) => key === step);
   return (
     <div className="bench">
@@ -23,7 +33,8 @@ export function BenchFrame({ job, step, children, bar }: { job: JobView; step: B
             <span className="fig">{job.reference}</span> {job.request.title}
           </h1>
           <span className="soft small">
-            {job.method.designation} · {job.material?.name ?? 'material declared'} · {job.batch.specimenCount} specimens{job.batch.label && ` · ${job.batch.label}`}
+            {job.method.designation} · {job.material?.name ?? 'material declared'} · {job.batch.specimenCount} specimens
+            {job.batch.label && ` · ${job.batch.label}`}
           </span>
         </div>
         <strong className="fig" style={{ fontSize: '1.5rem' }}>
@@ -31,7 +42,11 @@ export function BenchFrame({ job, step, children, bar }: { job: JobView; step: B
         </strong>
         <ol className="bench-steps" aria-label="Steps">
           {BENCH_STEPS.map(({ key, label }, index) => (
-            <li key={key} className={index === here ? 'here' : index < here ? 'gone' : ''} aria-current={index === here ? 'step' : undefined}>
+            <li
+              key={key}
+              className={index === here ? 'here' : index < here ? 'gone' : ''}
+              aria-current={index === here ? 'step' : undefined}
+            >
               {label}
             </li>
           ))}
@@ -48,12 +63,14 @@ function NetworkState() {
   if (!lost || waiting === 0) return null;
   return (
     <p className="net-lost" role="alert">
-      No connection. {waiting === 1 ? 'One entry is' : `${waiting} entries are`} kept on this device and sent again by itself. Nothing is lost and nothing happens twice.
+      No connection. {waiting === 1 ? 'One entry is' : `${waiting} entries are`} kept on this device and sent again by
+      itself. Nothing is lost and nothing happens twice.
     </p>
   );
 }
 
-const CLOSING = 'Follow the operator’s guide of the equipment, your lab’s rules and local law; this sheet replaces neither training nor supervision.';
+const CLOSING =
+  'Follow the operator’s guide of the equipment, your lab’s rules and local law; this sheet replaces neither training nor supervision.';
 
 /** What can hurt somebody at this job, and whom to follow. */
 export function Cautions({ cautions }: { cautions: readonly string[] }) {

@@ -14,7 +14,11 @@ export function CheckList({ job }: { job: JobView }) {
       {job.checks.map((check) => (
         <li key={check.key} className={check === now ? 'now' : ''}>
           <div className="line">
-            <span className={check.done ? 'fit' : check.problem ? 'act' : 'soft'} role="img" aria-label={check.done ? 'done' : check.problem ? 'in the way' : 'open'}>
+            <span
+              className={check.done ? 'fit' : check.problem ? 'act' : 'soft'}
+              role="img"
+              aria-label={check.done ? 'done' : check.problem ? 'in the way' : 'open'}
+            >
               {check.done ? '✓' : check.problem ? '▲' : '○'}
             </span>
             <span>
@@ -23,7 +27,9 @@ export function CheckList({ job }: { job: JobView }) {
               <br />
               <span className="small">{check.problem ?? check.detail}</span>
             </span>
-            <span className="small soft">{check.doneAt && `${clock(check.doneAt)}${check.by ? ` ${check.by.name}` : ''}`}</span>
+            <span className="small soft">
+              {check.doneAt && `${clock(check.doneAt)}${check.by ? ` ${check.by.name}` : ''}`}
+            </span>
           </div>
           {check === now && <CheckEntry key={check.key} job={job} check={check} />}
         </li>
@@ -55,8 +61,15 @@ function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
         <ShiftCheck job={job} busy={busy} onSend={(body) => void send('/shift-check', body)} />
       ) : (
         <div className="row end">
-          {check.kind === 'value' && <TextField label={`Reading${check.unit ? `, ${check.unit}` : ''}`} value={value} onChange={setValue} />}
-          <button type="button" className="button main" disabled={busy || (check.kind === 'value' && read === null)} onClick={() => void send('/tick', { key: check.key, ...(read === null ? {} : { value: read }) })}>
+          {check.kind === 'value' && (
+            <TextField label={`Reading${check.unit ? `, ${check.unit}` : ''}`} value={value} onChange={setValue} />
+          )}
+          <button
+            type="button"
+            className="button main"
+            disabled={busy || (check.kind === 'value' && read === null)}
+            onClick={() => void send('/tick', { key: check.key, ...(read === null ? {} : { value: read }) })}
+          >
             Done
           </button>
         </div>

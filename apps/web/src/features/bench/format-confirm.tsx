@@ -13,16 +13,26 @@ interface Column {
 const CHANNELS = ['time', 'load', 'torque', 'travel', 'extension', 'strain', 'width-change', 'angle'];
 
 /** Shows how a curve file was understood; a person confirms it once, and the next file of that source is read the same way. */
-export function FormatConfirm({ proposal, onConfirm, onClose }: { proposal: CurveProposalView; onConfirm: (format: Record<string, unknown>) => Promise<void>; onClose: () => void }) {
+export function FormatConfirm({
+  proposal,
+  onConfirm,
+  onClose,
+}: {
+  proposal: CurveProposalView;
+  onConfirm: (format: Record<string, unknown>) => Promise<void>;
+  onClose: () => void;
+}) {
   const [columns, setColumns] = useState<Column[]>((proposal.format['columns'] as Column[] | undefined) ?? []);
   const [error, setError] = useState<Error | null>(null);
-  const set = (at: number, part: Partial<Column>) => setColumns(columns.map((column, index) => (index === at ? { ...column, ...part } : column)));
+  const set = (at: number, part: Partial<Column>) =>
+    setColumns(columns.map((column, index) => (index === at ? { ...column, ...part } : column)));
   const channels = [...new Set([...CHANNELS, ...columns.flatMap(({ channel }) => channel ?? [])])];
   const units = [...new Set(QUANTITIES.flatMap((quantity) => [...unitsOf(quantity)] as string[]))];
   return (
     <Dialog title="Is this how the file is meant?" onClose={onClose} wide>
       <p>
-        Delimiter {String(proposal.format['delimiter'])}, decimal {String(proposal.format['decimalMark'])}. Once confirmed, files with the same headings are read this way by themselves.
+        Delimiter {String(proposal.format['delimiter'])}, decimal {String(proposal.format['decimalMark'])}. Once
+        confirmed, files with the same headings are read this way by themselves.
       </p>
       {proposal.problems.length > 0 && (
         <ul className="note act">
@@ -41,13 +51,21 @@ export function FormatConfirm({ proposal, onConfirm, onClose }: { proposal: Curv
                 <th key={`${index}-${column.heading}`}>
                   {column.heading || `column ${index + 1}`}
                   <br />
-                  <select aria-label={`What column ${index + 1} is`} value={column.channel ?? ''} onChange={(event) => set(index, { channel: event.target.value || null })}>
+                  <select
+                    aria-label={`What column ${index + 1} is`}
+                    value={column.channel ?? ''}
+                    onChange={(event) => set(index, { channel: event.target.value || null })}
+                  >
                     <option value="">not read</option>
                     {channels.map((channel) => (
                       <option key={channel}>{channel}</option>
                     ))}
                   </select>
-                  <select aria-label={`Unit of column ${index + 1}`} value={column.unit ?? ''} onChange={(event) => set(index, { unit: event.target.value || null })}>
+                  <select
+                    aria-label={`Unit of column ${index + 1}`}
+                    value={column.unit ?? ''}
+                    onChange={(event) => set(index, { unit: event.target.value || null })}
+                  >
                     <option value="">no unit</option>
                     {units.map((unit) => (
                       <option key={unit}>{unit}</option>
@@ -71,7 +89,11 @@ export function FormatConfirm({ proposal, onConfirm, onClose }: { proposal: Curv
         </table>
       </div>
       <Refusal error={error} />
-      <button type="button" className="button main" onClick={() => void onConfirm({ ...proposal.format, columns }).catch((refused: Error) => setError(refused))}>
+      <button
+        type="button"
+        className="button main"
+        onClick={() => void onConfirm({ ...proposal.format, columns }).catch((refused: Error) => setError(refused))}
+      >
         Yes, read it like this
       </button>
     </Dialog>

@@ -1,7 +1,17 @@
 import { useEffect, useRef, useState } from 'react';
 
 /** Takes a tag from a barcode reader that types and ends with Enter, or from a person. Keys typed anywhere land here. */
-export function ScanField({ label, onTag, busy, wrong }: { label: string; onTag: (tag: string) => void; busy: boolean; wrong: string | null }) {
+export function ScanField({
+  label,
+  onTag,
+  busy,
+  wrong,
+}: {
+  label: string;
+  onTag: (tag: string) => void;
+  busy: boolean;
+  wrong: string | null;
+}) {
   const [text, setText] = useState('');
   const ref = useRef<HTMLInputElement>(null);
   useEffect(() => {
@@ -9,7 +19,13 @@ export function ScanField({ label, onTag, busy, wrong }: { label: string; onTag:
     const catchKeys = (event: KeyboardEvent) => {
       const on = document.activeElement;
       if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey) return;
-      if (on instanceof HTMLInputElement || on instanceof HTMLTextAreaElement || on instanceof HTMLSelectElement || document.querySelector('dialog[open]')) return;
+      if (
+        on instanceof HTMLInputElement ||
+        on instanceof HTMLTextAreaElement ||
+        on instanceof HTMLSelectElement ||
+        document.querySelector('dialog[open]')
+      )
+        return;
       ref.current?.focus();
     };
     addEventListener('keydown', catchKeys);

@@ -34,7 +34,8 @@ export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specime
     try {
       const dimensions = dimensionsOf(typed);
       if (Object.keys(dimensions).length > 0) await act('PUT', `/specimens/${specimen.id}/dimensions`, { dimensions });
-      if (results.length > 0) await act('POST', `/specimens/${specimen.id}/results`, { results, ...(correcting ? { why } : {}) });
+      if (results.length > 0)
+        await act('POST', `/specimens/${specimen.id}/results`, { results, ...(correcting ? { why } : {}) });
       forget();
       if (results.length > 0) onDone();
     } catch (refused) {
@@ -52,17 +53,33 @@ export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specime
       }}
     >
       <h2>
-        <span className="fig">{specimen.label}</span> {specimen.invalidWhy ? <span className="act">invalid: {specimen.invalidWhy}</span> : <span className="soft">{specimen.condition}</span>}
+        <span className="fig">{specimen.label}</span>{' '}
+        {specimen.invalidWhy ? (
+          <span className="act">invalid: {specimen.invalidWhy}</span>
+        ) : (
+          <span className="soft">{specimen.condition}</span>
+        )}
       </h2>
       {job.dimensionsNeeded.map((need) => (
-        <Readings key={need.key} need={need} values={typed.readings[need.key] ?? []} onChange={(values) => setTyped({ ...typed, readings: { ...typed.readings, [need.key]: values } })} />
+        <Readings
+          key={need.key}
+          need={need}
+          values={typed.readings[need.key] ?? []}
+          onChange={(values) => setTyped({ ...typed, readings: { ...typed.readings, [need.key]: values } })}
+        />
       ))}
       {typedResults.map(({ key, label, unit }) => (
         <div className="field" key={key}>
           <label htmlFor={`result-${key}`}>
             {label}, {unit}
           </label>
-          <input id={`result-${key}`} inputMode="decimal" autoComplete="off" value={typed.results[key] ?? ''} onChange={(event) => setTyped({ ...typed, results: { ...typed.results, [key]: event.target.value } })} />
+          <input
+            id={`result-${key}`}
+            inputMode="decimal"
+            autoComplete="off"
+            value={typed.results[key] ?? ''}
+            onChange={(event) => setTyped({ ...typed, results: { ...typed.results, [key]: event.target.value } })}
+          />
         </div>
       ))}
       {correcting && results.length > 0 && (
@@ -72,7 +89,11 @@ export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specime
         </div>
       )}
       <Refusal error={error} />
-      <button type="submit" className="button main go" disabled={busy || (correcting && results.length > 0 && !why.trim())}>
+      <button
+        type="submit"
+        className="button main go"
+        disabled={busy || (correcting && results.length > 0 && !why.trim())}
+      >
         {results.length > 0 ? `Keep ${specimen.label}, next` : `Keep the dimensions of ${specimen.label}`}
       </button>
       <CurveUpload job={job} specimen={specimen} onDone={onDone} />
@@ -99,7 +120,10 @@ export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specime
 }
 
 function startOf(job: JobView, specimen: Specimen): Typed {
-  const readings = job.dimensionsNeeded.map(({ key, readings: count }) => [key, Array.from({ length: count }, (_, index) => String(specimen.dimensions[key]?.[index] ?? ''))]);
+  const readings = job.dimensionsNeeded.map(({ key, readings: count }) => [
+    key,
+    Array.from({ length: count }, (_, index) => String(specimen.dimensions[key]?.[index] ?? '')),
+  ]);
   return { readings: Object.fromEntries(readings) as Record<string, string[]>, results: {} };
 }
 
@@ -113,18 +137,34 @@ function figure(text: string): number[] {
   return 'reason' in number ? [] : [number.value];
 }
 
-function Readings({ need, values, onChange }: { need: JobView['dimensionsNeeded'][number]; values: readonly string[]; onChange: (values: string[]) => void }) {
+function Readings({
+  need,
+  values,
+  onChange,
+}: {
+  need: JobView['dimensionsNeeded'][number];
+  values: readonly string[];
+  onChange: (values: string[]) => void;
+}) {
   const read = values.flatMap(figure);
   const mean = read.length > 0 ? read.reduce((sum, value) => sum + value, 0) / read.length : null;
   const off = mean !== null && need.nominal ? Math.abs(mean / need.nominal - 1) : 0;
   return (
     <fieldset className="field">
       <legend>
-        {need.label}, {need.unit} {need.nominal !== null && <span className="soft">nominal {formatNumber(need.nominal)}</span>}
+        {need.label}, {need.unit}{' '}
+        {need.nominal !== null && <span className="soft">nominal {formatNumber(need.nominal)}</span>}
       </legend>
       <div className="reading-row">
         {values.map((value, index) => (
-          <input key={index} aria-label={`${need.label}, reading ${index + 1}`} inputMode="decimal" autoComplete="off" value={value} onChange={(event) => onChange(values.map((other, at) => (at === index ? event.target.value : other)))} />
+          <input
+            key={index}
+            aria-label={`${need.label}, reading ${index + 1}`}
+            inputMode="decimal"
+            autoComplete="off"
+            value={value}
+            onChange={(event) => onChange(values.map((other, at) => (at === index ? event.target.value : other)))}
+          />
         ))}
         {mean !== null && (
           <span className={off > FAR_OFF ? 'fig act' : 'fig'}>
@@ -155,7 +195,11 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
     setBusy(true);
     setError(null);
     try {
-      const found = await call<CurveProposalView>('POST', `/jobs/${job.id}/specimens/${specimen.id}/curve?name=${encodeURIComponent(file.name)}`, { file: { data: file, type: 'application/octet-stream' }, key: newKey() });
+      const found = await call<CurveProposalView>(
+        'POST',
+        `/jobs/${job.id}/specimens/${specimen.id}/curve?name=${encodeURIComponent(file.name)}`,
+        { file: { data: file, type: 'application/octet-stream' }, key: newKey() },
+      );
       if (found.known && found.problems.length === 0) await confirm(found, found.format);
       else setProposal(found);
     } catch (refused) {
@@ -166,10 +210,27 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
   }
   return (
     <div className="field">
-      <label htmlFor="curve-file">{specimen.curve ? `Curve kept, ${specimen.curve.rows} rows; another file replaces it` : 'Or the recorded curve, as a text file'}</label>
-      <input id="curve-file" ref={input} type="file" accept=".csv,.txt,.tsv,.dat,text/plain,text/csv" disabled={busy} onChange={(event) => event.target.files?.[0] && void upload(event.target.files[0])} />
+      <label htmlFor="curve-file">
+        {specimen.curve
+          ? `Curve kept, ${specimen.curve.rows} rows; another file replaces it`
+          : 'Or the recorded curve, as a text file'}
+      </label>
+      <input
+        id="curve-file"
+        ref={input}
+        type="file"
+        accept=".csv,.txt,.tsv,.dat,text/plain,text/csv"
+        disabled={busy}
+        onChange={(event) => event.target.files?.[0] && void upload(event.target.files[0])}
+      />
       <Refusal error={error} />
-      {proposal && <FormatConfirm proposal={proposal} onClose={() => setProposal(null)} onConfirm={(format) => confirm(proposal, format)} />}
+      {proposal && (
+        <FormatConfirm
+          proposal={proposal}
+          onClose={() => setProposal(null)}
+          onConfirm={(format) => confirm(proposal, format)}
+        />
+      )}
     </div>
   );
 }

@@ -4,7 +4,21 @@ import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 
 /** Asks for the reason of something that the record must explain. */
-export function WhyDialog({ title, explain, button, onWhy, onClose, usual = [] }: { title: string; explain: string; button: string; onWhy: (why: string) => Promise<unknown>; onClose: () => void; usual?: readonly string[] }) {
+export function WhyDialog({
+  title,
+  explain,
+  button,
+  onWhy,
+  onClose,
+  usual = [],
+}: {
+  title: string;
+  explain: string;
+  button: string;
+  onWhy: (why: string) => Promise<unknown>;
+  onClose: () => void;
+  usual?: readonly string[];
+}) {
   const [why, setWhy] = useState('');
   const [error, setError] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);

@@ -16,7 +16,11 @@ const SHARES = [0.2, 0.4, 0.6, 0.8, 1];
 
 /** Steps at the usual shares of the capacity, to be overwritten. */
 export function emptyForce(direction: ForceTyped['direction'], capacity: number, unit: string): ForceTyped {
-  const steps = SHARES.map((share) => ({ nominal: String(Number((share * capacity).toPrecision(6))), runs: ['', '', ''] as [string, string, string], falling: '' }));
+  const steps = SHARES.map((share) => ({
+    nominal: String(Number((share * capacity).toPrecision(6))),
+    runs: ['', '', ''] as [string, string, string],
+    falling: '',
+  }));
   return { direction, unit, capacity: String(capacity), resolution: '', zeroResidual: '0', steps };
 }
 
@@ -35,22 +39,44 @@ export function forceBody(typed: ForceTyped): ForceReadingsBody {
     zeroResidual: figure(typed.zeroResidual),
     steps: typed.steps
       .filter(({ nominal, runs }) => [nominal, ...runs].every((text) => Number.isFinite(figure(text))))
-      .map(({ nominal, runs, falling }) => ({ nominal: figure(nominal), runs: [figure(runs[0]), figure(runs[1]), figure(runs[2])], falling: falling.trim() ? figure(falling) : null })),
+      .map(({ nominal, runs, falling }) => ({
+        nominal: figure(nominal),
+        runs: [figure(runs[0]), figure(runs[1]), figure(runs[2])],
+        falling: falling.trim() ? figure(falling) : null,
+      })),
   };
 }
 
 /** Applied force and three runs of indications per step, as ISO 7500-1 asks. */
 export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onChange: (typed: ForceTyped) => void }) {
   const set = (part: Partial<ForceTyped>) => onChange({ ...typed, ...part });
-  const setStep = (at: number, part: Partial<ForceTyped['steps'][number]>) => set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
+  const setStep = (at: number, part: Partial<ForceTyped['steps'][number]>) =>
+    set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
   return (
     <div className="stack">
       <div className="fields">
-        <SelectField label="Direction" value={typed.direction} onChange={(direction) => set({ direction: direction as ForceTyped['direction'] })} choices={['tension', 'compression', 'torque'].map((value) => ({ value, label: value }))} />
+        <SelectField
+          label="Direction"
+          value={typed.direction}
+          onChange={(direction) => set({ direction: direction as ForceTyped['direction'] })}
+          choices={['tension', 'compression', 'torque'].map((value) => ({ value, label: value }))}
+        />
         <TextField label="Unit" value={typed.unit} onChange={(unit) => set({ unit })} />
-        <TextField label={`Capacity, ${typed.unit}`} value={typed.capacity} onChange={(capacity) => set({ capacity })} />
-        <TextField label={`Resolution, ${typed.unit}`} value={typed.resolution} onChange={(resolution) => set({ resolution })} />
-        <TextField label={`Left at zero, ${typed.unit}`} value={typed.zeroResidual} onChange={(zeroResidual) => set({ zeroResidual })} />
+        <TextField
+          label={`Capacity, ${typed.unit}`}
+          value={typed.capacity}
+          onChange={(capacity) => set({ capacity })}
+        />
+        <TextField
+          label={`Resolution, ${typed.unit}`}
+          value={typed.resolution}
+          onChange={(resolution) => set({ resolution })}
+        />
+        <TextField
+          label={`Left at zero, ${typed.unit}`}
+          value={typed.zeroResidual}
+          onChange={(zeroResidual) => set({ zeroResidual })}
+        />
       </div>
       <div className="scroll-x">
         <table className="readings">
@@ -67,7 +93,12 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
             {typed.steps.map((step, index) => (
               <tr key={index}>
                 <td>
-                  <input aria-label={`Step ${index + 1}, applied`} inputMode="decimal" value={step.nominal} onChange={(event) => setStep(index, { nominal: event.target.value })} />
+                  <input
+                    aria-label={`Step ${index + 1}, applied`}
+                    inputMode="decimal"
+                    value={step.nominal}
+                    onChange={(event) => setStep(index, { nominal: event.target.value })}
+                  />
                 </td>
                 {([0, 1, 2] as const).map((run) => (
                   <td key={run}>
@@ -75,12 +106,25 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
                       aria-label={`Step ${index + 1}, run ${run + 1}`}
                       inputMode="decimal"
                       value={step.runs[run]}
-                      onChange={(event) => setStep(index, { runs: step.runs.map((text, at) => (at === run ? event.target.value : text)) as [string, string, string] })}
+                      onChange={(event) =>
+                        setStep(index, {
+                          runs: step.runs.map((text, at) => (at === run ? event.target.value : text)) as [
+                            string,
+                            string,
+                            string,
+                          ],
+                        })
+                      }
                     />
                   </td>
                 ))}
                 <td>
-                  <input aria-label={`Step ${index + 1}, falling`} inputMode="decimal" value={step.falling} onChange={(event) => setStep(index, { falling: event.target.value })} />
+                  <input
+                    aria-label={`Step ${index + 1}, falling`}
+                    inputMode="decimal"
+                    value={step.falling}
+                    onChange={(event) => setStep(index, { falling: event.target.value })}
+                  />
                 </td>
               </tr>
             ))}
@@ -88,7 +132,11 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
         </table>
       </div>
       <div>
-        <button type="button" className="button small" onClick={() => set({ steps: [...typed.steps, { nominal: '', runs: ['', '', ''], falling: '' }] })}>
+        <button
+          type="button"
+          className="button small"
+          onClick={() => set({ steps: [...typed.steps, { nominal: '', runs: ['', '', ''], falling: '' }] })}
+        >
           Another step
         </button>
       </div>
@@ -104,7 +152,12 @@ export interface ExtensionTyped {
 }
 
 export function emptyExtension(gaugeLengthMm: number): ExtensionTyped {
-  return { gaugeNominal: String(gaugeLengthMm), gaugeMeasured: '', resolution: '', steps: Array.from({ length: 10 }, () => ({ reference: '', runs: ['', ''] as [string, string] })) };
+  return {
+    gaugeNominal: String(gaugeLengthMm),
+    gaugeMeasured: '',
+    resolution: '',
+    steps: Array.from({ length: 10 }, () => ({ reference: '', runs: ['', ''] as [string, string] })),
+  };
 }
 
 export function extensionBody(typed: ExtensionTyped): ExtensionReadingsBody {
@@ -120,14 +173,29 @@ export function extensionBody(typed: ExtensionTyped): ExtensionReadingsBody {
 }
 
 /** Reference displacement and two runs per step, as ISO 9513 asks, in mm. */
-export function ExtensionReadingsForm({ typed, onChange }: { typed: ExtensionTyped; onChange: (typed: ExtensionTyped) => void }) {
+export function ExtensionReadingsForm({
+  typed,
+  onChange,
+}: {
+  typed: ExtensionTyped;
+  onChange: (typed: ExtensionTyped) => void;
+}) {
   const set = (part: Partial<ExtensionTyped>) => onChange({ ...typed, ...part });
-  const setStep = (at: number, part: Partial<ExtensionTyped['steps'][number]>) => set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
+  const setStep = (at: number, part: Partial<ExtensionTyped['steps'][number]>) =>
+    set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
   return (
     <div className="stack">
       <div className="fields">
-        <TextField label="Gauge length, nominal, mm" value={typed.gaugeNominal} onChange={(gaugeNominal) => set({ gaugeNominal })} />
-        <TextField label="Gauge length, measured, mm" value={typed.gaugeMeasured} onChange={(gaugeMeasured) => set({ gaugeMeasured })} />
+        <TextField
+          label="Gauge length, nominal, mm"
+          value={typed.gaugeNominal}
+          onChange={(gaugeNominal) => set({ gaugeNominal })}
+        />
+        <TextField
+          label="Gauge length, measured, mm"
+          value={typed.gaugeMeasured}
+          onChange={(gaugeMeasured) => set({ gaugeMeasured })}
+        />
         <TextField label="Resolution, mm" value={typed.resolution} onChange={(resolution) => set({ resolution })} />
       </div>
       <table className="readings">
@@ -142,11 +210,25 @@ export function ExtensionReadingsForm({ typed, onChange }: { typed: ExtensionTyp
           {typed.steps.map((step, index) => (
             <tr key={index}>
               <td>
-                <input aria-label={`Step ${index + 1}, reference`} inputMode="decimal" value={step.reference} onChange={(event) => setStep(index, { reference: event.target.value })} />
+                <input
+                  aria-label={`Step ${index + 1}, reference`}
+                  inputMode="decimal"
+                  value={step.reference}
+                  onChange={(event) => setStep(index, { reference: event.target.value })}
+                />
               </td>
               {([0, 1] as const).map((run) => (
                 <td key={run}>
-                  <input aria-label={`Step ${index + 1}, run ${run + 1}`} inputMode="decimal" value={step.runs[run]} onChange={(event) => setStep(index, { runs: step.runs.map((text, at) => (at === run ? event.target.value : text)) as [string, string] })} />
+                  <input
+                    aria-label={`Step ${index + 1}, run ${run + 1}`}
+                    inputMode="decimal"
+                    value={step.runs[run]}
+                    onChange={(event) =>
+                      setStep(index, {
+                        runs: step.runs.map((text, at) => (at === run ? event.target.value : text)) as [string, string],
+                      })
+                    }
+                  />
                 </td>
               ))}
             </tr>

@@ -45,11 +45,18 @@ function valueText(field: ItemField, value: unknown): string {
     case 'choice':
       return words(String(value));
     case 'rating-curve':
-      return (value as { temperatureC: number; rating: number }[]).map(({ temperatureC, rating }) => `${formatNumber(rating)}${unit} at ${temperatureC} °C`).join(', ');
+      return (value as { temperatureC: number; rating: number }[])
+        .map(({ temperatureC, rating }) => `${formatNumber(rating)}${unit} at ${temperatureC} °C`)
+        .join(', ');
     case 'channels':
       return (value as { kind: string; count: number }[]).map(({ kind, count }) => `${count} ${kind}`).join(', ');
     case 'speed-limits':
-      return (value as { aboveForceN: number; speedMaxMmPerMin: number }[]).map(({ aboveForceN, speedMaxMmPerMin }) => `above ${formatNumber(aboveForceN)} N ${formatNumber(speedMaxMmPerMin)} mm/min`).join(', ');
+      return (value as { aboveForceN: number; speedMaxMmPerMin: number }[])
+        .map(
+          ({ aboveForceN, speedMaxMmPerMin }) =>
+            `above ${formatNumber(aboveForceN)} N ${formatNumber(speedMaxMmPerMin)} mm/min`,
+        )
+        .join(', ');
     default:
       return String(value);
   }

@@ -20,7 +20,12 @@ export function FaultDialog({ item, onClose }: Props) {
       <p>The item fits no job until the fault is closed; planned jobs that need it are planned anew.</p>
       <TextField label="What is wrong" rows={3} required value={what} onChange={setWhat} />
       <Refusal error={report.error} />
-      <button type="button" className="button sharp" disabled={!what.trim() || report.isPending} onClick={() => report.mutate({ path: `/items/${item.id}/faults`, body: { what } })}>
+      <button
+        type="button"
+        className="button sharp"
+        disabled={!what.trim() || report.isPending}
+        onClick={() => report.mutate({ path: `/items/${item.id}/faults`, body: { what } })}
+      >
         Report it and take {item.tag} out of the plan
       </button>
     </Dialog>
@@ -33,10 +38,20 @@ export function StateDialog({ item, onClose }: Props) {
   const save = useSend(['items', 'plan'], onClose);
   return (
     <Dialog title={`State of ${item.tag}`} onClose={onClose}>
-      <SelectField label="State" value={state} onChange={setState} choices={ITEM_STATES.map((value) => ({ value, label: value.replaceAll('-', ' ') }))} />
+      <SelectField
+        label="State"
+        value={state}
+        onChange={setState}
+        choices={ITEM_STATES.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
+      />
       <TextField label="Why" required value={why} onChange={setWhy} />
       <Refusal error={save.error} />
-      <button type="button" className="button main" disabled={!why.trim() || save.isPending} onClick={() => save.mutate({ path: `/items/${item.id}/state`, body: { state, why } })}>
+      <button
+        type="button"
+        className="button main"
+        disabled={!why.trim() || save.isPending}
+        onClick={() => save.mutate({ path: `/items/${item.id}/state`, body: { state, why } })}
+      >
         Set the state
       </button>
     </Dialog>
@@ -66,7 +81,17 @@ export function WindowDialog({ item, onClose }: Props) {
       </div>
       <TextField label="Why" required value={why} onChange={setWhy} />
       <Refusal error={save.error} />
-      <button type="button" className="button main" disabled={!why.trim() || save.isPending} onClick={() => save.mutate({ path: `/items/${item.id}/windows`, body: { kind, startsAt: fromLocalInput(from), endsAt: fromLocalInput(to), why } })}>
+      <button
+        type="button"
+        className="button main"
+        disabled={!why.trim() || save.isPending}
+        onClick={() =>
+          save.mutate({
+            path: `/items/${item.id}/windows`,
+            body: { kind, startsAt: fromLocalInput(from), endsAt: fromLocalInput(to), why },
+          })
+        }
+      >
         Keep it away and plan anew
       </button>
     </Dialog>

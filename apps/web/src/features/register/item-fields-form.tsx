@@ -10,14 +10,34 @@ export type FieldTyped = { typed: Typed } | { value: unknown };
 export type FormTyped = Record<string, FieldTyped>;
 
 /** One field of an item, by its table. Ratings, channels and speed limits are short lists, one per line. */
-export function ItemFieldInput({ field, typed, onChange, wrong }: { field: ItemField; typed: FieldTyped; onChange: (typed: FieldTyped) => void; wrong: string | undefined }) {
+export function ItemFieldInput({
+  field,
+  typed,
+  onChange,
+  wrong,
+}: {
+  field: ItemField;
+  typed: FieldTyped;
+  onChange: (typed: FieldTyped) => void;
+  wrong: string | undefined;
+}) {
   const common = { label: field.label, help: field.help, required: field.required, wrong };
   const value = 'value' in typed ? typed.value : null;
   const text = 'typed' in typed ? typed.typed : { value: '', unit: field.unit ?? '' };
   switch (field.type) {
     case 'number':
-      if (field.unit) return <QuantityField {...common} quantity={field.quantity as Quantity | undefined} value={text} onChange={(next) => onChange({ typed: next })} />;
-      return <TextField {...common} value={text.value} onChange={(next) => onChange({ typed: { value: next, unit: '' } })} />;
+      if (field.unit)
+        return (
+          <QuantityField
+            {...common}
+            quantity={field.quantity as Quantity | undefined}
+            value={text}
+            onChange={(next) => onChange({ typed: next })}
+          />
+        );
+      return (
+        <TextField {...common} value={text.value} onChange={(next) => onChange({ typed: { value: next, unit: '' } })} />
+      );
     case 'flag':
       return (
         <div className="field">
@@ -27,15 +47,45 @@ export function ItemFieldInput({ field, typed, onChange, wrong }: { field: ItemF
         </div>
       );
     case 'choice':
-      return <SelectField {...common} none={field.required ? 'Choose …' : 'none'} value={String(value ?? '')} onChange={(next) => onChange({ value: next || null })} choices={(field.choices ?? []).map((each) => ({ value: each, label: words(each) }))} />;
+      return (
+        <SelectField
+          {...common}
+          none={field.required ? 'Choose …' : 'none'}
+          value={String(value ?? '')}
+          onChange={(next) => onChange({ value: next || null })}
+          choices={(field.choices ?? []).map((each) => ({ value: each, label: words(each) }))}
+        />
+      );
     case 'choices':
-      return <Ticks {...common} values={Array.isArray(value) ? value.map(String) : []} onChange={(next) => onChange({ value: next })} choices={(field.choices ?? []).map((each) => ({ value: each, label: words(each) }))} />;
+      return (
+        <Ticks
+          {...common}
+          values={Array.isArray(value) ? value.map(String) : []}
+          onChange={(next) => onChange({ value: next })}
+          choices={(field.choices ?? []).map((each) => ({ value: each, label: words(each) }))}
+        />
+      );
     case 'numbers':
-      return <TextField {...common} help={`${field.help} Several with a semicolon between, in ${field.unit ?? 'figures'}.`} value={text.value} onChange={(next) => onChange({ typed: { value: next, unit: field.unit ?? '' } })} />;
+      return (
+        <TextField
+          {...common}
+          help={`${field.help} Several with a semicolon between, in ${field.unit ?? 'figures'}.`}
+          value={text.value}
+          onChange={(next) => onChange({ typed: { value: next, unit: field.unit ?? '' } })}
+        />
+      );
     case 'rating-curve':
     case 'channels':
     case 'speed-limits':
-      return <TextField {...common} rows={2} help={`${field.help} ${LIST_HELP[field.type]}`} value={text.value} onChange={(next) => onChange({ typed: { value: next, unit: field.unit ?? '' } })} />;
+      return (
+        <TextField
+          {...common}
+          rows={2}
+          help={`${field.help} ${LIST_HELP[field.type]}`}
+          value={text.value}
+          onChange={(next) => onChange({ typed: { value: next, unit: field.unit ?? '' } })}
+        />
+      );
     default:
       return <TextField {...common} value={String(value ?? '')} onChange={(next) => onChange({ value: next })} />;
   }
@@ -57,11 +107,22 @@ export function typedOf(field: ItemField, value: unknown): FieldTyped {
     case 'numbers':
       return text(Array.isArray(value) ? value.map((each) => plain(Number(each))).join('; ') : '');
     case 'rating-curve':
-      return text(lines(value, (point: { temperatureC: number; rating: number }) => `${plain(point.rating)} at ${plain(point.temperatureC)}`));
+      return text(
+        lines(
+          value,
+          (point: { temperatureC: number; rating: number }) => `${plain(point.rating)} at ${plain(point.temperatureC)}`,
+        ),
+      );
     case 'channels':
       return text(lines(value, (channel: { kind: string; count: number }) => `${channel.count} ${channel.kind}`));
     case 'speed-limits':
-      return text(lines(value, (limit: { aboveForceN: number; speedMaxMmPerMin: number }) => `${plain(limit.aboveForceN)} at ${plain(limit.speedMaxMmPerMin)}`));
+      return text(
+        lines(
+          value,
+          (limit: { aboveForceN: number; speedMaxMmPerMin: number }) =>
+            `${plain(limit.aboveForceN)} at ${plain(limit.speedMaxMmPerMin)}`,
+        ),
+      );
     default:
       return { value: value ?? (field.type === 'choices' ? [] : field.type === 'flag' ? false : null) };
   }
@@ -77,16 +138,25 @@ function lines<Row>(value: unknown, show: (row: Row) => string): string {
 export function valueOf(field: ItemField, typed: FieldTyped): unknown {
   if ('value' in typed) return field.type === 'text' ? (typed.value ?? '') : typed.value;
   const { value, unit } = typed.typed;
-  const rows = value.split('\n').map((line) => line.trim()).filter(Boolean);
+  const rows = value
+    .split('\n')
+    .map((line) => line.trim())
+    .filter(Boolean);
   switch (field.type) {
     case 'number':
       return value.trim() === '' ? null : figure(value, unit);
     case 'numbers':
-      return value.split(';').map((each) => each.trim()).filter(Boolean).map((each) => figure(each, ''));
+      return value
+        .split(';')
+        .map((each) => each.trim())
+        .filter(Boolean)
+        .map((each) => figure(each, ''));
     case 'rating-curve':
       return rows.map((row) => pairOf(row)).map(([rating, temperatureC]) => ({ temperatureC, rating }));
     case 'speed-limits':
-      return rows.map((row) => pairOf(row)).map(([aboveForceN, speedMaxMmPerMin]) => ({ aboveForceN, speedMaxMmPerMin }));
+      return rows
+        .map((row) => pairOf(row))
+        .map(([aboveForceN, speedMaxMmPerMin]) => ({ aboveForceN, speedMaxMmPerMin }));
     case 'channels':
       return rows.map((row) => ({ count: figure(row.split(/\s+/)[0] ?? '', ''), kind: row.split(/\s+/)[1] ?? '' }));
     default:

@@ -25,7 +25,10 @@ const STATUS_WORDS: Record<CalibrationStatus, [word: string, tone: string]> = {
   'out-of-use': ['out of use', 'quiet'],
 };
 
-export const STATUS_CHOICES = (Object.keys(STATUS_WORDS) as CalibrationStatus[]).map((value) => ({ value, label: STATUS_WORDS[value][0].replace('▲ ', '') }));
+export const STATUS_CHOICES = (Object.keys(STATUS_WORDS) as CalibrationStatus[]).map((value) => ({
+  value,
+  label: STATUS_WORDS[value][0].replace('▲ ', ''),
+}));
 
 export function StatusWord({ status }: { status: CalibrationStatus }) {
   const [word, tone] = STATUS_WORDS[status];
@@ -50,7 +53,11 @@ function ratingText(ratings: Ratings): string {
   const shown = (['tension', 'compression', 'torque'] as const).flatMap((direction) => {
     const most = Math.max(...(ratings[direction] ?? []).map(({ rating }) => rating));
     if (!Number.isFinite(most)) return [];
-    return direction === 'torque' ? formatQuantity(most, 'N·m') : most >= 1000 ? formatQuantity(most, 'kN') : formatQuantity(most, 'N');
+    return direction === 'torque'
+      ? formatQuantity(most, 'N·m')
+      : most >= 1000
+        ? formatQuantity(most, 'kN')
+        : formatQuantity(most, 'N');
   });
   return [...new Set(shown)].join(', ');
 }

@@ -1,6 +1,11 @@
 /** The value at a path like `details.ends.0.sizeMm`; undefined where the way ends early. */
 export function readPath(from: unknown, path: string): unknown {
-  return path.split('.').reduce<unknown>((place, key) => (place === null || place === undefined ? undefined : (place as Record<string, unknown>)[key]), from);
+  return path
+    .split('.')
+    .reduce<unknown>(
+      (place, key) => (place === null || place === undefined ? undefined : (place as Record<string, unknown>)[key]),
+      from,
+    );
 }
 
 /** A copy with the value at that path set; numbers in the path make lists. */

@@ -27,9 +27,18 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
   const [zoom, setZoom] = useState<Box | null>(null);
   const whole = useMemo(() => boxOf(curves, xKey, yKey), [curves, xKey, yKey]);
   const box = zoom ?? whole;
-  const x = scaleLinear().domain(box.x).range([LEFT, WIDTH - RIGHT]);
-  const y = scaleLinear().domain(box.y).range([HEIGHT - BOTTOM, TOP]);
-  const drag = useZoom((from, to) => setZoom({ x: [x.invert(Math.min(from.x, to.x)), x.invert(Math.max(from.x, to.x))], y: [y.invert(Math.max(from.y, to.y)), y.invert(Math.min(from.y, to.y))] }));
+  const x = scaleLinear()
+    .domain(box.x)
+    .range([LEFT, WIDTH - RIGHT]);
+  const y = scaleLinear()
+    .domain(box.y)
+    .range([HEIGHT - BOTTOM, TOP]);
+  const drag = useZoom((from, to) =>
+    setZoom({
+      x: [x.invert(Math.min(from.x, to.x)), x.invert(Math.max(from.x, to.x))],
+      y: [y.invert(Math.max(from.y, to.y)), y.invert(Math.min(from.y, to.y))],
+    }),
+  );
   const name = (key: string) => {
     const column = columns.find((each) => each.key === key);
     return column ? `${column.label}${column.unit ? `, ${column.unit}` : ''}` : key;
@@ -38,7 +47,15 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
   const marksFit = xKey === first.x && yKey === first.y;
   return (
     <figure className="curve-plot mm framed">
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`${title}: ${name(yKey)} over ${name(xKey)}, ${curves.length} specimens`} onPointerDown={drag.down} onPointerMove={drag.move} onPointerUp={drag.up} onDoubleClick={() => setZoom(null)}>
+      <svg
+        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        role="img"
+        aria-label={`${title}: ${name(yKey)} over ${name(xKey)}, ${curves.length} specimens`}
+        onPointerDown={drag.down}
+        onPointerMove={drag.move}
+        onPointerUp={drag.up}
+        onDoubleClick={() => setZoom(null)}
+      >
         <clipPath id="plot-area">
           <path d={`M${LEFT} ${TOP}H${WIDTH - RIGHT}V${HEIGHT - BOTTOM}H${LEFT}z`} />
         </clipPath>
@@ -67,7 +84,12 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
         </text>
         <g clipPath="url(#plot-area)">
           {curves.map((curve, index) => (
-            <path key={curve.id} className="curve" strokeDasharray={DASHES[index % DASHES.length]} d={lineOf(curve, xKey, yKey, x, y)} />
+            <path
+              key={curve.id}
+              className="curve"
+              strokeDasharray={DASHES[index % DASHES.length]}
+              d={lineOf(curve, xKey, yKey, x, y)}
+            />
           ))}
           {marksFit &&
             curves.flatMap((curve) =>
@@ -102,7 +124,17 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
   );
 }
 
-function Axis({ label, value, columns, onChange }: { label: string; value: string; columns: CurveView['columns']; onChange: (key: string) => void }) {
+function Axis({
+  label,
+  value,
+  columns,
+  onChange,
+}: {
+  label: string;
+  value: string;
+  columns: CurveView['columns'];
+  onChange: (key: string) => void;
+}) {
   return (
     <label className="row small">
       {label}
@@ -122,11 +154,24 @@ type Scale = ReturnType<typeof scaleLinear<number>>;
 function lineOf(curve: CurveView, xKey: string, yKey: string, x: Scale, y: Scale): string {
   const [xs, ys] = [curve.points[xKey] ?? [], curve.points[yKey] ?? []];
   let path = '';
-  for (let i = 0; i < Math.min(xs.length, ys.length); i++) path += `${i === 0 ? 'M' : 'L'}${x(xs[i]!).toFixed(1)} ${y(ys[i]!).toFixed(1)}`;
+  for (let i = 0; i < Math.min(xs.length, ys.length); i++)
+    path += `${i === 0 ? 'M' : 'L'}${x(xs[i]!).toFixed(1)} ${y(ys[i]!).toFixed(1)}`;
   return path;
 }
 
-function EndLabel({ curve, xs = [], ys = [], x, y }: { curve: CurveView; xs: number[] | undefined; ys: number[] | undefined; x: Scale; y: Scale }) {
+function EndLabel({
+  curve,
+  xs = [],
+  ys = [],
+  x,
+  y,
+}: {
+  curve: CurveView;
+  xs: number[] | undefined;
+  ys: number[] | undefined;
+  x: Scale;
+  y: Scale;
+}) {
   const peak = ys.indexOf(ys.reduce((most, value) => Math.max(most, value), -Infinity));
   if (peak < 0) return null;
   return (
@@ -139,7 +184,8 @@ function EndLabel({ curve, xs = [], ys = [], x, y }: { curve: CurveView; xs: num
 function boxOf(curves: readonly CurveView[], xKey: string, yKey: string): Box {
   const range = (key: string): [number, number] => {
     let [low, high] = [0, -Infinity];
-    for (const { points } of curves) for (const value of points[key] ?? []) [low, high] = [Math.min(low, value), Math.max(high, value)];
+    for (const { points } of curves)
+      for (const value of points[key] ?? []) [low, high] = [Math.min(low, value), Math.max(high, value)];
     return high > low ? [low, high + (high - low) * 0.06] : [0, 1];
   };
   return { x: range(xKey), y: range(yKey) };
@@ -147,7 +193,8 @@ function boxOf(curves: readonly CurveView[], xKey: string, yKey: string): Box {
 
 /** The axes on which the results rest: strain or travel across, stress or load up. */
 function firstAxes(columns: CurveView['columns']): { x: string; y: string } {
-  const keyLike = (...patterns: RegExp[]) => patterns.flatMap((pattern) => columns.find(({ key }) => pattern.test(key))?.key ?? [])[0];
+  const keyLike = (...patterns: RegExp[]) =>
+    patterns.flatMap((pattern) => columns.find(({ key }) => pattern.test(key))?.key ?? [])[0];
   return {
     x: keyLike(/strain/i, /extension/i, /travel|deflection|angle/i) ?? columns[0]?.key ?? '',
     y: keyLike(/stress/i, /load|force|torque/i) ?? columns[1]?.key ?? '',
@@ -175,10 +222,24 @@ function useZoom(onZoom: (from: Spot, to: Spot) => void) {
     },
     move: (event: PointerEvent<SVGSVGElement>) => from.current && setTo(spot(event)),
     up: () => {
-      if (from.current && to && Math.abs(to.x - from.current.x) > LEAST_PX && Math.abs(to.y - from.current.y) > LEAST_PX) onZoom(from.current, to);
+      if (
+        from.current &&
+        to &&
+        Math.abs(to.x - from.current.x) > LEAST_PX &&
+        Math.abs(to.y - from.current.y) > LEAST_PX
+      )
+        onZoom(from.current, to);
       from.current = null;
       setTo(null);
     },
-    box: start && to ? { x: Math.min(start.x, to.x), y: Math.min(start.y, to.y), width: Math.abs(to.x - start.x), height: Math.abs(to.y - start.y) } : null,
+    box:
+      start && to
+        ? {
+            x: Math.min(start.x, to.x),
+            y: Math.min(start.y, to.y),
+            width: Math.abs(to.x - start.x),
+            height: Math.abs(to.y - start.y),
+          }
+        : null,
   };
 }

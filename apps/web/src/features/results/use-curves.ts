@@ -5,7 +5,10 @@ import { call } from '../../wire/call.js';
 /** The curves that have come so far, in the order of their ids. */
 export function useCurves(ids: readonly string[]): CurveView[] {
   const queries = useQueries({
-    queries: ids.map((id) => ({ queryKey: ['results', `/curves/${id}`], queryFn: () => call<CurveView>('GET', `/curves/${id}`) })),
+    queries: ids.map((id) => ({
+      queryKey: ['results', `/curves/${id}`],
+      queryFn: () => call<CurveView>('GET', `/curves/${id}`),
+    })),
   });
   return queries.flatMap(({ data }) => (data ? [data] : []));
 }

@@ -70,7 +70,11 @@ function Next({ bench }: { bench: BenchView }) {
             </strong>
           </p>
           <p className="soft">
-            planned for {moment(next.startsAt)} · {next.changeoverMin > 0 ? `changeover about ${span(next.changeoverMin)}` : 'the train is on the frame already'} · {next.requestReference}
+            planned for {moment(next.startsAt)} ·{' '}
+            {next.changeoverMin > 0
+              ? `changeover about ${span(next.changeoverMin)}`
+              : 'the train is on the frame already'}{' '}
+            · {next.requestReference}
           </p>
         </div>
         <button type="button" className="button main go" disabled={busy} onClick={() => void take()}>

@@ -46,8 +46,25 @@ export function ChecksStep({ job }: { job: JobView }) {
         <CheckList job={job} />
         <Cautions cautions={job.cautions} />
       </div>
-      {asking === 'give-back' && <WhyDialog title={`Give ${job.reference} back`} explain="It goes back into the plan, and somebody else may take it. What is fitted stays on the frame." button="Give it back" onWhy={(why) => act('POST', '/give-back', { why })} onClose={() => setAsking(null)} />}
-      {asking === 'block' && <WhyDialog title="Something failed" explain="The job is blocked and the manager plans it anew." button="Block the job" onWhy={(why) => act('POST', '/block', { why })} onClose={() => setAsking(null)} usual={['Item damaged', 'Frame fault', 'Shift check failed']} />}
+      {asking === 'give-back' && (
+        <WhyDialog
+          title={`Give ${job.reference} back`}
+          explain="It goes back into the plan, and somebody else may take it. What is fitted stays on the frame."
+          button="Give it back"
+          onWhy={(why) => act('POST', '/give-back', { why })}
+          onClose={() => setAsking(null)}
+        />
+      )}
+      {asking === 'block' && (
+        <WhyDialog
+          title="Something failed"
+          explain="The job is blocked and the manager plans it anew."
+          button="Block the job"
+          onWhy={(why) => act('POST', '/block', { why })}
+          onClose={() => setAsking(null)}
+          usual={['Item damaged', 'Frame fault', 'Shift check failed']}
+        />
+      )}
     </BenchFrame>
   );
 }

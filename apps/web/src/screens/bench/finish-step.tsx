@@ -46,13 +46,33 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
     >
       <div className="stack wide" style={{ maxWidth: '44rem' }}>
         <p className="note">
-          {counts.tested} tested, {counts.invalid} invalid, {job.specimens.length - counts.tested - counts.invalid} not tested. What is fitted on {job.frame?.tag} stays there as its rig.
+          {counts.tested} tested, {counts.invalid} invalid, {job.specimens.length - counts.tested - counts.invalid} not
+          tested. What is fitted on {job.frame?.tag} stays there as its rig.
         </p>
         <div className="fields">
-          <TextField label="Room temperature, °C" value={typed.temperature} onChange={(temperature) => set({ temperature })} />
+          <TextField
+            label="Room temperature, °C"
+            value={typed.temperature}
+            onChange={(temperature) => set({ temperature })}
+          />
           <TextField label="Relative humidity, %" value={typed.humidity} onChange={(humidity) => set({ humidity })} />
-          <TextField label="Remarks" required={false} whole rows={2} value={typed.remarks} onChange={(remarks) => set({ remarks })} />
-          <TextField label="Deviations from the method" required={false} whole rows={2} value={typed.deviations} onChange={(deviations) => set({ deviations })} help="They are stated on the report." />
+          <TextField
+            label="Remarks"
+            required={false}
+            whole
+            rows={2}
+            value={typed.remarks}
+            onChange={(remarks) => set({ remarks })}
+          />
+          <TextField
+            label="Deviations from the method"
+            required={false}
+            whole
+            rows={2}
+            value={typed.deviations}
+            onChange={(deviations) => set({ deviations })}
+            help="They are stated on the report."
+          />
         </div>
       </div>
     </BenchFrame>

@@ -29,11 +29,23 @@ function JobSteps({ job }: { job: JobView }) {
   if (mine && job.state === 'taken' && openStep(job)) return <SetupStep job={job} />;
   if (mine && (job.state === 'taken' || job.state === 'rigged')) return <ChecksStep job={job} />;
   if (mine && (job.state === 'running' || job.state === 'paused')) {
-    return finishing ? <FinishStep job={job} onBack={() => setFinishing(false)} /> : <RunStep job={job} onFinish={() => setFinishing(true)} />;
+    return finishing ? (
+      <FinishStep job={job} onBack={() => setFinishing(false)} />
+    ) : (
+      <RunStep job={job} onFinish={() => setFinishing(true)} />
+    );
   }
   return (
     <>
-      <TitleBlock title={`${job.reference} ${job.request.title}`} back={{ to: '/bench', label: 'Bench' }} cells={[['state', JOB_STATE_WORDS[job.state]], ['frame', job.frame?.tag ?? 'none yet'], ['technician', job.technician?.name ?? 'nobody']]} />
+      <TitleBlock
+        title={`${job.reference} ${job.request.title}`}
+        back={{ to: '/bench', label: 'Bench' }}
+        cells={[
+          ['state', JOB_STATE_WORDS[job.state]],
+          ['frame', job.frame?.tag ?? 'none yet'],
+          ['technician', job.technician?.name ?? 'nobody'],
+        ]}
+      />
       <Empty
         action={
           <Link className="button main" href="/bench">
@@ -49,7 +61,8 @@ function JobSteps({ job }: { job: JobView }) {
 
 function endText(job: JobView): string {
   if (job.state === 'done') return 'This job is done. Its results are with the manager.';
-  if (job.state === 'blocked') return `This job is blocked: ${job.why ?? 'no reason is given'}. The manager plans it anew.`;
+  if (job.state === 'blocked')
+    return `This job is blocked: ${job.why ?? 'no reason is given'}. The manager plans it anew.`;
   if (job.state === 'aborted') return `This job was ended: ${job.why ?? 'no reason is given'}.`;
   if (job.technician) return `${job.technician.name} has this job.`;
   return 'Nobody has taken this job yet. It is taken from the bench, when it is next in the plan and its train is free.';

@@ -55,7 +55,13 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
       <div className="stack wide">
         <div className="specimen-tabs" role="group" aria-label="Specimens">
           {job.specimens.map((each) => (
-            <button key={each.id} type="button" className={each.fate} aria-current={each.id === specimen?.id ? 'true' : undefined} onClick={() => setChosen(each.id)}>
+            <button
+              key={each.id}
+              type="button"
+              className={each.fate}
+              aria-current={each.id === specimen?.id ? 'true' : undefined}
+              onClick={() => setChosen(each.id)}
+            >
               {each.label}
               <span className="unseen"> {each.fate}</span>
               {each.fate === 'tested' && ' ✓'}
@@ -63,14 +69,41 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
           ))}
         </div>
         <div className="run">
-          {specimen && !paused && <SpecimenEntry key={specimen.id} job={job} specimen={specimen} onDone={() => setChosen(null)} />}
+          {specimen && !paused && (
+            <SpecimenEntry key={specimen.id} job={job} specimen={specimen} onDone={() => setChosen(null)} />
+          )}
           <JobCurves job={job} />
         </div>
       </div>
-      {asking === 'pause' && <WhyDialog title="Pause" explain="The job stays yours and the train stays on the frame." button="Pause" usual={['Break', 'End of shift', 'Waiting for help']} onWhy={(why) => act('POST', '/pause', { why })} onClose={() => setAsking(null)} />}
-      {asking === 'block' && <WhyDialog title="Something failed" explain="The job is blocked and the manager plans it anew. What is entered so far stays." button="Block the job" usual={['Item damaged', 'Frame fault', 'Grip slips']} onWhy={(why) => act('POST', '/block', { why })} onClose={() => setAsking(null)} />}
+      {asking === 'pause' && (
+        <WhyDialog
+          title="Pause"
+          explain="The job stays yours and the train stays on the frame."
+          button="Pause"
+          usual={['Break', 'End of shift', 'Waiting for help']}
+          onWhy={(why) => act('POST', '/pause', { why })}
+          onClose={() => setAsking(null)}
+        />
+      )}
+      {asking === 'block' && (
+        <WhyDialog
+          title="Something failed"
+          explain="The job is blocked and the manager plans it anew. What is entered so far stays."
+          button="Block the job"
+          usual={['Item damaged', 'Frame fault', 'Grip slips']}
+          onWhy={(why) => act('POST', '/block', { why })}
+          onClose={() => setAsking(null)}
+        />
+      )}
       {asking === 'invalid' && specimen && (
-        <WhyDialog title={`${specimen.label} is invalid`} explain="It stays in the record and on the report with this reason, and counts in no statistics." button={`Mark ${specimen.label} as invalid`} usual={['Broke in the grip', 'Slipped', 'Flaw seen before the test', 'Wrong speed']} onWhy={(why) => act('POST', `/specimens/${specimen.id}/invalid`, { why }).then(() => setChosen(null))} onClose={() => setAsking(null)} />
+        <WhyDialog
+          title={`${specimen.label} is invalid`}
+          explain="It stays in the record and on the report with this reason, and counts in no statistics."
+          button={`Mark ${specimen.label} as invalid`}
+          usual={['Broke in the grip', 'Slipped', 'Flaw seen before the test', 'Wrong speed']}
+          onWhy={(why) => act('POST', `/specimens/${specimen.id}/invalid`, { why }).then(() => setChosen(null))}
+          onClose={() => setAsking(null)}
+        />
       )}
     </BenchFrame>
   );

@@ -10,7 +10,11 @@ import { TrainDrawing } from '../../features/train/train-drawing.js';
 import type { Fate } from '../../features/train/train-drawing.js';
 import { formatNumber } from '#libs/units/src/index.js';
 
-const CONFIRM_WORDS = { 'take-off': 'is off: scan its tag', keep: 'stays: scan its tag', 'put-on': 'is on: scan its tag' } as const;
+const CONFIRM_WORDS = {
+  'take-off': 'is off: scan its tag',
+  keep: 'stays: scan its tag',
+  'put-on': 'is on: scan its tag',
+} as const;
 
 /** What is on the frame, what comes off, what goes on; each link is confirmed by its tag. */
 export function SetupStep({ job }: { job: JobView }) {
@@ -24,7 +28,9 @@ export function SetupStep({ job }: { job: JobView }) {
     setWrong(null);
     const standIn = now?.standIns.find((each) => each.tag.toLowerCase() === tag.toLowerCase());
     try {
-      await (standIn && now ? act('POST', '/stand-in', { itemId: now.item.itemId, tag: standIn.tag }) : act('POST', '/confirm', { tag }));
+      await (standIn && now
+        ? act('POST', '/stand-in', { itemId: now.item.itemId, tag: standIn.tag })
+        : act('POST', '/confirm', { tag }));
     } catch (refused) {
       setWrong((refused as Error).message);
     }
@@ -50,7 +56,14 @@ export function SetupStep({ job }: { job: JobView }) {
     >
       <div className="setup">
         <div className="stack">
-          {now && <ScanField label={`${now.item.tag} ${CONFIRM_WORDS[now.action]}`} busy={busy} wrong={wrong} onTag={(tag) => void confirm(tag)} />}
+          {now && (
+            <ScanField
+              label={`${now.item.tag} ${CONFIRM_WORDS[now.action]}`}
+              busy={busy}
+              wrong={wrong}
+              onTag={(tag) => void confirm(tag)}
+            />
+          )}
           <SetupSteps steps={job.setup} now={now} />
           <Cautions cautions={job.cautions} />
         </div>
@@ -58,7 +71,9 @@ export function SetupStep({ job }: { job: JobView }) {
           <TrainDrawing segments={segmentsOf(job)} fates={fatesOf(job)} title="Load train to fit" />
           {job.limitStops && (
             <p>
-              Limit stops: upper <strong className="fig">{formatNumber(job.limitStops.upperMm)} mm</strong>, lower <strong className="fig">{formatNumber(job.limitStops.lowerMm)} mm</strong>. <span className="small">{job.limitStops.sentence}</span>
+              Limit stops: upper <strong className="fig">{formatNumber(job.limitStops.upperMm)} mm</strong>, lower{' '}
+              <strong className="fig">{formatNumber(job.limitStops.lowerMm)} mm</strong>.{' '}
+              <span className="small">{job.limitStops.sentence}</span>
             </p>
           )}
           <p className="small">
@@ -70,14 +85,41 @@ export function SetupStep({ job }: { job: JobView }) {
           </p>
         </div>
       </div>
-      {asking === 'give-back' && <WhyDialog title={`Give ${job.reference} back`} explain="It goes back into the plan, and somebody else may take it. What is fitted stays on the frame." button="Give it back" onWhy={(why) => act('POST', '/give-back', { why })} onClose={() => setAsking(null)} />}
-      {asking === 'block' && <WhyDialog title="Something failed" explain="The job is blocked and the manager plans it anew. Name what failed; an item with a fault is not used again until it is repaired." button="Block the job" onWhy={(why) => act('POST', '/block', { why })} onClose={() => setAsking(null)} usual={['Item damaged', 'Item missing', 'Frame fault']} />}
+      {asking === 'give-back' && (
+        <WhyDialog
+          title={`Give ${job.reference} back`}
+          explain="It goes back into the plan, and somebody else may take it. What is fitted stays on the frame."
+          button="Give it back"
+          onWhy={(why) => act('POST', '/give-back', { why })}
+          onClose={() => setAsking(null)}
+        />
+      )}
+      {asking === 'block' && (
+        <WhyDialog
+          title="Something failed"
+          explain="The job is blocked and the manager plans it anew. Name what failed; an item with a fault is not used again until it is repaired."
+          button="Block the job"
+          onWhy={(why) => act('POST', '/block', { why })}
+          onClose={() => setAsking(null)}
+          usual={['Item damaged', 'Item missing', 'Frame fault']}
+        />
+      )}
     </BenchFrame>
   );
 }
 
 const BESIDE = ['extensometer', 'chamber', 'guard', 'thermocouple', 'faces'];
-const ORDER = ['load-cell', 'upper-adapter', 'upper-adapter-2', 'upper', 'ends', 'specimen', 'lower', 'lower-adapter', 'lower-adapter-2'];
+const ORDER = [
+  'load-cell',
+  'upper-adapter',
+  'upper-adapter-2',
+  'upper',
+  'ends',
+  'specimen',
+  'lower',
+  'lower-adapter',
+  'lower-adapter-2',
+];
 const SPECIMEN_MM = 150;
 
 /** The train of a job as segments; a pair fills both ends. */
@@ -91,11 +133,32 @@ export function segmentsOf(job: JobView): TrainSegment[] {
     widthMm: item.role === 'load-cell' ? 80 : item.role.includes('adapter') ? 40 : 70,
     beside: BESIDE.includes(item.role),
   }));
-  const end = (role: TrainSegment['role'], label: string): TrainSegment => ({ role, itemId: null, label, ratingText: '', lengthMm: role === 'specimen' ? SPECIMEN_MM : 0, widthMm: 30, beside: false });
+  const end = (role: TrainSegment['role'], label: string): TrainSegment => ({
+    role,
+    itemId: null,
+    label,
+    ratingText: '',
+    lengthMm: role === 'specimen' ? SPECIMEN_MM : 0,
+    widthMm: 30,
+    beside: false,
+  });
   const pair = parts.find(({ role }) => role === 'ends');
-  const stack = [...parts.filter(({ beside }) => !beside), end('specimen', `specimen ${job.batch.label}`.trim())].sort((a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role));
-  const withLower = pair ? stack.flatMap((part) => (part.role === 'specimen' ? [part, { ...pair, role: 'lower' as const, label: `${pair.label}, lower half` }] : [part])) : stack;
-  return [end('crosshead', `${job.frame?.tag ?? ''} crosshead`), ...withLower, end('base', 'base'), ...parts.filter(({ beside }) => beside)];
+  const stack = [...parts.filter(({ beside }) => !beside), end('specimen', `specimen ${job.batch.label}`.trim())].sort(
+    (a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role),
+  );
+  const withLower = pair
+    ? stack.flatMap((part) =>
+        part.role === 'specimen'
+          ? [part, { ...pair, role: 'lower' as const, label: `${pair.label}, lower half` }]
+          : [part],
+      )
+    : stack;
+  return [
+    end('crosshead', `${job.frame?.tag ?? ''} crosshead`),
+    ...withLower,
+    end('base', 'base'),
+    ...parts.filter(({ beside }) => beside),
+  ];
 }
 
 function fatesOf(job: JobView): Record<string, Fate> {

@@ -35,8 +35,7 @@ function Trial({ trial }: { trial: TrialView }) {
   const add = (body: TrialEdit) => edit.mutate({ path: `/trials/${trial.id}/edits`, body });
   const takeBack = (index: number) => edit.mutate({ verb: 'DELETE', path: `/trials/${trial.id}/edits/${index}` });
   const askFit = useCallback(
-    (jobId: string, startsAt: string) =>
-      call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt })}`),
+    (jobId: string, startsAt: string) => call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt })}`),
     [trial.id],
   );
   return (

@@ -1,8 +1,20 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import type { CalibratedRangeView, EvaluationView, ItemDetail, RecordCalibrationBody } from '#libs/contract/src/index.js';
+import type {
+  CalibratedRangeView,
+  EvaluationView,
+  ItemDetail,
+  RecordCalibrationBody,
+} from '#libs/contract/src/index.js';
 import { EvaluationTable } from '../../features/calibration/evaluation-table.js';
-import { ExtensionReadingsForm, ForceReadingsForm, emptyExtension, emptyForce, extensionBody, forceBody } from '../../features/calibration/readings-form.js';
+import {
+  ExtensionReadingsForm,
+  ForceReadingsForm,
+  emptyExtension,
+  emptyForce,
+  extensionBody,
+  forceBody,
+} from '../../features/calibration/readings-form.js';
 import { CALIBRATED_QUANTITIES } from '#libs/matching/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
@@ -30,7 +42,14 @@ interface RangeTyped {
   to: string;
 }
 
-const UNIT_OF: Record<string, CalibratedRangeView['unit']> = { tension: 'N', compression: 'N', torque: 'N·m', extension: 'mm', temperature: '°C', speed: 'mm/min' };
+const UNIT_OF: Record<string, CalibratedRangeView['unit']> = {
+  tension: 'N',
+  compression: 'N',
+  torque: 'N·m',
+  extension: 'mm',
+  temperature: '°C',
+  speed: 'mm/min',
+};
 const NOON = 12;
 
 function CalibrateForm({ item }: { item: ItemDetail }) {
@@ -39,12 +58,33 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
   const tell = useTell();
   const torque = Number(item.details['torqueCapacityNm'] ?? 0);
   const capacity = Number(item.details['capacityN'] ?? 0);
-  const usual = isExtensometer ? 'extension' : torque > 0 && capacity === 0 ? 'torque' : item.kind === 'load-cell' ? 'tension' : 'temperature';
+  const usual = isExtensometer
+    ? 'extension'
+    : torque > 0 && capacity === 0
+      ? 'torque'
+      : item.kind === 'load-cell'
+        ? 'tension'
+        : 'temperature';
   const readable = isExtensometer || item.kind === 'load-cell';
   const [by, setBy] = useState<'readings' | 'certificate'>(readable ? 'readings' : 'certificate');
-  const [head, setHead] = useState({ standard: isExtensometer ? 'ISO 9513' : 'ISO 7500-1', certificateNumber: '', laboratory: '', performedAt: toLocalInput(Date.now()).slice(0, 10), dueAt: '', asFound: 'within' });
-  const [force, setForce] = useState([emptyForce(usual === 'torque' ? 'torque' : 'tension', usual === 'torque' ? torque : capacity, usual === 'torque' ? 'N·m' : 'N')]);
-  const [extension, setExtension] = useState(emptyExtension(Number((item.details['gaugeLengthsMm'] as number[] | undefined)?.[0] ?? 50)));
+  const [head, setHead] = useState({
+    standard: isExtensometer ? 'ISO 9513' : 'ISO 7500-1',
+    certificateNumber: '',
+    laboratory: '',
+    performedAt: toLocalInput(Date.now()).slice(0, 10),
+    dueAt: '',
+    asFound: 'within',
+  });
+  const [force, setForce] = useState([
+    emptyForce(
+      usual === 'torque' ? 'torque' : 'tension',
+      usual === 'torque' ? torque : capacity,
+      usual === 'torque' ? 'N·m' : 'N',
+    ),
+  ]);
+  const [extension, setExtension] = useState(
+    emptyExtension(Number((item.details['gaugeLengthsMm'] as number[] | undefined)?.[0] ?? 50)),
+  );
   const [ranges, setRanges] = useState<RangeTyped[]>([{ direction: usual, className: '1', from: '', to: '' }]);
   const [file, setFile] = useState<File | null>(null);
   const evaluate = useSend<EvaluationView>([]);
@@ -56,12 +96,19 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
   const refused = save.error ?? evaluate.error ?? fileError;
   const wrong = refused instanceof Refused ? refused.fields : {};
   const set = (part: Partial<typeof head>) => setHead({ ...head, ...part });
-  const readings = isExtensometer ? { extensionReadings: extensionBody(extension) } : { forceReadings: force.map(forceBody) };
+  const readings = isExtensometer
+    ? { extensionReadings: extensionBody(extension) }
+    : { forceReadings: force.map(forceBody) };
 
   async function keep() {
     setFileError(null);
     try {
-      const stored = file ? await call<{ id: string }>('POST', `/files?name=${encodeURIComponent(file.name)}`, { file: { data: file, type: file.type || 'application/octet-stream' }, key: newKey() }) : null;
+      const stored = file
+        ? await call<{ id: string }>('POST', `/files?name=${encodeURIComponent(file.name)}`, {
+            file: { data: file, type: file.type || 'application/octet-stream' },
+            key: newKey(),
+          })
+        : null;
       const dueAt = fromLocalInput(head.dueAt, NOON);
       const body: RecordCalibrationBody = {
         ...{ standard: head.standard, certificateNumber: head.certificateNumber, laboratory: head.laboratory },
@@ -79,9 +126,19 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
 
   return (
     <>
-      <TitleBlock title={`Calibration of ${item.tag}`} back={{ to: `/register/items/${item.id}`, label: `${item.tag} ${item.name}` }}>
+      <TitleBlock
+        title={`Calibration of ${item.tag}`}
+        back={{ to: `/register/items/${item.id}`, label: `${item.tag} ${item.name}` }}
+      >
         {by === 'readings' && (
-          <button type="button" className="button" disabled={evaluate.isPending} onClick={() => evaluate.mutate({ path: '/calibrations/evaluate', body: { standard: head.standard, ...readings } })}>
+          <button
+            type="button"
+            className="button"
+            disabled={evaluate.isPending}
+            onClick={() =>
+              evaluate.mutate({ path: '/calibrations/evaluate', body: { standard: head.standard, ...readings } })
+            }
+          >
             Work out class and range
           </button>
         )}
@@ -99,11 +156,41 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
           </ul>
         )}
         <div className="fields">
-          <TextField label="Certificate number" value={head.certificateNumber} onChange={(certificateNumber) => set({ certificateNumber })} wrong={wrong['certificateNumber']} />
-          <TextField label="Calibration laboratory" value={head.laboratory} onChange={(laboratory) => set({ laboratory })} wrong={wrong['laboratory']} />
-          <TextField label="Standard" value={head.standard} onChange={(standard) => set({ standard })} list={['ISO 7500-1', 'ISO 9513', 'ASTM E83']} wrong={wrong['standard']} />
-          <TextField label="Performed on" type="date" value={head.performedAt} onChange={(performedAt) => set({ performedAt })} wrong={wrong['performedAt']} />
-          <TextField label="Due" type="date" required={false} value={head.dueAt} onChange={(dueAt) => set({ dueAt })} help={`Left empty: ${item.calibrationIntervalMonths ?? 12} months on.`} wrong={wrong['dueAt']} />
+          <TextField
+            label="Certificate number"
+            value={head.certificateNumber}
+            onChange={(certificateNumber) => set({ certificateNumber })}
+            wrong={wrong['certificateNumber']}
+          />
+          <TextField
+            label="Calibration laboratory"
+            value={head.laboratory}
+            onChange={(laboratory) => set({ laboratory })}
+            wrong={wrong['laboratory']}
+          />
+          <TextField
+            label="Standard"
+            value={head.standard}
+            onChange={(standard) => set({ standard })}
+            list={['ISO 7500-1', 'ISO 9513', 'ASTM E83']}
+            wrong={wrong['standard']}
+          />
+          <TextField
+            label="Performed on"
+            type="date"
+            value={head.performedAt}
+            onChange={(performedAt) => set({ performedAt })}
+            wrong={wrong['performedAt']}
+          />
+          <TextField
+            label="Due"
+            type="date"
+            required={false}
+            value={head.dueAt}
+            onChange={(dueAt) => set({ dueAt })}
+            help={`Left empty: ${item.calibrationIntervalMonths ?? 12} months on.`}
+            wrong={wrong['dueAt']}
+          />
           <SelectField
             label="As found"
             value={head.asFound}
@@ -133,10 +220,20 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
         {by === 'readings' && isExtensometer && <ExtensionReadingsForm typed={extension} onChange={setExtension} />}
         {by === 'readings' &&
           !isExtensometer &&
-          force.map((typed, index) => <ForceReadingsForm key={index} typed={typed} onChange={(next) => setForce(force.map((each, at) => (at === index ? next : each)))} />)}
+          force.map((typed, index) => (
+            <ForceReadingsForm
+              key={index}
+              typed={typed}
+              onChange={(next) => setForce(force.map((each, at) => (at === index ? next : each)))}
+            />
+          ))}
         {by === 'readings' && !isExtensometer && usual !== 'torque' && force.length < 2 && (
           <div>
-            <button type="button" className="button" onClick={() => setForce([...force, emptyForce('compression', capacity, 'N')])}>
+            <button
+              type="button"
+              className="button"
+              onClick={() => setForce([...force, emptyForce('compression', capacity, 'N')])}
+            >
               The other direction as well
             </button>
           </div>
@@ -153,23 +250,52 @@ function rangeOf({ direction, className, from, to }: RangeTyped): CalibratedRang
     const number = parseNumber(text);
     return 'reason' in number ? NaN : number.value;
   };
-  return { direction: direction as CalibratedRangeView['direction'], className: className || null, from: figure(from), to: figure(to), unit: UNIT_OF[direction] ?? 'N' };
+  return {
+    direction: direction as CalibratedRangeView['direction'],
+    className: className || null,
+    from: figure(from),
+    to: figure(to),
+    unit: UNIT_OF[direction] ?? 'N',
+  };
 }
 
 function Ranges({ ranges, onChange }: { ranges: readonly RangeTyped[]; onChange: (ranges: RangeTyped[]) => void }) {
-  const set = (at: number, part: Partial<RangeTyped>) => onChange(ranges.map((range, index) => (index === at ? { ...range, ...part } : range)));
+  const set = (at: number, part: Partial<RangeTyped>) =>
+    onChange(ranges.map((range, index) => (index === at ? { ...range, ...part } : range)));
   return (
     <div className="stack">
       {ranges.map((range, index) => (
         <div className="fields" key={index}>
-          <SelectField label="Of" value={range.direction} onChange={(direction) => set(index, { direction })} choices={CALIBRATED_QUANTITIES.map((value) => ({ value, label: value }))} />
-          <TextField label="Class" required={false} value={range.className} onChange={(className) => set(index, { className })} />
-          <TextField label={`From, ${UNIT_OF[range.direction] ?? ''}`} value={range.from} onChange={(from) => set(index, { from })} />
-          <TextField label={`To, ${UNIT_OF[range.direction] ?? ''}`} value={range.to} onChange={(to) => set(index, { to })} />
+          <SelectField
+            label="Of"
+            value={range.direction}
+            onChange={(direction) => set(index, { direction })}
+            choices={CALIBRATED_QUANTITIES.map((value) => ({ value, label: value }))}
+          />
+          <TextField
+            label="Class"
+            required={false}
+            value={range.className}
+            onChange={(className) => set(index, { className })}
+          />
+          <TextField
+            label={`From, ${UNIT_OF[range.direction] ?? ''}`}
+            value={range.from}
+            onChange={(from) => set(index, { from })}
+          />
+          <TextField
+            label={`To, ${UNIT_OF[range.direction] ?? ''}`}
+            value={range.to}
+            onChange={(to) => set(index, { to })}
+          />
         </div>
       ))}
       <div>
-        <button type="button" className="button small" onClick={() => onChange([...ranges, { direction: 'compression', className: '1', from: '', to: '' }])}>
+        <button
+          type="button"
+          className="button small"
+          onClick={() => onChange([...ranges, { direction: 'compression', className: '1', from: '', to: '' }])}
+        >
           Another range
         </button>
       </div>

@@ -16,9 +16,22 @@ export function DueScreen() {
     <>
       <TitleBlock title="Calibration due" cells={[['items', due.value?.length ?? '…']]} />
       <div className="filters">
-        <SelectField label="Look ahead" value={days} onChange={setDays} choices={[{ value: '30', label: '30 days' }, { value: '90', label: '90 days' }, { value: '365', label: 'a year' }]} />
+        <SelectField
+          label="Look ahead"
+          value={days}
+          onChange={setDays}
+          choices={[
+            { value: '30', label: '30 days' },
+            { value: '90', label: '90 days' },
+            { value: '365', label: 'a year' },
+          ]}
+        />
       </div>
-      <Fetched of={due} what="what falls due" empty={(value) => value.length === 0 && <Empty>Nothing falls due in this time.</Empty>}>
+      <Fetched
+        of={due}
+        what="what falls due"
+        empty={(value) => value.length === 0 && <Empty>Nothing falls due in this time.</Empty>}
+      >
         {(value) => (
           <table>
             <thead>

@@ -22,7 +22,12 @@ export function ExchangeScreen() {
           <h2>Export</h2>
           <p>One line an item, in the same columns that an import reads.</p>
           <div className="row end">
-            <SelectField label="Kind" value={kind} onChange={setKind} choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))} />
+            <SelectField
+              label="Kind"
+              value={kind}
+              onChange={setKind}
+              choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))}
+            />
             <a className="button" href={addressOf(`/items/export.csv${queryOf({ kind })}`)} download>
               Save as CSV
             </a>
@@ -44,7 +49,12 @@ function Import() {
     setBusy(true);
     setError(null);
     try {
-      setAnswer(await call<ImportView>('POST', `/items/import${queryOf({ dryRun })}`, { file: { data: chosen, type: 'text/csv' }, key: newKey() }));
+      setAnswer(
+        await call<ImportView>('POST', `/items/import${queryOf({ dryRun })}`, {
+          file: { data: chosen, type: 'text/csv' },
+          key: newKey(),
+        }),
+      );
       if (!dryRun) await client.invalidateQueries({ queryKey: ['items'] });
     } catch (refused) {
       setError(refused as Error);
@@ -54,7 +64,9 @@ function Import() {
   return (
     <section className="stack">
       <h2>Import</h2>
-      <p>The file is read first without keeping anything; every bad line is named. Then it is kept whole or not at all.</p>
+      <p>
+        The file is read first without keeping anything; every bad line is named. Then it is kept whole or not at all.
+      </p>
       <input
         type="file"
         aria-label="CSV file with items"

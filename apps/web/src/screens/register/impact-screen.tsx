@@ -16,7 +16,15 @@ export function ImpactScreen({ id }: { id: string }) {
     <Fetched of={impact} what="what it touched">
       {(value) => (
         <>
-          <TitleBlock title={`What ${value.item.tag} touched`} back={{ to: `/register/items/${id}`, label: `${value.item.tag} ${value.item.name}` }} cells={[['jobs', value.jobs.length], ['reports', value.reports.length], ['people', value.people.length]]} />
+          <TitleBlock
+            title={`What ${value.item.tag} touched`}
+            back={{ to: `/register/items/${id}`, label: `${value.item.tag} ${value.item.name}` }}
+            cells={[
+              ['jobs', value.jobs.length],
+              ['reports', value.reports.length],
+              ['people', value.people.length],
+            ]}
+          />
           <div className="stack wide">
             <div className="row end">
               <p className="note grow">
@@ -115,7 +123,14 @@ function OpenNonconformity({ impact, since }: { impact: ImpactView; since: strin
       <TextField label="What does not conform" rows={2} value={what} onChange={setWhat} />
       <Refusal error={open.error} />
       <div>
-        <button type="button" className="button main" disabled={!what.trim() || open.isPending} onClick={() => open.mutate({ path: `/items/${impact.item.id}/nonconformity`, body: { what, ...(since ? { since } : {}) } })}>
+        <button
+          type="button"
+          className="button main"
+          disabled={!what.trim() || open.isPending}
+          onClick={() =>
+            open.mutate({ path: `/items/${impact.item.id}/nonconformity`, body: { what, ...(since ? { since } : {}) } })
+          }
+        >
           Open it with {impact.jobs.length} jobs and {impact.reports.length} reports
         </button>
       </div>

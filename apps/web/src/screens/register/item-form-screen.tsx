@@ -45,12 +45,24 @@ function ItemForm({ item }: { item?: ItemDetail }) {
   });
   const wrong = save.error instanceof Refused ? save.error.fields : {};
   const fields = fieldsOf(kind);
-  const needsCalibration = fields.some((field) => field.path === 'needsCalibration' && valueOf(field, typed[field.path] ?? { value: false }) === true);
+  const needsCalibration = fields.some(
+    (field) => field.path === 'needsCalibration' && valueOf(field, typed[field.path] ?? { value: false }) === true,
+  );
   function submit() {
-    let body: Record<string, unknown> = { kind, serialNumber, ratings: {}, details: {}, calibrationIntervalMonths: needsCalibration ? Number(months) : null };
+    let body: Record<string, unknown> = {
+      kind,
+      serialNumber,
+      ratings: {},
+      details: {},
+      calibrationIntervalMonths: needsCalibration ? Number(months) : null,
+    };
     for (const field of fields) body = withPath(body, field.path, valueOf(field, typed[field.path] ?? { value: null }));
     const kept = withoutEmptyRatings(body as unknown as SaveItemBody);
-    save.mutate(item ? { verb: 'PATCH', path: `/items/${item.id}`, body: kept, version: item.version } : { path: '/items', body: kept });
+    save.mutate(
+      item
+        ? { verb: 'PATCH', path: `/items/${item.id}`, body: kept, version: item.version }
+        : { path: '/items', body: kept },
+    );
   }
   return (
     <form
@@ -59,7 +71,10 @@ function ItemForm({ item }: { item?: ItemDetail }) {
         submit();
       }}
     >
-      <TitleBlock title={item ? `Change ${item.tag}` : 'Register an item'} back={{ to: item ? `/register/items/${item.id}` : '/register/items', label: item ? item.tag : 'Items' }}>
+      <TitleBlock
+        title={item ? `Change ${item.tag}` : 'Register an item'}
+        back={{ to: item ? `/register/items/${item.id}` : '/register/items', label: item ? item.tag : 'Items' }}
+      >
         <button type="submit" className="button main" disabled={save.isPending}>
           Keep
         </button>
@@ -74,15 +89,38 @@ function ItemForm({ item }: { item?: ItemDetail }) {
               onChange={(next) => {
                 const chosen = next as ItemKind;
                 setKind(chosen);
-                setTyped({ ...startOf(chosen, undefined), ...Object.fromEntries(Object.entries(typed).filter(([path]) => !path.startsWith('details.'))) });
+                setTyped({
+                  ...startOf(chosen, undefined),
+                  ...Object.fromEntries(Object.entries(typed).filter(([path]) => !path.startsWith('details.'))),
+                });
               }}
               choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))}
             />
           )}
-          <TextField label="Serial number" required={false} value={serialNumber} onChange={setSerialNumber} wrong={wrong['serialNumber']} />
-          {needsCalibration && <TextField label="Calibration interval, months" type="number" value={months} onChange={setMonths} wrong={wrong['calibrationIntervalMonths']} />}
+          <TextField
+            label="Serial number"
+            required={false}
+            value={serialNumber}
+            onChange={setSerialNumber}
+            wrong={wrong['serialNumber']}
+          />
+          {needsCalibration && (
+            <TextField
+              label="Calibration interval, months"
+              type="number"
+              value={months}
+              onChange={setMonths}
+              wrong={wrong['calibrationIntervalMonths']}
+            />
+          )}
           {fields.map((field) => (
-            <ItemFieldInput key={field.path} field={field} typed={typed[field.path] ?? { value: null }} onChange={(next) => setTyped({ ...typed, [field.path]: next })} wrong={wrong[field.path]} />
+            <ItemFieldInput
+              key={field.path}
+              field={field}
+              typed={typed[field.path] ?? { value: null }}
+              onChange={(next) => setTyped({ ...typed, [field.path]: next })}
+              wrong={wrong[field.path]}
+            />
           ))}
         </div>
       </div>
@@ -91,5 +129,8 @@ function ItemForm({ item }: { item?: ItemDetail }) {
 }
 
 function withoutEmptyRatings(body: SaveItemBody): SaveItemBody {
-  return { ...body, ratings: Object.fromEntries(Object.entries(body.ratings).filter(([, points]) => points.length > 0)) };
+  return {
+    ...body,
+    ratings: Object.fromEntries(Object.entries(body.ratings).filter(([, points]) => points.length > 0)),
+  };
 }

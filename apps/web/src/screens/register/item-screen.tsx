@@ -34,7 +34,12 @@ function ItemSheet({ item }: { item: ItemDetail }) {
         cells={[
           ['kind', KIND_WORDS[item.kind]],
           ['calibration', <StatusWord key="s" status={item.calibrationStatus} />],
-          ['where', item.fittedOn ? `on ${item.fittedOn.frameTag}, ${item.fittedOn.role.replaceAll('-', ' ')}` : item.place || 'not said'],
+          [
+            'where',
+            item.fittedOn
+              ? `on ${item.fittedOn.frameTag}, ${item.fittedOn.role.replaceAll('-', ' ')}`
+              : item.place || 'not said',
+          ],
         ]}
       >
         {mayEdit && item.needsCalibration && (
@@ -138,11 +143,21 @@ function Calibrations({ item }: { item: ItemDetail }) {
                   <span className="soft small">{calibration.standard}</span>
                 </td>
                 <td>
-                  {calibration.certificateFileId ? <a href={addressOf(`/files/${calibration.certificateFileId}`)}>{calibration.certificateNumber}</a> : calibration.certificateNumber}
+                  {calibration.certificateFileId ? (
+                    <a href={addressOf(`/files/${calibration.certificateFileId}`)}>{calibration.certificateNumber}</a>
+                  ) : (
+                    calibration.certificateNumber
+                  )}
                   <br />
                   <span className="soft small">{calibration.laboratory}</span>
                 </td>
-                <td className={calibration.asFound === 'out-of-tolerance' ? 'act' : ''}>{calibration.asFound === 'out-of-tolerance' ? '▲ out of tolerance' : calibration.asFound === 'within' ? 'within' : 'not recorded'}</td>
+                <td className={calibration.asFound === 'out-of-tolerance' ? 'act' : ''}>
+                  {calibration.asFound === 'out-of-tolerance'
+                    ? '▲ out of tolerance'
+                    : calibration.asFound === 'within'
+                      ? 'within'
+                      : 'not recorded'}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -173,7 +188,9 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
             <br />
             <span className="small">
               {fault.openedBy.name}, {moment(fault.openedAt)}
-              {fault.closedAt ? `; closed ${moment(fault.closedAt)}: ${fault.remedy ?? ''}` : '; open: the item fits no job'}
+              {fault.closedAt
+                ? `; closed ${moment(fault.closedAt)}: ${fault.remedy ?? ''}`
+                : '; open: the item fits no job'}
             </span>
             {!fault.closedAt && mayClose && (
               <form
@@ -183,7 +200,12 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
                   close.mutate({ path: `/faults/${fault.id}/close`, body: { remedy } });
                 }}
               >
-                <input aria-label="What was done" placeholder="What was done" value={remedy} onChange={(event) => setRemedy(event.target.value)} />
+                <input
+                  aria-label="What was done"
+                  placeholder="What was done"
+                  value={remedy}
+                  onChange={(event) => setRemedy(event.target.value)}
+                />
                 <button type="submit" className="button small" disabled={!remedy.trim()}>
                   Close the fault
                 </button>
@@ -249,7 +271,11 @@ function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null
               </span>
             </span>
             {onAdd && (
-              <button type="button" className="button bare small" onClick={() => remove.mutate({ verb: 'DELETE', path: `/windows/${window.id}` })}>
+              <button
+                type="button"
+                className="button bare small"
+                onClick={() => remove.mutate({ verb: 'DELETE', path: `/windows/${window.id}` })}
+              >
                 Take out
               </button>
             )}

@@ -20,7 +20,10 @@ export function ItemsScreen() {
   const items = useAskPages<ItemView>('items', `/items${queryOf({ kind, status, q })}`);
   return (
     <>
-      <TitleBlock title="Items" cells={[['shown', items.value ? `${items.value.length}${items.more ? ' and more' : ''}` : '…']]}>
+      <TitleBlock
+        title="Items"
+        cells={[['shown', items.value ? `${items.value.length}${items.more ? ' and more' : ''}` : '…']]}
+      >
         {mayEdit && (
           <Link className="button main" href="/register/items/new">
             Register an item
@@ -29,14 +32,26 @@ export function ItemsScreen() {
       </TitleBlock>
       <div className="filters">
         <TextField label="Find" type="search" value={text} onChange={setText} placeholder="tag, name, serial number" />
-        <SelectField label="Kind" none="any" value={kind} onChange={setKind} choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))} />
+        <SelectField
+          label="Kind"
+          none="any"
+          value={kind}
+          onChange={setKind}
+          choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))}
+        />
         <SelectField label="Calibration" none="any" value={status} onChange={setStatus} choices={STATUS_CHOICES} />
       </div>
       <Fetched
         of={items}
         what="the items"
         empty={(value) =>
-          value.length === 0 && <Empty>{q || kind || status ? 'No item fits this search.' : 'Nothing is registered yet. Register frames first, then cells and grips; or import a list.'}</Empty>
+          value.length === 0 && (
+            <Empty>
+              {q || kind || status
+                ? 'No item fits this search.'
+                : 'Nothing is registered yet. Register frames first, then cells and grips; or import a list.'}
+            </Empty>
+          )
         }
       >
         {(value) => (

@@ -9,14 +9,20 @@ import { useAsk } from '../../wire/asking.js';
 export function MaterialsScreen() {
   const materials = useAsk<MaterialView[]>('methods', '/materials');
   const [text, setText, q] = useSearch();
-  const shown = (materials.value ?? []).filter(({ name, group }) => `${name} ${group}`.toLowerCase().includes(q.toLowerCase()));
+  const shown = (materials.value ?? []).filter(({ name, group }) =>
+    `${name} ${group}`.toLowerCase().includes(q.toLowerCase()),
+  );
   return (
     <>
       <TitleBlock title="Materials" cells={[['in the library', materials.value?.length ?? '…']]} />
       <div className="filters">
         <TextField label="Find" type="search" value={text} onChange={setText} />
       </div>
-      <Fetched of={materials} what="the materials" empty={(value) => value.length === 0 && <Empty>The library is empty.</Empty>}>
+      <Fetched
+        of={materials}
+        what="the materials"
+        empty={(value) => value.length === 0 && <Empty>The library is empty.</Empty>}
+      >
         {() => (
           <table>
             <thead>
@@ -40,7 +46,9 @@ export function MaterialsScreen() {
                       </div>
                     ))}
                   </td>
-                  <td className="num">{data.modulusMPa ? `${data.modulusMPa.low / 1000} – ${data.modulusMPa.high / 1000}` : ''}</td>
+                  <td className="num">
+                    {data.modulusMPa ? `${data.modulusMPa.low / 1000} – ${data.modulusMPa.high / 1000}` : ''}
+                  </td>
                   <td className="small soft">
                     {data.source}
                     <br />

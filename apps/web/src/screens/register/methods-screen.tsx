@@ -14,14 +14,20 @@ import { Refused } from '../../wire/call.js';
 export function MethodsScreen() {
   const methods = useAsk<MethodView[]>('methods', '/methods');
   const [text, setText, q] = useSearch();
-  const shown = (methods.value ?? []).filter(({ designation, title, testType }) => `${designation} ${title} ${testType}`.toLowerCase().includes(q.toLowerCase()));
+  const shown = (methods.value ?? []).filter(({ designation, title, testType }) =>
+    `${designation} ${title} ${testType}`.toLowerCase().includes(q.toLowerCase()),
+  );
   return (
     <>
       <TitleBlock title="Methods" cells={[['offered', methods.value?.length ?? '…']]} />
       <div className="filters">
         <TextField label="Find" type="search" value={text} onChange={setText} placeholder="ISO 527, peel, torsion" />
       </div>
-      <Fetched of={methods} what="the methods" empty={(value) => value.length === 0 && <Empty>No method is offered yet.</Empty>}>
+      <Fetched
+        of={methods}
+        what="the methods"
+        empty={(value) => value.length === 0 && <Empty>No method is offered yet.</Empty>}
+      >
         {() => (
           <table>
             <thead>
@@ -62,7 +68,14 @@ export function MethodScreen({ id }: { id: string }) {
     <Fetched of={method} what="the method">
       {(value) => (
         <>
-          <TitleBlock title={`${value.designation} ${value.title}`} back={{ to: '/register/methods', label: 'Methods' }} cells={[['version', value.version], ['state', value.state]]} />
+          <TitleBlock
+            title={`${value.designation} ${value.title}`}
+            back={{ to: '/register/methods', label: 'Methods' }}
+            cells={[
+              ['version', value.version],
+              ['state', value.state],
+            ]}
+          />
           <div className="split main-left">
             <MethodText key={value.id} method={value} />
             <div className="stack wide">
@@ -74,7 +87,16 @@ export function MethodScreen({ id }: { id: string }) {
                 <dt>Results</dt>
                 <dd>{value.data.results.map((key) => key.replaceAll('-', ' ')).join(', ')}</dd>
                 <dt>Speeds</dt>
-                <dd>{value.data.speeds.map(({ stage, rule }) => `${stage}: ${Object.entries(rule).map(([, part]) => String(part)).join(' ')}`).join('; ')}</dd>
+                <dd>
+                  {value.data.speeds
+                    .map(
+                      ({ stage, rule }) =>
+                        `${stage}: ${Object.entries(rule)
+                          .map(([, part]) => String(part))
+                          .join(' ')}`,
+                    )
+                    .join('; ')}
+                </dd>
                 <dt>Hazards</dt>
                 <dd>{value.data.hazards.join(', ') || 'none named'}</dd>
               </dl>
@@ -83,7 +105,8 @@ export function MethodScreen({ id }: { id: string }) {
                 <ul>
                   {value.versions.map((version) => (
                     <li key={version.id}>
-                      <Link href={`/register/methods/${version.id}`}>version {version.version}</Link> {version.id === value.id && <span className="soft">shown</span>}
+                      <Link href={`/register/methods/${version.id}`}>version {version.version}</Link>{' '}
+                      {version.id === value.id && <span className="soft">shown</span>}
                     </li>
                   ))}
                 </ul>
@@ -117,7 +140,14 @@ function MethodText({ method }: { method: MethodView }) {
   }
   return (
     <section className="stack">
-      <TextField label="Parameters, as data" rows={26} value={text} onChange={setText} wrong={unread ?? undefined} help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept." />
+      <TextField
+        label="Parameters, as data"
+        rows={26}
+        value={text}
+        onChange={setText}
+        wrong={unread ?? undefined}
+        help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept."
+      />
       <Refusal error={save.error} />
       {fields.length > 0 && (
         <ul className="small act">
@@ -128,7 +158,12 @@ function MethodText({ method }: { method: MethodView }) {
       )}
       {mayEdit && (
         <div>
-          <button type="button" className="button main" disabled={save.isPending || text === JSON.stringify(method.data, null, 2)} onClick={keep}>
+          <button
+            type="button"
+            className="button main"
+            disabled={save.isPending || text === JSON.stringify(method.data, null, 2)}
+            onClick={keep}
+          >
             Offer it as version {method.version + 1}
           </button>
         </div>

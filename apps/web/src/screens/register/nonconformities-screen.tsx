@@ -14,8 +14,19 @@ export function NonconformitiesScreen() {
   const list = useAsk<NonconformityView[]>('items', '/nonconformities');
   return (
     <>
-      <TitleBlock title="Nonconformities" cells={[['open', list.value?.filter(({ state }) => state === 'open').length ?? '…']]} />
-      <Fetched of={list} what="the nonconformities" empty={(value) => value.length === 0 && <Empty>None was ever opened. One is opened from the page of an item, under “What it touched”.</Empty>}>
+      <TitleBlock
+        title="Nonconformities"
+        cells={[['open', list.value?.filter(({ state }) => state === 'open').length ?? '…']]}
+      />
+      <Fetched
+        of={list}
+        what="the nonconformities"
+        empty={(value) =>
+          value.length === 0 && (
+            <Empty>None was ever opened. One is opened from the page of an item, under “What it touched”.</Empty>
+          )
+        }
+      >
         {(value) => (
           <ul>
             {value.map((each) => (
@@ -32,13 +43,17 @@ function Entry({ entry }: { entry: NonconformityView }) {
   const mayDecide = useIs('manager') && entry.state === 'open';
   const [decision, setDecision] = useState('');
   const decide = useSend(['items']);
-  const touched = Object.entries(entry.touched).flatMap(([what, list]) => (Array.isArray(list) ? [`${list.length} ${what}`] : []));
+  const touched = Object.entries(entry.touched).flatMap(([what, list]) =>
+    Array.isArray(list) ? [`${list.length} ${what}`] : [],
+  );
   return (
     <li className="late-entry split">
       <div>
         <div className="row">
           <strong className="fig">{entry.reference}</strong>
-          <span className={entry.state === 'open' ? 'word act' : 'word quiet'}>{entry.state === 'open' ? '▲ open' : 'closed'}</span>
+          <span className={entry.state === 'open' ? 'word act' : 'word quiet'}>
+            {entry.state === 'open' ? '▲ open' : 'closed'}
+          </span>
           {entry.item && (
             <Link href={`/register/items/${entry.item.id}`} className="fig">
               {entry.item.tag}
@@ -47,7 +62,8 @@ function Entry({ entry }: { entry: NonconformityView }) {
         </div>
         <p>{entry.what}</p>
         <p className="small soft">
-          since {day(entry.since)}; opened by {entry.openedBy.name}, {moment(entry.openedAt)}; touches {touched.join(', ') || 'nothing'}
+          since {day(entry.since)}; opened by {entry.openedBy.name}, {moment(entry.openedAt)}; touches{' '}
+          {touched.join(', ') || 'nothing'}
         </p>
       </div>
       {mayDecide ? (
@@ -55,10 +71,20 @@ function Entry({ entry }: { entry: NonconformityView }) {
           className="stack tight"
           onSubmit={(event) => {
             event.preventDefault();
-            decide.mutate({ verb: 'PATCH', path: `/nonconformities/${entry.id}`, body: { state: 'closed', decision }, version: entry.version });
+            decide.mutate({
+              verb: 'PATCH',
+              path: `/nonconformities/${entry.id}`,
+              body: { state: 'closed', decision },
+              version: entry.version,
+            });
           }}
         >
-          <TextField label="What was decided, and what was done about what it touched" rows={2} value={decision} onChange={setDecision} />
+          <TextField
+            label="What was decided, and what was done about what it touched"
+            rows={2}
+            value={decision}
+            onChange={setDecision}
+          />
           <Refusal error={decide.error} />
           <div>
             <button type="submit" className="button" disabled={!decision.trim() || decide.isPending}>

@@ -56,7 +56,12 @@ export function PeopleScreen() {
                   <td className="small">{person.authorisations.map(({ designation }) => designation).join(', ')}</td>
                   <td>
                     {mayEdit && (
-                      <button type="button" className="button small" onClick={() => setEditing(person.id)} aria-label={`Change ${person.name}`}>
+                      <button
+                        type="button"
+                        className="button small"
+                        onClick={() => setEditing(person.id)}
+                        aria-label={`Change ${person.name}`}
+                      >
                         Change
                       </button>
                     )}
@@ -89,9 +94,25 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
       <div className="fields">
         <TextField label="Name" value={name} onChange={setName} wrong={wrong['name']} />
         {!person && <TextField label="E-mail" type="email" value={email} onChange={setEmail} wrong={wrong['email']} />}
-        <TextField label={person ? 'New password' : 'Password'} required={false} type="password" autoComplete="new-password" value={password} onChange={setPassword} wrong={wrong['password']} help={person ? 'Ends every session of the person.' : 'At least 12 characters; the person can change it.'} />
+        <TextField
+          label={person ? 'New password' : 'Password'}
+          required={false}
+          type="password"
+          autoComplete="new-password"
+          value={password}
+          onChange={setPassword}
+          wrong={wrong['password']}
+          help={person ? 'Ends every session of the person.' : 'At least 12 characters; the person can change it.'}
+        />
         <Ticks label="Roles" values={roles} onChange={setRoles} choices={ROLES} wrong={wrong['roles']} />
-        <Ticks label="Teams" whole values={teamIds} onChange={setTeamIds} choices={(teams.value?.rows ?? []).map(({ id, name: label }) => ({ value: id, label }))} wrong={wrong['teamIds']} />
+        <Ticks
+          label="Teams"
+          whole
+          values={teamIds}
+          onChange={setTeamIds}
+          choices={(teams.value?.rows ?? []).map(({ id, name: label }) => ({ value: id, label }))}
+          wrong={wrong['teamIds']}
+        />
         {person && <Tick label="Works here" checked={active} onChange={setActive} />}
       </div>
       <Refusal error={save.error} />
@@ -100,7 +121,13 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
           type="button"
           className="button main"
           disabled={save.isPending}
-          onClick={() => save.mutate(person ? { verb: 'PATCH', path: `/people/${person.id}`, body: { ...common, active }, version: person.version } : { path: '/people', body: { ...common, email } satisfies NewPersonBody })}
+          onClick={() =>
+            save.mutate(
+              person
+                ? { verb: 'PATCH', path: `/people/${person.id}`, body: { ...common, active }, version: person.version }
+                : { path: '/people', body: { ...common, email } satisfies NewPersonBody },
+            )
+          }
         >
           Keep
         </button>
@@ -122,18 +149,42 @@ function Authorisations({ person }: { person: PersonView }) {
         {person.authorisations.map((each) => (
           <li key={each.id} className="row between">
             <span>
-              {each.designation} <span className="soft small">from {day(each.from)}</span> {each.to && <span className="soft small">to {day(each.to)}</span>}
+              {each.designation} <span className="soft small">from {day(each.from)}</span>{' '}
+              {each.to && <span className="soft small">to {day(each.to)}</span>}
             </span>
-            <button type="button" className="button bare small" onClick={() => change.mutate({ verb: 'DELETE', path: `/people/${person.id}/authorisations/${each.id}` })}>
+            <button
+              type="button"
+              className="button bare small"
+              onClick={() => change.mutate({ verb: 'DELETE', path: `/people/${person.id}/authorisations/${each.id}` })}
+            >
               Withdraw
             </button>
           </li>
         ))}
       </ul>
       <div className="row end">
-        <SelectField label="Method" none="Choose …" value={methodCode} onChange={setMethodCode} choices={(methods.value ?? []).map(({ code, designation, title }) => ({ value: code, label: `${designation} ${title}` }))} />
+        <SelectField
+          label="Method"
+          none="Choose …"
+          value={methodCode}
+          onChange={setMethodCode}
+          choices={(methods.value ?? []).map(({ code, designation, title }) => ({
+            value: code,
+            label: `${designation} ${title}`,
+          }))}
+        />
         <TextField label="From" type="date" value={from} onChange={setFrom} />
-        <button type="button" className="button" disabled={!methodCode} onClick={() => change.mutate({ path: `/people/${person.id}/authorisations`, body: { methodCode, from: fromLocalInput(from) } })}>
+        <button
+          type="button"
+          className="button"
+          disabled={!methodCode}
+          onClick={() =>
+            change.mutate({
+              path: `/people/${person.id}/authorisations`,
+              body: { methodCode, from: fromLocalInput(from) },
+            })
+          }
+        >
           Authorise
         </button>
       </div>

@@ -16,9 +16,19 @@ export function RecordScreen() {
     <>
       <TitleBlock title="Record" />
       <div className="filters">
-        <TextField label="About (id)" type="search" value={text} onChange={setText} placeholder="id of a request, job, item, report" />
+        <TextField
+          label="About (id)"
+          type="search"
+          value={text}
+          onChange={setText}
+          placeholder="id of a request, job, item, report"
+        />
       </div>
-      <Fetched of={events} what="the record" empty={(value) => value.length === 0 && <Empty>No event is about that.</Empty>}>
+      <Fetched
+        of={events}
+        what="the record"
+        empty={(value) => value.length === 0 && <Empty>No event is about that.</Empty>}
+      >
         {(value) => (
           <table>
             <thead>
@@ -38,7 +48,12 @@ export function RecordScreen() {
                   <td>{moment(event.at)}</td>
                   <td>{event.actor?.name ?? 'the system'}</td>
                   <td>
-                    <button type="button" className="button bare small" aria-expanded={open === event.seq} onClick={() => setOpen(open === event.seq ? null : event.seq)}>
+                    <button
+                      type="button"
+                      className="button bare small"
+                      aria-expanded={open === event.seq}
+                      onClick={() => setOpen(open === event.seq ? null : event.seq)}
+                    >
                       {event.kind}
                     </button>
                     {open === event.seq && (

@@ -10,7 +10,11 @@ export function RigsScreen() {
   return (
     <>
       <TitleBlock title="Rigs" />
-      <Fetched of={rigs} what="the rigs" empty={(value) => value.length === 0 && <Empty>No frame is registered yet.</Empty>}>
+      <Fetched
+        of={rigs}
+        what="the rigs"
+        empty={(value) => value.length === 0 && <Empty>No frame is registered yet.</Empty>}
+      >
         {(value) => (
           <table>
             <thead>

@@ -25,7 +25,12 @@ const GROUPS: { title: string; lines: Line[] }[] = [
       { path: 'planningSeconds', label: 'One planning run takes at most', unit: 's' },
       { path: 'warmUpMin', label: 'Warm-up of a frame', unit: 'min' },
       { path: 'warmUpAfterMin', label: 'Warm-up when it stood closed for', unit: 'min' },
-      { path: 'assumedArrivalMin', label: 'Specimens nobody announced come after', unit: 'min', help: 'Shown as assumed.' },
+      {
+        path: 'assumedArrivalMin',
+        label: 'Specimens nobody announced come after',
+        unit: 'min',
+        help: 'Shown as assumed.',
+      },
       { path: 'calibrationVisitMin', label: 'An item is away for calibration', unit: 'min' },
     ],
   },
@@ -44,7 +49,11 @@ const GROUPS: { title: string; lines: Line[] }[] = [
     title: 'Matching',
     lines: [
       { path: 'matching.forceMargin', label: 'Reserve above the highest force', help: 'A share: 0.2 is 20 %.' },
-      { path: 'matching.hungWeightCaution', label: 'Hung weight is a caution above', help: 'A share of the cell’s capacity.' },
+      {
+        path: 'matching.hungWeightCaution',
+        label: 'Hung weight is a caution above',
+        help: 'A share of the cell’s capacity.',
+      },
       { path: 'matching.cellBandLow', label: 'Preferred use of a cell from', help: 'A share of its capacity.' },
       { path: 'matching.cellBandHigh', label: 'Preferred use of a cell up to', help: 'A share of its capacity.' },
       { path: 'matching.clearanceMm', label: 'Clearance between parts', unit: 'mm' },
@@ -56,7 +65,12 @@ const GROUPS: { title: string; lines: Line[] }[] = [
   {
     title: 'Bench and calibration',
     lines: [
-      { path: 'shiftCheckValidMin', label: 'A shift check holds for', unit: 'min', help: '8 to 12 h is common practice, no source.' },
+      {
+        path: 'shiftCheckValidMin',
+        label: 'A shift check holds for',
+        unit: 'min',
+        help: '8 to 12 h is common practice, no source.',
+      },
       { path: 'shiftCheckTolerancePct', label: 'Largest error of a shift check', unit: '%' },
       { path: 'calibrationNoticeDays', label: 'A calibration is announced before it is due', unit: 'days' },
       { path: 'rampCPerMin', label: 'Chamber ramp where none is known', unit: '°C/min' },
@@ -86,14 +100,20 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
   function keep() {
     const { version, ...rest } = settings;
     let body: LabSettings = rest;
-    for (const [path, text] of Object.entries(draft)) body = withPath(body, path, typeof readPath(settings, path) === 'number' ? Number(text.replace(',', '.')) : text);
+    for (const [path, text] of Object.entries(draft))
+      body = withPath(body, path, typeof readPath(settings, path) === 'number' ? Number(text.replace(',', '.')) : text);
     save.mutate({ verb: 'PUT', path: '/settings', body, version });
   }
   return (
     <>
       <TitleBlock title="Settings" cells={[['version', settings.version]]}>
         {mayEdit && (
-          <button type="button" className="button main" disabled={Object.keys(draft).length === 0 || save.isPending} onClick={keep}>
+          <button
+            type="button"
+            className="button main"
+            disabled={Object.keys(draft).length === 0 || save.isPending}
+            onClick={keep}
+          >
             Keep
           </button>
         )}
@@ -104,9 +124,26 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
           <h2>The lab</h2>
           <div className="fields">
             <TextField label="Name" value={shown('name')} onChange={set('name')} wrong={wrong['name']} />
-            <TextField label="Time zone" value={shown('timeZone')} onChange={set('timeZone')} wrong={wrong['timeZone']} help="IANA name, e.g. Europe/London." />
-            <TextField label="Contact for readers of reports" value={shown('contact')} onChange={set('contact')} wrong={wrong['contact']} />
-            <TextField label="Address on reports" rows={3} value={shown('address')} onChange={set('address')} wrong={wrong['address']} />
+            <TextField
+              label="Time zone"
+              value={shown('timeZone')}
+              onChange={set('timeZone')}
+              wrong={wrong['timeZone']}
+              help="IANA name, e.g. Europe/London."
+            />
+            <TextField
+              label="Contact for readers of reports"
+              value={shown('contact')}
+              onChange={set('contact')}
+              wrong={wrong['contact']}
+            />
+            <TextField
+              label="Address on reports"
+              rows={3}
+              value={shown('address')}
+              onChange={set('address')}
+              wrong={wrong['address']}
+            />
           </div>
           <Shifts shifts={settings.shifts} />
         </section>
@@ -115,7 +152,14 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
             <h2>{title}</h2>
             <div className="fields">
               {lines.map(({ path, label, unit, help }) => (
-                <TextField key={path} label={unit ? `${label}, ${unit}` : label} value={shown(path)} onChange={set(path)} wrong={wrong[path]} help={help} />
+                <TextField
+                  key={path}
+                  label={unit ? `${label}, ${unit}` : label}
+                  value={shown(path)}
+                  onChange={set(path)}
+                  wrong={wrong[path]}
+                  help={help}
+                />
               ))}
             </div>
           </section>

@@ -13,7 +13,13 @@ export function StatusScreen() {
     <Fetched of={status} what="the state of the system">
       {({ parts, at }) => (
         <>
-          <TitleBlock title="System" cells={[['as at', moment(at)], ['state', parts.every(({ state }) => state === 'well') ? 'all well' : '▲ trouble']]} />
+          <TitleBlock
+            title="System"
+            cells={[
+              ['as at', moment(at)],
+              ['state', parts.every(({ state }) => state === 'well') ? 'all well' : '▲ trouble'],
+            ]}
+          />
           <ul className="stack">
             {parts.map(({ part, state, sentence }) => (
               <li key={part} className={state === 'well' ? 'note fit' : 'note act'}>

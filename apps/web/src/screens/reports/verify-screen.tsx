@@ -1,4 +1,74 @@
-/** v */
+import { useState } from 'react';
+import type { VerifyView } from '#libs/contract/src/index.js';
+import { Fetched } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAsk } from '../../wire/asking.js';
+
+/** Open to everybody with a report in hand: is this number known, and is this file the one that was issued? */
 export function VerifyScreen() {
-  return null;
+  const number = decodeURIComponent(location.pathname.replace(/^\/verify\/?/, ''));
+  const [typed, setTyped] = useState(number);
+  const [hash, setHash] = useState(new URLSearchParams(location.search).get('hash') ?? '');
+  const answer = useAsk<VerifyView>(
+    'reports',
+    number ? `/verify/${encodeURIComponent(number)}${queryOf({ hash })}` : null,
+  );
+  async function hashFile(file: File) {
+    const digest = await crypto.subtle.digest('SHA-256', await file.arrayBuffer());
+    setHash([...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join(''));
+  }
+  return (
+    <main style={{ maxWidth: '46rem', margin: '0 auto', padding: '2rem 1.5rem' }}>
+      <TitleBlock title={number ? `Verify report ${number}` : 'Verify a report'} />
+      <div className="stack wide">
+        {!number && (
+          <form
+            className="row end"
+            onSubmit={(event) => {
+              event.preventDefault();
+              location.assign(`/verify/${encodeURIComponent(typed.trim())}`);
+            }}
+          >
+            <TextField label="Number on the report" value={typed} onChange={setTyped} />
+            <button type="submit" className="button main" disabled={!typed.trim()}>
+              Look it up
+            </button>
+          </form>
+        )}
+        {number && (
+          <Fetched of={answer} what="the report">
+            {(value) => <Answer answer={value} />}
+          </Fetched>
+        )}
+        {number && (
+          <div className="field">
+            <label htmlFor="verify-file">Is the file that you have the one that was issued?</label>
+            <input
+              id="verify-file"
+              type="file"
+              accept="application/pdf"
+              onChange={(event) => event.target.files?.[0] && void hashFile(event.target.files[0])}
+            />
+            <span className="help">The file stays on your device; only its SHA-256 is compared.</span>
+          </div>
+        )}
+      </div>
+    </main>
+  );
+}
+
+function Answer({ answer }: { answer: VerifyView }) {
+  if (!answer.known) return <p className="note act">No report of this lab has that number.</p>;
+  return (
+    <div className="stack">
+      <p className="note fit">
+        Report {answer.number}, revision {answer.revision}, was issued on {moment(answer.issuedAt)}.
+      </p>
+      {answer.supersededBy !== null && <p className="note act">It is replaced by revision {answer.supersededBy}.</p>}
+      {answer.matches === true && <p className="note fit">The file is the one that was issued, byte for byte.</p>}
+      {answer.matches === false && <p className="note act">The file is not the one that was issued.</p>}
+    </div>
+  );
 }

@@ -1,0 +1,112 @@
+import type { BatchResults, StatisticsView } from '#libs/contract/src/index.js';
+import { formatNumber } from '#libs/units/src/index.js';
+import './results.css';
+
+/** Results of a batch, specimen by specimen, with their statistics, uncertainty and conformity. */
+export function ResultsTable({ results }: { results: BatchResults }) {
+  return (
+    <div className="stack">
+      <div className="scroll-x">
+        <table>
+          <caption>
+            {results.label || 'Results'}: {results.method}
+            {results.material && `, ${results.material}`}
+          </caption>
+          <thead>
+            <tr>
+              <th>Specimen</th>
+              {results.columns.map(({ key, label, unit }) => (
+                <th key={key} className="num">
+                  {label}
+                  <br />
+                  {unit}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {results.rows.map((row) => (
+              <tr key={row.specimenId}>
+                <th className="fig">
+                  {row.label}
+                  {row.invalidWhy && <span className="small act"> ▲ invalid: {row.invalidWhy}</span>}
+                </th>
+                {results.columns.map(({ key }) => {
+                  const cell = row.values[key];
+                  return (
+                    <td key={key} className="num">
+                      {cell ? formatNumber(cell.value, 5) : '–'}
+                      {cell && cell.flags.length > 0 && (
+                        <abbr title={cell.flags.map((flag) => flag.replaceAll('-', ' ')).join('; ')} className="act">
+                          {' '}
+                          ▲
+                        </abbr>
+                      )}
+                      {cell && cell.revision > 1 && <span className="soft"> rev {cell.revision}</span>}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <StatisticsRow name="mean" results={results} of={({ mean }) => mean} />
+            <StatisticsRow
+              name="standard deviation"
+              results={results}
+              of={({ standardDeviation }) => standardDeviation}
+            />
+            <StatisticsRow name="coefficient of variation, %" results={results} of={({ cvPct }) => cvPct} />
+            <StatisticsRow
+              name="expanded uncertainty, k = 2"
+              results={results}
+              of={({ uncertainty }) => uncertainty?.expanded ?? null}
+            />
+          </tfoot>
+        </table>
+      </div>
+      {results.statistics
+        .filter(({ possibleOutliers }) => possibleOutliers.length > 0)
+        .map(({ key, label, possibleOutliers }) => (
+          <p key={key} className="note">
+            {label}: {possibleOutliers.join(', ')} {possibleOutliers.length === 1 ? 'is' : 'are'} a possible outlier by
+            Grubbs’ test. Flagged, not dropped.
+          </p>
+        ))}
+      {results.conformity && (
+        <p className={results.conformity.statement === 'conforms' ? 'note fit' : 'note act'}>
+          <strong>
+            {results.conformity.specification}: {results.conformity.statement}.
+          </strong>{' '}
+          {results.conformity.detail} Rule: {results.conformity.rule}.
+        </p>
+      )}
+    </div>
+  );
+}
+
+function StatisticsRow({
+  name,
+  results,
+  of,
+}: {
+  name: string;
+  results: BatchResults;
+  of: (statistics: StatisticsView) => number | null;
+}) {
+  const cells = results.columns.map(({ key }) => {
+    const statistics = results.statistics.find((each) => each.key === key);
+    return statistics ? of(statistics) : null;
+  });
+  if (cells.every((value) => value === null)) return null;
+  return (
+    <tr className="statistics">
+      <th>{name}</th>
+      {cells.map((value, index) => (
+        <td key={results.columns[index]?.key} className="num">
+          {value === null ? '–' : formatNumber(value, 4)}
+        </td>
+      ))}
+    </tr>
+  );
+}

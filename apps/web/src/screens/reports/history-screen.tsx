@@ -1,0 +1,114 @@
+import { useState } from 'react';
+import type { HistoryView, MaterialView, MethodView } from '#libs/contract/src/index.js';
+import { ControlChart } from '../../features/results/control-chart.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { SelectField } from '../../ui/fields.js';
+import { day } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAsk } from '../../wire/asking.js';
+import { formatNumber } from '#libs/units/src/index.js';
+
+/** One result over all requests: trend, control limits, and which cell read it, so that a drifting one is seen. */
+export function HistoryScreen() {
+  const methods = useAsk<MethodView[]>('methods', '/methods');
+  const materials = useAsk<MaterialView[]>('methods', '/materials');
+  const [code, setCode] = useState('');
+  const [material, setMaterial] = useState('');
+  const [key, setKey] = useState('');
+  const method = methods.value?.find((each) => each.code === code);
+  const results = method?.data.results ?? [];
+  const history = useAsk<HistoryView>(
+    'results',
+    code && key ? `/results/history${queryOf({ method: code, material, key })}` : null,
+  );
+  return (
+    <>
+      <TitleBlock title="History of results" />
+      <div className="filters">
+        <SelectField
+          label="Method"
+          none="Choose …"
+          value={code}
+          onChange={(next) => {
+            setCode(next);
+            setKey(methods.value?.find((each) => each.code === next)?.data.usualResults[0] ?? '');
+          }}
+          choices={(methods.value ?? []).map(({ code: value, designation, title }) => ({
+            value,
+            label: `${designation} ${title}`,
+          }))}
+        />
+        <SelectField
+          label="Result"
+          none="Choose …"
+          value={key}
+          onChange={setKey}
+          choices={results.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
+        />
+        <SelectField
+          label="Material"
+          none="any"
+          value={material}
+          onChange={setMaterial}
+          choices={(materials.value ?? [])
+            .filter(({ data }) => !method || method.data.materialGroups.includes(data.group))
+            .map(({ code: value, name }) => ({ value, label: name }))}
+        />
+      </div>
+      {!code || !key ? (
+        <Empty>Choose a method and a result to see it over time.</Empty>
+      ) : (
+        <Fetched
+          of={history}
+          what="the history"
+          empty={({ points }) => points.length === 0 && <Empty>No finished batch has this result yet.</Empty>}
+        >
+          {(value) => (
+            <div className="stack wide">
+              <ControlChart history={value} />
+              {value.chart?.signals.map(({ index, sentence }) => (
+                <p key={`${index}-${sentence}`} className="note act">
+                  {sentence}
+                </p>
+              ))}
+              <Table history={value} />
+            </div>
+          )}
+        </Fetched>
+      )}
+    </>
+  );
+}
+
+function Table({ history }: { history: HistoryView }) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th>Tested</th>
+          <th>Request</th>
+          <th>Job</th>
+          <th>Material</th>
+          <th>Cell</th>
+          <th className="num">n</th>
+          <th className="num">Mean, {history.unit}</th>
+          <th className="num">s</th>
+        </tr>
+      </thead>
+      <tbody>
+        {[...history.points].reverse().map((point) => (
+          <tr key={point.jobReference + point.at}>
+            <th>{day(point.at)}</th>
+            <td className="fig">{point.requestReference}</td>
+            <td className="fig">{point.jobReference}</td>
+            <td>{point.material ?? ''}</td>
+            <td className="fig">{point.cellTag ?? ''}</td>
+            <td className="num">{point.n}</td>
+            <td className="num">{formatNumber(point.mean, 4)}</td>
+            <td className="num">{point.standardDeviation === null ? '–' : formatNumber(point.standardDeviation, 3)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,89 @@
+import { Link } from 'wouter';
+import type { ReportLine } from '#libs/contract/src/index.js';
+import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
+import { useSearch } from '../../features/register/use-search.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { queryOf, useAskPages } from '../../wire/asking.js';
+
+/** Reports by number, request or team. */
+export function ReportsScreen() {
+  const [text, setText, q] = useSearch();
+  const reports = useAskPages<ReportLine>('reports', `/reports${queryOf({ q })}`);
+  return (
+    <>
+      <TitleBlock title="Reports" />
+      <div className="filters">
+        <TextField
+          label="Find"
+          type="search"
+          value={text}
+          onChange={setText}
+          placeholder="report number, request, title, team"
+        />
+      </div>
+      <Fetched
+        of={reports}
+        what="the reports"
+        empty={(value) =>
+          value.length === 0 && (
+            <Empty>
+              {q
+                ? 'No report fits this search.'
+                : 'No report is there yet. One is prepared from a request whose work is done.'}
+            </Empty>
+          )
+        }
+      >
+        {(value) => (
+          <table>
+            <thead>
+              <tr>
+                <th>Report</th>
+                <th>Request</th>
+                <th>Team</th>
+                <th>State</th>
+                <th>Issued</th>
+              </tr>
+            </thead>
+            <tbody>
+              {value.map((report) => (
+                <tr key={report.id}>
+                  <th>
+                    <Link href={`/reports/${report.id}`} className="fig">
+                      {report.number}
+                    </Link>{' '}
+                    <span className="soft small">revision {report.revision}</span>
+                  </th>
+                  <td>
+                    <Link href={`/requests/${report.request.id}`} className="fig">
+                      {report.request.reference}
+                    </Link>{' '}
+                    {report.request.title}
+                  </td>
+                  <td>{report.team}</td>
+                  <td>
+                    <span className={report.state === 'issued' ? 'word fit' : 'word quiet'}>
+                      {REPORT_STATE_WORDS[report.state]}
+                    </span>
+                  </td>
+                  <td>
+                    {moment(report.issuedAt)}
+                    {report.authorisedBy && <span className="soft small"> {report.authorisedBy.name}</span>}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Fetched>
+      {reports.more && (
+        <button type="button" className="button" onClick={reports.more}>
+          Show more
+        </button>
+      )}
+    </>
+  );
+}
