@@ -1,4 +1,4 @@
-import type { TimeWindow } from './item.js';
+import type { Item, TimeWindow } from './item.js';
 import type { Needs } from './needs.js';
 
 export type RuleCode =
@@ -26,6 +26,8 @@ export type RuleCode =
 /** What one rule says about one train. */
 export interface Verdict {
   rule: RuleCode;
+  /** Which of the rule's reasons counts, e.g. `frame-too-small`; empty when there was nothing to check. */
+  reason: string;
   outcome: 'pass' | 'caution' | 'fail';
   /** Items concerned. */
   items: readonly string[];
@@ -115,7 +117,7 @@ export interface FrameRefusal {
   nearest: Train | null;
 }
 
-export type AdviceKind = 'free' | 'repair' | 'calibrate' | 'buy' | 'change-request' | 'authorise' | 'fit';
+export type AdviceKind = 'free' | 'repair' | 'calibrate' | 'buy' | 'change-request' | 'authorise';
 
 /** One computed way to open frames; `apply` says the change as data, so that it can be proven. */
 export interface Advice {
@@ -124,7 +126,7 @@ export interface Advice {
   opensFrames: readonly string[];
   apply:
     | { change: 'item'; itemId: string; set: Readonly<Record<string, unknown>> }
-    | { change: 'new-item'; item: unknown }
+    | { change: 'new-item'; item: Item }
     | { change: 'ask'; field: string; value: unknown }
     | { change: 'technician'; technicianId: string; methodId: string };
 }

@@ -18,6 +18,7 @@ export function verdictOf(rule: RuleCode, source: string, finding: Finding | nul
   if (!finding)
     return {
       rule,
+      reason: '',
       outcome: 'pass',
       items: [],
       required: null,
@@ -27,8 +28,19 @@ export function verdictOf(rule: RuleCode, source: string, finding: Finding | nul
       sentence: NOTHING,
       source,
     };
-  const { outcome, items, required, available, margin, unit } = finding;
-  return { rule, outcome, items, required, available, margin, unit, sentence: sentenceOf(finding, name), source };
+  const { outcome, reason, items, required, available, margin, unit } = finding;
+  return {
+    rule,
+    reason,
+    outcome,
+    items,
+    required,
+    available,
+    margin,
+    unit,
+    sentence: sentenceOf(finding, name),
+    source,
+  };
 }
 
 const NOTHING = 'Nothing to check here.';

@@ -1,4 +1,5 @@
 import type { ChannelKind, Frame } from '../item.js';
+import { cannotLoad } from './frame-capacity.js';
 import { atLeast } from './rule.js';
 import type { Finding, Rule } from './rule.js';
 
@@ -7,7 +8,11 @@ export const channels: Rule = {
   code: 'channels',
   source: 'frame data',
   checks: [
-    { sees: ['frame'], judge: ({ frame }, { needs }) => enough(frame, cellChannel(needs.direction), 1) },
+    {
+      sees: ['frame'],
+      judge: ({ frame }, { needs }) =>
+        cannotLoad(frame.details, needs.direction) ? null : enough(frame, cellChannel(needs.direction), 1),
+    },
     {
       sees: ['frame', 'extensometer'],
       judge({ frame, extensometer }, { needs }) {

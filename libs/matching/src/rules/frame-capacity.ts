@@ -26,3 +26,8 @@ export function capacityOf(frame: FrameDetails, direction: Direction): number {
   if (direction === 'torque') return frame.torqueCapacityNm;
   return direction === 'tension' ? frame.tensionCapacityN : frame.compressionCapacityN;
 }
+
+/** A frame that cannot load this way at all says so by its capacity; other rules then have nothing to add. */
+export function cannotLoad(frame: FrameDetails, direction: Direction): boolean {
+  return capacityOf(frame, direction) === 0;
+}

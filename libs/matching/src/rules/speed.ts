@@ -1,4 +1,5 @@
 import type { Frame } from '../item.js';
+import { cannotLoad } from './frame-capacity.js';
 import { atLeast, notBelow, told, worst } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
@@ -7,7 +8,13 @@ export const speed: Rule = {
   code: 'speed',
   source: 'the method; frame data',
   checks: [
-    { sees: ['frame'], judge: ({ frame }, context) => worst([...speeds(frame, context), control(frame, context)]) },
+    {
+      sees: ['frame'],
+      judge: ({ frame }, context) =>
+        cannotLoad(frame.details, context.needs.direction)
+          ? null
+          : worst([...speeds(frame, context), control(frame, context)]),
+    },
   ],
 };
 

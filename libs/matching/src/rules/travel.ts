@@ -1,3 +1,4 @@
+import { cannotLoad } from './frame-capacity.js';
 import { atLeast } from './rule.js';
 import type { Rule } from './rule.js';
 
@@ -9,7 +10,7 @@ export const travel: Rule = {
     {
       sees: ['frame'],
       judge({ frame }, { needs }) {
-        return needs.direction === 'torque'
+        return needs.direction === 'torque' || cannotLoad(frame.details, needs.direction)
           ? null
           : atLeast('travel-too-short', [frame.id], needs.travel.value, frame.details.travelMm, 'mm');
       },

@@ -48,11 +48,20 @@ export function compareText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
+const keys = new WeakMap<Item, string>();
+
+/** The key of an item, worked out once for each item object: a lab that changed shares most of its items with the one before. */
+function keyOf(item: Item): string {
+  const found = keys.get(item) ?? poolKey(item);
+  keys.set(item, found);
+  return found;
+}
+
 function poolsOf(items: readonly Item[]): Map<ItemKind, Pool[]> {
   const byKey = new Map<string, Item[]>();
   for (const item of items) {
     if (item.kind === 'frame') continue;
-    const key = poolKey(item);
+    const key = keyOf(item);
     const units = byKey.get(key);
     if (units) units.push(item);
     else byKey.set(key, [item]);
@@ -66,7 +75,7 @@ function poolsOf(items: readonly Item[]): Map<ItemKind, Pool[]> {
 }
 
 /** What makes two units equal. Calibrations count with class and range, not with their dates. */
-export function poolKey({
+function poolKey({
   kind,
   state,
   massKg,
@@ -107,5 +116,5 @@ function canonical(value: unknown): string {
 
 function indexFrame(frame: Frame, { rigs }: Lab): IndexedFrame {
   const rig = rigs.find(({ frameId }) => frameId === frame.id) ?? { frameId: frame.id, itemIds: [], chamberC: null };
-  return { frame, classKey: canonical(frame.details), rig, fitted: new Set(rig.itemIds) };
+  return { frame, classKey: keyOf(frame), rig, fitted: new Set(rig.itemIds) };
 }

@@ -1,0 +1,42 @@
+import type { Advice } from '../answer.js';
+import type { Ask } from '../ask.js';
+import type { TimeWindow } from '../item.js';
+import type { Lab } from '../lab.js';
+import type { Material } from '../material.js';
+import type { Method } from '../method.js';
+import type { Needs } from '../needs.js';
+import type { MatchSettings } from '../settings.js';
+
+/** A change that might open a frame; whether it does is tried out before anyone sees it. */
+export type Proposal = Omit<Advice, 'opensFrames'>;
+
+/** What was asked, of which lab, by which settings. */
+export interface Question {
+  lab: Lab;
+  ask: Ask;
+  method: Method;
+  material: Material | null;
+  needs: Needs;
+  settings: MatchSettings;
+  period: TimeWindow;
+}
+
+/** The next larger figure of the series 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10 (R10, ISO 3). */
+export function niceUp(value: number): number {
+  const decade = 10 ** Math.floor(Math.log10(value));
+  const steps = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10];
+  const step = steps.find((each) => each * decade >= value * (1 - 1e-9)) ?? 10;
+  return round(step * decade);
+}
+
+/** Three significant figures, downwards or upwards, so that a limit is kept. */
+export function roundTo(value: number, way: 'down' | 'up'): number {
+  const step = 10 ** (Math.floor(Math.log10(value)) - 2);
+  const steps = way === 'down' ? Math.floor(value / step + 1e-9) : Math.ceil(value / step - 1e-9);
+  return round(steps * step);
+}
+
+/** Drops the dust of binary fractions. */
+function round(value: number): number {
+  return Number(value.toPrecision(12));
+}

@@ -1,0 +1,37 @@
+import type { FieldProblem } from '#libs/errors/src/index.js';
+import { adviceFor } from './advice/advice-for.js';
+import type { MatchAnswer } from './answer.js';
+import type { Ask } from './ask.js';
+import type { TimeWindow } from './item.js';
+import type { Lab } from './lab.js';
+import { matchTrains } from './match-trains.js';
+import type { Material } from './material.js';
+import type { Method } from './method.js';
+import { isNeeds, needsOf } from './needs-of.js';
+import { DEFAULT_SETTINGS } from './settings.js';
+import type { MatchSettings } from './settings.js';
+
+/** What somebody asks for: the ask, the version of the method that it names, and the material if it names one. */
+export interface AskWithMethod {
+  ask: Ask;
+  method: Method;
+  material: Material | null;
+}
+
+/**
+ * The whole answer to an ask: needs, ranked load trains, why each other frame cannot, and what would make it fit.
+ *
+ * @param period when the test would run, half-open, UTC
+ * @returns the answer, or every problem of the ask by field
+ */
+export function matchRequest(
+  lab: Lab,
+  { ask, method, material }: AskWithMethod,
+  period: TimeWindow,
+  settings: MatchSettings = DEFAULT_SETTINGS,
+): MatchAnswer | FieldProblem[] {
+  const needs = needsOf(ask, method, material, settings);
+  if (!isNeeds(needs)) return needs;
+  const answer = matchTrains(lab, needs, period, settings);
+  return { ...answer, advice: adviceFor({ lab, ask, method, material, needs, settings, period }, answer) };
+}
