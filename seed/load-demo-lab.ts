@@ -8,23 +8,27 @@ import { loadPeople, teamId } from './load/load-people.js';
 import { loadRegister } from './load/load-register.js';
 import { loadRequests, writeEvents } from './load/load-requests.js';
 import { addMaterials, addMethods } from './load/load-library.js';
+import { loadReports } from './load/load-reports.js';
+import type { WriteReport } from './load/load-reports.js';
 import { HOUSE_METHODS } from './northmoor/house-methods.js';
 import { LabTime } from './northmoor/lab-time.js';
 import { DEMO_PASSWORD, TEAMS } from './northmoor/people.js';
 
 export { loadLibrary } from './load/load-library.js';
+export type { PastReport, WriteReport } from './load/load-reports.js';
 export { DEMO_PASSWORD } from './northmoor/people.js';
 
 /**
  * Loads the demo lab of Northmoor Cycles, all or nothing. Doing it again changes nothing.
  *
  * @param nowMs the first start, UTC ms; every date of the demo is told from it
+ * @param write writes the past reports; without it there are none
  */
-export async function loadDemoLab(records: DataSource, nowMs: number): Promise<void> {
+export async function loadDemoLab(records: DataSource, nowMs: number, write?: WriteReport): Promise<void> {
   const passwordHash = await hash(DEMO_PASSWORD);
   await records.transaction(async (manager) => {
     await lockWhile(manager, 'demo lab'); // two processes that start together load it once
-    if (!(await isLoaded(manager))) await load(manager, new LabTime(nowMs), passwordHash);
+    if (!(await isLoaded(manager))) await load(manager, new LabTime(nowMs), passwordHash, write);
   });
 }
 
@@ -32,14 +36,20 @@ function isLoaded(manager: EntityManager): Promise<boolean> {
   return manager.existsBy(TeamEntity, { id: teamId(TEAMS[0]) });
 }
 
-async function load(manager: EntityManager, time: LabTime, passwordHash: string): Promise<void> {
+async function load(manager: EntityManager, time: LabTime, passwordHash: string, write?: WriteReport): Promise<void> {
   const methods = [...METHODS, ...HOUSE_METHODS];
   await addMethods(manager, methods);
   await addMaterials(manager, MATERIALS);
   await loadPeople(manager, time, methods, passwordHash);
   const aboutItems = await loadRegister(manager, time);
-  const aboutRequests = await loadRequests(manager, time, methods);
+  const requests = await loadRequests(manager, time, methods);
+  const aboutReports = write ? await loadReports(manager, requests, write) : [];
   const aboutTrouble = await loadNonconformity(manager, time);
-  await writeEvents(manager, [...aboutItems, ...aboutRequests, ...aboutTrouble]);
+  await writeEvents(manager, [
+    ...aboutItems,
+    ...requests.flatMap(({ events }) => events),
+    ...aboutReports,
+    ...aboutTrouble,
+  ]);
   await factsChanged(manager, 'the demo lab was loaded', null);
 }

@@ -7,8 +7,8 @@ import { FAILED_CELL } from '../northmoor/trouble.js';
 import type { PastEvent } from './demo-rows.js';
 import { personId } from './load-people.js';
 
-/** How far back the open nonconformity reaches: before that the cell was checked and found good, days. */
-const SINCE_DAYS = 60;
+/** How far back the open nonconformity reaches: before that the cell was checked and found good. */
+const SINCE = [-43, '08:00'] as const;
 /** Numbers of nonconformities that the lab used up before. */
 const BEFORE = 7;
 
@@ -16,7 +16,7 @@ const BEFORE = 7;
 export async function loadNonconformity(manager: EntityManager, time: LabTime): Promise<PastEvent[]> {
   const id = idOf('nonconformity', FAILED_CELL.tag);
   const reference = `NC-${String(BEFORE).padStart(4, '0')}`;
-  const since = time.daysFromNow(-SINCE_DAYS);
+  const since = time.past(...SINCE);
   const openedAt = time.past(-1, '14:35');
   const openedBy = personId('ruth.calloway');
   await manager.insert(NonconformityEntity, {

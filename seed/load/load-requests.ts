@@ -14,16 +14,16 @@ import {
 import type { EntityManager } from 'typeorm';
 import { ALL_REQUESTS, NEXT_REQUEST } from '../northmoor/all-requests.js';
 import type { LabTime } from '../northmoor/lab-time.js';
-import type { PastEvent } from './demo-rows.js';
+import type { PastEvent, RequestRows } from './demo-rows.js';
 import { insertAll } from './insert.js';
 import { requestRows } from './request-rows.js';
 
-/** All requests with jobs, results and what the record says of them. @returns their events, which are to be written in order */
+/** All requests with jobs and results. @returns what was written, with the events that the record is to say of them */
 export async function loadRequests(
   manager: EntityManager,
   time: LabTime,
   methods: readonly Method[],
-): Promise<PastEvent[]> {
+): Promise<RequestRows[]> {
   const byCode = new Map(methods.map((method) => [method.id, method]));
   const rows = ALL_REQUESTS.map((request) => requestRows(request, byCode, time));
   await insertAll(
@@ -67,7 +67,7 @@ export async function loadRequests(
     rows.flatMap(({ checks }) => checks),
   );
   await manager.upsert(NumberingEntity, { name: 'request', next: NEXT_REQUEST }, ['name']);
-  return rows.flatMap(({ events }) => events);
+  return rows;
 }
 
 /** Writes what happened into the record, oldest first. */

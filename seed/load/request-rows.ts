@@ -114,12 +114,20 @@ function requestEvents(demo: NumberedRequest, subjectId: string, dates: Dates, t
   });
   const asked = personId(demo.requester);
   const first = demo.messages?.[0];
+  const at = demo.specimens ? time.at(...demo.specimens) : null;
+  const arrivedAt = at && at.getTime() <= time.nowMs ? at : null;
   return [
     { ...about, actorId: asked, kind: 'request/drafted', at: dates.createdAt, after: { reference, title } },
     ...(dates.submittedAt ? [moved(asked, dates.submittedAt, 'draft', 'submitted')] : []),
     ...(dates.acceptedAt ? [moved(personId(MANAGER), dates.acceptedAt, 'submitted', 'accepted')] : []),
+    ...(arrivedAt ? [arrived(subjectId, arrivedAt)] : []),
     ...(first && ['returned', 'declined', 'withdrawn'].includes(demo.state)
       ? [moved(personId(first.by), time.past(...first.at), 'submitted', demo.state, first.body)]
       : []),
   ];
+}
+
+function arrived(subjectId: string, at: Date): PastEvent {
+  const by = { actorId: personId('gareth.pell'), subjectKind: 'request', subjectId };
+  return { ...by, kind: 'request/specimens-arrived', at, after: { arrivedAt: at.toISOString(), condition: '' } };
 }

@@ -1,4 +1,4 @@
-import { addMonths, MS_PER_DAY } from '#libs/calendar/src/index.js';
+import { addDays, addMonths, instantAt, localDateAt, MS_PER_DAY } from '#libs/calendar/src/index.js';
 import { Chance } from './chance.js';
 import { ITEMS } from './items.js';
 import { ZONE } from './people.js';
@@ -45,19 +45,20 @@ export function calibrationsAt(nowMs: number): DemoCalibration[] {
 }
 
 function generationsOf(item: Item, nowMs: number): DemoCalibration[] {
-  const dueMs =
-    nowMs + (DUE_IN_DAYS[item.tag] ?? Math.round(new Chance(`due/${item.tag}`).between(35, 350))) * MS_PER_DAY;
+  const days = DUE_IN_DAYS[item.tag] ?? Math.round(new Chance(`due/${item.tag}`).between(35, 350));
+  const dueDate = localDateAt(nowMs + days * MS_PER_DAY, ZONE);
   return Array.from({ length: GENERATIONS }, (_, index) => {
     const age = GENERATIONS - 1 - index;
-    const due = new Date(addMonths(dueMs, -12 * age, ZONE) + age * 6 * MS_PER_DAY); // sent six days before it was due
-    const performedAt = new Date(addMonths(due.getTime(), -12, ZONE));
+    const sentEarlyDays = age * 6; // each time it went out six days before it was due
+    const dueMs = addMonths(instantAt(addDays(dueDate, sentEarlyDays), '18:00', ZONE), -12 * age, ZONE);
+    const performedAt = new Date(instantAt(localDateAt(addMonths(dueMs, -12, ZONE), ZONE), '10:00', ZONE));
     return {
       tag: item.tag,
       standard: standardOf(item),
       certificateNumber: `BC-${performedAt.getUTCFullYear() % 100}-${item.serialNumber}`,
       laboratory: 'Brackenfell Calibration, Hexley',
       performedAt,
-      dueAt: due,
+      dueAt: new Date(dueMs),
       asFound: item.tag === FOUND_OUT && age === 0 ? 'out-of-tolerance' : 'within',
       ranges: rangesOf(item),
     };

@@ -111,7 +111,7 @@ export const REQUESTS: readonly DemoRequest[] = [
   },
   // Tested: reported, in review
   {
-    title: 'Pannier bracket, lot 2417',
+    title: 'Pannier bracket, lot 2430',
     purpose: 'Release of the moulding lot.',
     requester: 'sam.whitlock',
     team: 'Components',
@@ -258,7 +258,7 @@ export const REQUESTS: readonly DemoRequest[] = [
     ],
   },
   {
-    title: 'Pannier bracket, lot 2431',
+    title: 'Pannier bracket, lot 2439',
     purpose: 'Release of the moulding lot.',
     requester: 'sam.whitlock',
     team: 'Components',

@@ -4,6 +4,7 @@ import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
 import { addPerson, append, hasPeople } from '#libs/records/src/index.js';
 import { loadDemoLab } from '#seed/load-demo-lab.js';
 import { loadLibrary } from '#seed/load/load-library.js';
+import { writePastReport } from './write-past-report.js';
 
 export interface FirstManager {
   email: string;
@@ -18,7 +19,7 @@ export interface FirstManager {
 export async function fillOnFirstStart(records: DataSource, empty: boolean): Promise<FirstManager | null> {
   if (await hasPeople(records.manager)) return null;
   if (empty) return startEmpty(records);
-  await loadDemoLab(records, Date.now());
+  await loadDemoLab(records, Date.now(), writePastReport);
   return null;
 }
 
