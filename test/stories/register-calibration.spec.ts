@@ -39,10 +39,15 @@ describe('a calibration', () => {
     expect((await technician.get(`/items/${cell.id}`)).body).toMatchObject({ calibrationStatus: 'overdue' });
     expect((await technician.get('/items?status=overdue')).body.rows).toMatchObject([{ tag: CELL_5KN.tag }]);
     const { status, body } = await manager.post<any>(`/items/${cell.id}/calibrations`, certificate(40));
-    expect([status, body]).toEqual([201, { calibration: expect.objectContaining({ standard: 'ISO 7500-1' }), impact: null }]);
+    expect([status, body]).toEqual([
+      201,
+      { calibration: expect.objectContaining({ standard: 'ISO 7500-1' }), impact: null },
+    ]);
     expect((await technician.get(`/items/${cell.id}`)).body).toMatchObject({ calibrationStatus: 'in-force' });
     expect((await technician.get('/calibration/due?days=30')).body).toEqual([]);
-    expect((await technician.get('/calibration/due?days=365')).body).toMatchObject([{ item: { tag: CELL_5KN.tag }, stops: [] }]);
+    expect((await technician.get('/calibration/due?days=365')).body).toMatchObject([
+      { item: { tag: CELL_5KN.tag }, stops: [] },
+    ]);
   });
 
   it('is refused by field: in the future, too long for its standard, without a range, in a wrong unit, with a strange file', async () => {
@@ -58,7 +63,11 @@ describe('a calibration', () => {
       [{ standard: 'House rule 7' }, 'intervalMonths'],
       [{ asFound: 'fine' }, 'asFound'],
     ];
-    const { body: uncommon } = await manager.post<ItemDetail>('/items', { ...CELL_5KN, tag: 'LC-5K-7', calibrationIntervalMonths: null });
+    const { body: uncommon } = await manager.post<ItemDetail>('/items', {
+      ...CELL_5KN,
+      tag: 'LC-5K-7',
+      calibrationIntervalMonths: null,
+    });
     for (const [over, field] of wrong) {
       const { status, body } = await manager.post<any>(`/items/${uncommon.id}/calibrations`, certificate(20, over));
       expect([field, status, body.errors?.[0]?.field]).toEqual([field, 422, field]);
@@ -75,7 +84,10 @@ describe('a calibration', () => {
   const readings = { direction: 'tension', unit: 'kN', capacity: 100, resolution: 0.005, zeroResidual: 0.02, steps };
 
   it('is evaluated from readings: class, range and the figures of each step, in newtons', async () => {
-    const { status, body } = await manager.post<any>('/calibrations/evaluate', { standard: 'ISO 7500-1', forceReadings: [readings] });
+    const { status, body } = await manager.post<any>('/calibrations/evaluate', {
+      standard: 'ISO 7500-1',
+      forceReadings: [readings],
+    });
     expect([status, body.steps.length]).toEqual([200, 9]);
     // a = 0.005/1 = 0.5 % at 1 kN: class 1; 0.25 % at 2 kN: class 0.5 with q = −0.15 %, b = 0.1 %.
     expect(body.ranges).toEqual([
@@ -91,9 +103,19 @@ describe('a calibration', () => {
 
   it('says which reading cannot be', async () => {
     const wrong = { ...readings, steps: [{ nominal: 120, runs: [1, 2, 3], falling: null }] };
-    const { status, body } = await manager.post<any>('/calibrations/evaluate', { standard: 'ISO 7500-1', forceReadings: [wrong] });
-    expect([status, body.errors[0].field, body.errors[0].unit]).toEqual([422, 'forceReadings[0].steps[0].nominal', 'N']);
-    const unit = await manager.post<any>('/calibrations/evaluate', { standard: 'ISO 7500-1', forceReadings: [{ ...readings, unit: 'mm' }] });
+    const { status, body } = await manager.post<any>('/calibrations/evaluate', {
+      standard: 'ISO 7500-1',
+      forceReadings: [wrong],
+    });
+    expect([status, body.errors[0].field, body.errors[0].unit]).toEqual([
+      422,
+      'forceReadings[0].steps[0].nominal',
+      'N',
+    ]);
+    const unit = await manager.post<any>('/calibrations/evaluate', {
+      standard: 'ISO 7500-1',
+      forceReadings: [{ ...readings, unit: 'mm' }],
+    });
     expect(unit.body.errors[0].field).toBe('forceReadings[0].unit');
     const both = await manager.post<any>('/calibrations/evaluate', { standard: 'ISO 7500-1' });
     expect(both.body.errors[0].field).toBe('forceReadings');
@@ -102,10 +124,19 @@ describe('a calibration', () => {
   it('of an extensometer is evaluated as well', async () => {
     const extensionReadings = {
       ...{ unit: 'µm', gaugeLengthNominalMm: 50, gaugeLengthMeasuredMm: 50.1, resolutionMm: 0.0002 },
-      steps: [0.1, 0.5, 1, 2, 3, 4, 5, 6, 8, 10].map((referenceMm) => ({ referenceMm, runs: [referenceMm * 1002, referenceMm * 1003] })),
+      steps: [0.1, 0.5, 1, 2, 3, 4, 5, 6, 8, 10].map((referenceMm) => ({
+        referenceMm,
+        runs: [referenceMm * 1002, referenceMm * 1003],
+      })),
     };
-    const { status, body } = await manager.post<any>('/calibrations/evaluate', { standard: 'ISO 9513', extensionReadings });
-    expect([status, body.ranges[0]]).toEqual([200, expect.objectContaining({ direction: 'extension', className: '0.5', to: 10, unit: 'mm' })]);
+    const { status, body } = await manager.post<any>('/calibrations/evaluate', {
+      standard: 'ISO 9513',
+      extensionReadings,
+    });
+    expect([status, body.ranges[0]]).toEqual([
+      200,
+      expect.objectContaining({ direction: 'extension', className: '0.5', to: 10, unit: 'mm' }),
+    ]);
     const odd = await manager.post<any>('/calibrations/evaluate', { standard: 'ISO 7500-1', extensionReadings });
     expect(odd.body.errors[0].field).toBe('standard');
   });
@@ -121,9 +152,16 @@ describe('an item found out of tolerance', () => {
     await finishedJob('R-7003', 10, undefined, GRIP_5KN.tag);
   });
 
-  async function finishedJob(reference: string, days: number, reportNumber?: string, grip = ''): Promise<{ job: string; report: string }> {
+  async function finishedJob(
+    reference: string,
+    days: number,
+    reportNumber?: string,
+    grip = '',
+  ): Promise<{ job: string; report: string }> {
     const [request, batch, job, report] = [randomUUID(), randomUUID(), randomUUID(), randomUUID()];
-    const { id: requester } = await lab.records.manager.findOneByOrFail(PersonEntity, { email: 'requester@northmoor.example' });
+    const { id: requester } = await lab.records.manager.findOneByOrFail(PersonEntity, {
+      email: 'requester@northmoor.example',
+    });
     const ran = [daysAgo(days + 0.1), daysAgo(days)];
     const train = grip ? [] : [{ role: 'load-cell', itemId: cell.id }];
     const sql = (text: string, values: unknown[]) => lab.records.query(text, values);
@@ -154,7 +192,10 @@ describe('an item found out of tolerance', () => {
   }
 
   it('comes with every job, report and person that it touched since it was last found good', async () => {
-    const { status, body } = await manager.post<any>(`/items/${cell.id}/calibrations`, certificate(1, { asFound: 'out-of-tolerance' }));
+    const { status, body } = await manager.post<any>(
+      `/items/${cell.id}/calibrations`,
+      certificate(1, { asFound: 'out-of-tolerance' }),
+    );
     expect(status).toBe(201);
     const impact = body.impact as ImpactView;
     expect(impact.jobs.map(({ reference }) => reference)).toEqual(['J-7002']);
@@ -172,13 +213,22 @@ describe('an item found out of tolerance', () => {
   });
 
   it('opens a nonconformity that keeps what it touched, and is closed with a decision', async () => {
-    const opened = await manager.post<NonconformityView>(`/items/${cell.id}/nonconformity`, { what: 'Read 1.4 % high' });
-    expect(opened).toMatchObject({ status: 201, body: { reference: 'NC-0001', state: 'open', touched: { jobs: [{ reference: 'J-7002' }] } } });
+    const opened = await manager.post<NonconformityView>(`/items/${cell.id}/nonconformity`, {
+      what: 'Read 1.4 % high',
+    });
+    expect(opened).toMatchObject({
+      status: 201,
+      body: { reference: 'NC-0001', state: 'open', touched: { jobs: [{ reference: 'J-7002' }] } },
+    });
     const { id, version } = opened.body;
     expect((await manager.patch(`/nonconformities/${id}`, { state: 'closed', decision: 'x' })).status).toBe(428);
     const header = { headers: { 'If-Match': `"${version}"` } };
     const decision = 'Customers told, TR-2026-0007 amended';
-    const closed = await manager.patch<NonconformityView>(`/nonconformities/${id}`, { state: 'closed', decision }, header);
+    const closed = await manager.patch<NonconformityView>(
+      `/nonconformities/${id}`,
+      { state: 'closed', decision },
+      header,
+    );
     expect(closed).toMatchObject({ status: 200, body: { state: 'closed', decision, closedAt: expect.any(String) } });
     expect((await manager.patch(`/nonconformities/${id}`, { state: 'open', decision }, header)).status).toBe(412);
     expect((await technician.get<NonconformityView[]>('/nonconformities')).body).toHaveLength(1);

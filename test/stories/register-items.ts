@@ -14,13 +14,24 @@ export const FRAME_10KN: SaveItemBody = {
   details: {
     ...{ tensionCapacityN: 10_000, compressionCapacityN: 10_000, torqueCapacityNm: 0 },
     ...{ openingMinMm: 40, openingMaxMm: 1200, travelMm: 1100, columnClearanceMm: 420 },
-    ...{ speedMinMmPerMin: 0.001, speedMaxMmPerMin: 1000, speedLimits: [], rotationMinDegPerMin: 0, rotationMaxDegPerMin: 0 },
+    ...{
+      speedMinMmPerMin: 0.001,
+      speedMaxMmPerMin: 1000,
+      speedLimits: [],
+      rotationMinDegPerMin: 0,
+      rotationMaxDegPerMin: 0,
+    },
     ...{ stiffnessNPerMm: 20_000, crossheadCoupling: CLEVIS_15, baseCoupling: CLEVIS_15, cellPositions: ['crosshead'] },
     channels: [
       { kind: 'force', count: 1 },
       { kind: 'strain', count: 1 },
     ],
-    ...{ utilitiesAtFrame: ['compressed-air'], guardEnergyJ: 200, guardInterlocked: true, controlModes: ['position', 'force'] },
+    ...{
+      utilitiesAtFrame: ['compressed-air'],
+      guardEnergyJ: 200,
+      guardInterlocked: true,
+      controlModes: ['position', 'force'],
+    },
   },
 };
 
@@ -38,7 +49,14 @@ export const GRIP_5KN: SaveItemBody = {
   ...{ massKg: 1.2, lengthMm: 110, ratings: rated(5000), ...ROOM, needsCalibration: false },
   details: {
     ...{ side: 'pair', coupling: CLEVIS_15_IN, outsideWidthMm: 80 },
-    ...{ action: 'wedge', acceptedEnds: ['flat'], openingMinMm: 0, openingMaxMm: 12, faceWidthMm: 30, gripLengthMm: 40 },
+    ...{
+      action: 'wedge',
+      acceptedEnds: ['flat'],
+      openingMinMm: 0,
+      openingMaxMm: 12,
+      faceWidthMm: 30,
+      gripLengthMm: 40,
+    },
     ...{ fixedFaceShape: 'flat', fixedFaceSurface: 'fine-serrated' },
   },
 };

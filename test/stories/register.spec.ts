@@ -73,7 +73,10 @@ describe('the register', () => {
     ];
     const { status, body } = await technician.put(`/rigs/${frame.id}`, { links });
     expect([status, body.links.map(({ tag }: { tag: string }) => tag).sort()]).toEqual([200, ['GP-5K-1', 'LC-5K-1']]);
-    expect((await technician.get(`/items/${cell.id}`)).body.fittedOn).toMatchObject({ frameTag: 'UF-10', role: 'load-cell' });
+    expect((await technician.get(`/items/${cell.id}`)).body.fittedOn).toMatchObject({
+      frameTag: 'UF-10',
+      role: 'load-cell',
+    });
     const twice = await technician.put(`/rigs/${frame.id}`, { links: [links[0], { ...links[0], role: 'ends' }] });
     expect(twice).toMatchObject({ status: 422, body: { errors: [{ field: 'links[1].itemId' }] } });
     expect((await technician.put(`/rigs/${cell.id}`, { links })).status).toBe(404);
@@ -119,7 +122,11 @@ describe('the register', () => {
     for (const [method, path, body, status] of bad) {
       const answer = await manager.send<any>(method, path, body);
       expect([method, path, answer.status]).toEqual([method, path, status]);
-      if (status === 422) expect(answer.body.errors[0]).toMatchObject({ field: expect.stringMatching(/./), sentence: expect.any(String) });
+      if (status === 422)
+        expect(answer.body.errors[0]).toMatchObject({
+          field: expect.stringMatching(/./),
+          sentence: expect.any(String),
+        });
     }
   });
 });
@@ -137,7 +144,11 @@ describe('the register as a file', () => {
   it('says every bad line in a dry run, and keeps nothing while one is bad', async () => {
     const { body: csv } = await manager.get<string>('/items/export.csv?kind=load-cell');
     const [header, line] = csv.trim().split('\r\n') as [string, string];
-    const file = [header, line.replace('LC-5K-1', 'LC-5K-9'), line.replace('LC-5K-1', 'LC-5K-8').replace(',5000,', ',much,')].join('\n');
+    const file = [
+      header,
+      line.replace('LC-5K-1', 'LC-5K-9'),
+      line.replace('LC-5K-1', 'LC-5K-8').replace(',5000,', ',much,'),
+    ].join('\n');
     const { body } = await importing(file, false);
     expect(body.problems).toEqual([{ line: 3, field: 'details.capacityN', sentence: expect.stringContaining('much') }]);
     expect((await manager.get('/items?q=LC-5K-9')).body.rows).toEqual([]);
@@ -170,7 +181,9 @@ describe('the register as a file', () => {
 describe('files', () => {
   it('come back byte for byte, only to be saved', async () => {
     const bytes = Uint8Array.from([37, 80, 68, 70, 0, 255, 10]);
-    const { status, body } = await manager.send<any>('POST', '/files?name=cert.pdf', bytes, { headers: { 'content-type': 'application/pdf' } });
+    const { status, body } = await manager.send<any>('POST', '/files?name=cert.pdf', bytes, {
+      headers: { 'content-type': 'application/pdf' },
+    });
     expect([status, body.sha256]).toEqual([201, expect.stringMatching(/^[0-9a-f]{64}$/)]);
     const response = await manager.fetch(`/files/${body.id}`);
     expect(new Uint8Array(await response.arrayBuffer())).toEqual(bytes);
@@ -188,6 +201,8 @@ describe('files', () => {
 
 it('leaves a record of all that, whole and in order', async () => {
   const { body } = await manager.get('/record');
-  expect(body.rows.map(({ kind }: { kind: string }) => kind)).toEqual(expect.arrayContaining(['item/registered', 'rig/changed', 'item/fault-closed']));
+  expect(body.rows.map(({ kind }: { kind: string }) => kind)).toEqual(
+    expect.arrayContaining(['item/registered', 'rig/changed', 'item/fault-closed']),
+  );
   expect((await verifyRecord(lab.records.manager)).faults).toEqual([]);
 });

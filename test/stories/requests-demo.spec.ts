@@ -20,8 +20,10 @@ afterAll(() => lab?.stop());
 
 async function all<Row>(client: Client, path: string): Promise<Row[]> {
   const rows: Row[] = [];
-  for (let next: string | null = ''; next !== null; ) {
-    const { body }: { body: Page<Row> } = await client.get(`${path}${path.includes('?') ? '&' : '?'}${next ? `cursor=${next}` : ''}`);
+  for (let next: string | null = ''; next !== null;) {
+    const { body }: { body: Page<Row> } = await client.get(
+      `${path}${path.includes('?') ? '&' : '?'}${next ? `cursor=${next}` : ''}`,
+    );
     rows.push(...body.rows);
     next = body.next;
   }
@@ -41,7 +43,9 @@ describe('the demo lab', () => {
 
   it('shows a requester the requests of their own teams, and nothing of the others', async () => {
     const own = await all<RequestLine>(requester, '/requests');
-    const foreign = (await all<RequestLine>(manager, '/requests')).filter(({ id }) => !own.some((line) => line.id === id));
+    const foreign = (await all<RequestLine>(manager, '/requests')).filter(
+      ({ id }) => !own.some((line) => line.id === id),
+    );
     expect([own.length > 0, foreign.length > 0]).toEqual([true, true]);
     for (const { id } of foreign) expect((await requester.get(`/requests/${id}`)).status).toBe(404);
   });
@@ -50,7 +54,9 @@ describe('the demo lab', () => {
     const items = await all<ItemView>(manager, '/items');
     expect(items.length).toBeGreaterThan(100);
     const csv = (await manager.get<string>('/items/export.csv')).body;
-    const { body } = await manager.send<any>('POST', '/items/import?dryRun=true', csv, { headers: { 'content-type': 'text/csv' } });
+    const { body } = await manager.send<any>('POST', '/items/import?dryRun=true', csv, {
+      headers: { 'content-type': 'text/csv' },
+    });
     expect(body).toMatchObject({ lines: items.length, created: 0, updated: items.length, problems: [] });
     const overdue = await manager.get<Page<ItemView>>('/items?status=overdue');
     expect(overdue.body.rows.length).toBeGreaterThan(0);
@@ -63,19 +69,27 @@ describe('the demo lab', () => {
 
   it('answers what could run a batch within 200 ms (95 of 100 times), while somebody types', async () => {
     const lines = await all<RequestLine>(manager, '/requests?state=submitted,accepted,in-work');
-    const batches = (await Promise.all(lines.map(({ id }) => manager.get<RequestView>(`/requests/${id}`)))).flatMap(({ body }) => body.batches);
+    const batches = (await Promise.all(lines.map(({ id }) => manager.get<RequestView>(`/requests/${id}`)))).flatMap(
+      ({ body }) => body.batches,
+    );
     const took: number[] = [];
     for (let round = 0; round < 4; round++) {
       for (const { method, material, ask } of batches) {
         const started = performance.now();
-        const { status } = await manager.post('/matching/preview', { methodId: method.id, materialId: material?.id ?? null, ask });
+        const { status } = await manager.post('/matching/preview', {
+          methodId: method.id,
+          materialId: material?.id ?? null,
+          ask,
+        });
         took.push(performance.now() - started);
         expect(status).toBe(200);
       }
     }
     took.sort((a, b) => a - b);
     const at = (share: number) => took[Math.floor(took.length * share)]!.toFixed(1);
-    console.info(`preview over HTTP on the demo lab: ${took.length} asked, p50 ${at(0.5)} ms, p95 ${at(0.95)} ms, longest ${took.at(-1)!.toFixed(1)} ms`);
+    console.info(
+      `preview over HTTP on the demo lab: ${took.length} asked, p50 ${at(0.5)} ms, p95 ${at(0.95)} ms, longest ${took.at(-1)!.toFixed(1)} ms`,
+    );
     expect(Number(at(0.95))).toBeLessThan(200);
   });
 });

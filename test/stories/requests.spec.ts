@@ -41,7 +41,13 @@ async function addOtherTeam(): Promise<void> {
   await lab.records.transaction(async (records) => {
     await addTeam(records, OTHER_TEAM);
     const id = randomUUID();
-    await addPerson(records, { id, name: 'A stranger', email: 'stranger@northmoor.example', roles: ['requester'], passwordHash });
+    await addPerson(records, {
+      id,
+      name: 'A stranger',
+      email: 'stranger@northmoor.example',
+      roles: ['requester'],
+      passwordHash,
+    });
     await setTeams(records, id, [OTHER_TEAM.id]);
   });
 }
@@ -54,7 +60,13 @@ async function fillRegister(): Promise<void> {
   await manager.post(`/items/${cell.body.id}/calibrations`, {
     ...{ standard: 'ISO 7500-1', certificateNumber: 'C-1', laboratory: 'Northmoor calibration', asFound: 'within' },
     performedAt: new Date(Date.now() - 86_400_000).toISOString(),
-    ranges: ['tension', 'compression'].map((direction) => ({ direction, className: '0.5', from: 5, to: 5000, unit: 'N' })),
+    ranges: ['tension', 'compression'].map((direction) => ({
+      direction,
+      className: '0.5',
+      from: 5,
+      to: 5000,
+      unit: 'N',
+    })),
   });
   const { id } = await lab.records.manager.findOneByOrFail(PersonEntity, { email: 'technician@northmoor.example' });
   await lab.records.query(
@@ -73,7 +85,16 @@ async function plasticBatch(): Promise<BatchBody> {
   const method = await manager.post<MethodView>('/methods', { data: plastics });
   const material = await manager.post<{ id: string }>('/materials', { data: pa6 });
   expect([method.status, material.status]).toEqual([201, 201]);
-  const geometry = { shape: 'rectangle', widthMm: 10, thicknessMm: 4, parallelLengthMm: 80, gripSeparationMm: 115, lengthMm: 170, endWidthMm: 20, endThicknessMm: 4 };
+  const geometry = {
+    shape: 'rectangle',
+    widthMm: 10,
+    thicknessMm: 4,
+    parallelLengthMm: 80,
+    gripSeparationMm: 115,
+    lengthMm: 170,
+    endWidthMm: 20,
+    endThicknessMm: 4,
+  };
   return {
     ...{ label: 'Rear carrier bracket', methodId: method.body.id, materialId: material.body.id, specimenCount: 2 },
     ask: {
@@ -113,9 +134,16 @@ describe('methods and materials', () => {
   });
 
   it('are refused by the path of every field that is wrong', async () => {
-    const data = { ...METHODS[0]!, speeds: [{ stage: 'whole', rule: { kind: 'warp' }, tolerancePct: 1, source: '' }], colour: 'red' };
+    const data = {
+      ...METHODS[0]!,
+      speeds: [{ stage: 'whole', rule: { kind: 'warp' }, tolerancePct: 1, source: '' }],
+      colour: 'red',
+    };
     const { status, body } = await manager.post<any>('/methods', { data });
-    expect([status, body.errors.map(({ field }: { field: string }) => field).sort()]).toEqual([422, ['data.colour', 'data.speeds[0].rule.kind']]);
+    expect([status, body.errors.map(({ field }: { field: string }) => field).sort()]).toEqual([
+      422,
+      ['data.colour', 'data.speeds[0].rule.kind'],
+    ]);
     expect((await manager.post<any>('/materials', { data: {} })).body.errors[0].field).toBe('data.id');
   });
 });
@@ -128,8 +156,14 @@ describe('matching', () => {
     const { status, body } = await previewed(batch.ask);
     expect(status).toBe(200);
     expect(body.candidates).toHaveLength(1);
-    expect(body.items[body.candidates[0].frameId]).toEqual({ tag: FRAME_10KN.tag, name: FRAME_10KN.name, kind: 'frame' });
-    expect(body.drawings[0].segments.map(({ label }: { label: string }) => label)).toEqual(expect.arrayContaining([CELL_5KN.tag, GRIP_5KN.tag]));
+    expect(body.items[body.candidates[0].frameId]).toEqual({
+      tag: FRAME_10KN.tag,
+      name: FRAME_10KN.name,
+      kind: 'frame',
+    });
+    expect(body.drawings[0].segments.map(({ label }: { label: string }) => label)).toEqual(
+      expect.arrayContaining([CELL_5KN.tag, GRIP_5KN.tag]),
+    );
     expect(body.needs.peakHigh).toMatchObject({ unit: 'N', formula: expect.any(String) });
   });
 
@@ -143,15 +177,33 @@ describe('matching', () => {
   });
 
   it('names every field that is wrong, as the form knows it', async () => {
-    const { status, body } = await previewed({ ...batch.ask, geometry: { shape: 'rectangle', widthMm: 0, thicknessMm: 1e9 } });
+    const { status, body } = await previewed({
+      ...batch.ask,
+      geometry: { shape: 'rectangle', widthMm: 0, thicknessMm: 1e9 },
+    });
     expect(status).toBe(422);
     expect(body.errors.map(({ field }: { field: string }) => field)).toEqual(
       expect.arrayContaining(['geometry.widthMm', 'geometry.thicknessMm', 'geometry.gripSeparationMm']),
     );
-    const strange = await previewed({ ...batch.ask, wish: 1, endShape: 'cloud', geometry: { shape: 'rectangle', girthMm: 3 } });
-    expect(strange.body.errors.map(({ field }: { field: string }) => field)).toEqual(['geometry.girthMm', 'endShape', 'wish']);
+    const strange = await previewed({
+      ...batch.ask,
+      wish: 1,
+      endShape: 'cloud',
+      geometry: { shape: 'rectangle', girthMm: 3 },
+    });
+    expect(strange.body.errors.map(({ field }: { field: string }) => field)).toEqual([
+      'geometry.girthMm',
+      'endShape',
+      'wish',
+    ]);
     expect((await previewed(batch.ask, { methodId: randomUUID() })).status).toBe(404);
-    for (const ask of [{}, { geometry: 7 }, { ...batch.ask, results: 5 }, { ...batch.ask, options: [] }, { ...batch.ask, peak: { low: 'a' } }]) {
+    for (const ask of [
+      {},
+      { geometry: 7 },
+      { ...batch.ask, results: 5 },
+      { ...batch.ask, options: [] },
+      { ...batch.ask, peak: { low: 'a' } },
+    ]) {
       expect((await previewed(ask)).status).toBe(422);
     }
   });
@@ -184,7 +236,9 @@ describe('a request', () => {
     const { status, body } = await requester.post<any>(`/requests/${id}/submit`);
     expect(status).toBe(422);
     expect(body.errors).toEqual(
-      expect.arrayContaining([expect.objectContaining({ field: 'batches[0].ask.geometry.widthMm', found: '-3', unit: 'mm' })]),
+      expect.arrayContaining([
+        expect.objectContaining({ field: 'batches[0].ask.geometry.widthMm', found: '-3', unit: 'mm' }),
+      ]),
     );
     const past = await drafted({ dueAt: '2020-01-01T00:00:00Z' });
     expect((await requester.post<any>(`/requests/${past.id}/submit`)).body.errors[0].field).toBe('dueAt');
@@ -218,12 +272,26 @@ describe('a request', () => {
 
   it('is accepted when every point of the review is settled, and then has its jobs', async () => {
     const { id, reference } = await submitted({
-      conformity: { resultKey: 'peak-stress', lower: 80, upper: null, unit: 'MPa', of: 'mean', rule: 'simple', specification: 'NC-17' },
+      conformity: {
+        resultKey: 'peak-stress',
+        lower: 80,
+        upper: null,
+        unit: 'MPa',
+        of: 'mean',
+        rule: 'simple',
+        specification: 'NC-17',
+      },
     });
     const unsettled = await manager.post<any>(`/requests/${id}/accept`, { ...REVIEWED, disposalAgreed: false });
     expect(unsettled.status).toBe(422);
-    expect(unsettled.body.errors.map(({ field }: { field: string }) => field)).toEqual(['disposalAgreed', 'decisionRuleAgreed']);
-    const { status, body } = await manager.post<RequestView>(`/requests/${id}/accept`, { ...REVIEWED, decisionRuleAgreed: true });
+    expect(unsettled.body.errors.map(({ field }: { field: string }) => field)).toEqual([
+      'disposalAgreed',
+      'decisionRuleAgreed',
+    ]);
+    const { status, body } = await manager.post<RequestView>(`/requests/${id}/accept`, {
+      ...REVIEWED,
+      decisionRuleAgreed: true,
+    });
     expect([status, body.state]).toEqual([200, 'accepted']);
     expect(body.batches[0]!.job).toMatchObject({ reference: `${reference.replace('R-', 'J-')}-1`, state: 'waiting' });
     expect(body.review).toMatchObject({ by: { name: 'One manager' }, decisionRuleAgreed: true });
@@ -248,7 +316,10 @@ describe('a request', () => {
     const one = await technician.post<RequestView>(`/requests/${id}/arrivals`, { specimenIds: [first!.id] });
     expect(one.body.batches[0]!.job).toMatchObject({ state: 'waiting' });
     const arrivedAt = new Date(Date.now() - 3_600_000).toISOString();
-    const both = await technician.post<RequestView>(`/requests/${id}/arrivals`, { specimenIds: [first!.id, second!.id], arrivedAt });
+    const both = await technician.post<RequestView>(`/requests/${id}/arrivals`, {
+      specimenIds: [first!.id, second!.id],
+      arrivedAt,
+    });
     expect(both.body.batches[0]!.job).toMatchObject({ state: 'ready' });
     expect(both.body.waitsFor).toMatch(/^Specimens are conditioned until /);
     expect(both.body.batches[0]!.specimens[0]!.arrivedAt).not.toBe(arrivedAt); // the first arrival stands
@@ -261,7 +332,11 @@ describe('a request', () => {
     const { id } = await submitted();
     await manager.post(`/requests/${id}/accept`, REVIEWED);
     const { body } = await requester.post<RequestView>(`/requests/${id}/withdraw`, { why: 'Design was changed' });
-    expect(body).toMatchObject({ state: 'withdrawn', moves: [], batches: [{ job: { state: 'aborted', why: 'Design was changed' } }] });
+    expect(body).toMatchObject({
+      state: 'withdrawn',
+      moves: [],
+      batches: [{ job: { state: 'aborted', why: 'Design was changed' } }],
+    });
   });
 
   it('is copied into a new draft that asks for the same', async () => {
@@ -274,14 +349,19 @@ describe('a request', () => {
 
   it('is accepted once, whoever and how often somebody presses', async () => {
     const { id } = await submitted();
-    const answers = await Promise.all(Array.from({ length: 8 }, () => manager.post(`/requests/${id}/accept`, REVIEWED)));
+    const answers = await Promise.all(
+      Array.from({ length: 8 }, () => manager.post(`/requests/${id}/accept`, REVIEWED)),
+    );
     expect(answers.filter(({ status }) => status === 200)).toHaveLength(1);
     expect(answers.filter(({ status }) => status === 409 || status === 412)).toHaveLength(7);
   });
 
   it('comes once for one Idempotency-Key', async () => {
     const key = { headers: { 'Idempotency-Key': randomUUID() } };
-    const [first, second] = [await requester.post<RequestView>('/requests', draft(), key), await requester.post<RequestView>('/requests', draft(), key)];
+    const [first, second] = [
+      await requester.post<RequestView>('/requests', draft(), key),
+      await requester.post<RequestView>('/requests', draft(), key),
+    ];
     expect(second.body.id).toBe(first.body.id);
   });
 
@@ -312,7 +392,14 @@ describe('a request', () => {
       ['POST', '/requests', draft({ batches: [{ ...batch, ask: 'strong' }] }), 422],
       ['POST', '/requests', draft({ batches: [{ ...batch, asTyped: { a: 'b' } }] }), 422],
       ['POST', '/requests', draft({ batches: [{ ...batch, ask: { ...batch.ask, note: '\u0000' } }] }), 422],
-      ['POST', '/requests', draft({ conformity: { resultKey: 'x', lower: 5, upper: 1, unit: '', of: 'mean', rule: 'simple', specification: 's' } }), 422],
+      [
+        'POST',
+        '/requests',
+        draft({
+          conformity: { resultKey: 'x', lower: 5, upper: 1, unit: '', of: 'mean', rule: 'simple', specification: 's' },
+        }),
+        422,
+      ],
       ['POST', `/requests/${id}/messages`, { body: ' ' }, 422],
       ['POST', `/requests/${id}/withdraw`, { why: 7 }, 422],
     ];
@@ -321,7 +408,10 @@ describe('a request', () => {
       expect([method, path, body, answer.status]).toEqual([method, path, body, status]);
     }
     for (const geometry of [null, 5, [], 'x', {}, { shape: 'moon' }, { shape: 'rectangle', widthMm: {} }]) {
-      const { body: request } = await requester.post<RequestView>('/requests', draft({ batches: [{ ...batch, ask: { ...batch.ask, geometry } }] }));
+      const { body: request } = await requester.post<RequestView>(
+        '/requests',
+        draft({ batches: [{ ...batch, ask: { ...batch.ask, geometry } }] }),
+      );
       expect((await requester.post<any>(`/requests/${request.id}/submit`)).status).toBe(422);
     }
   });

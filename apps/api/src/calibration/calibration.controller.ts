@@ -32,7 +32,11 @@ export class CalibrationController {
   /** Enters a calibration. One that found the item out of tolerance answers with what it touched. */
   @Post('items/:id/calibrations')
   @May('record-calibration')
-  enter(@Param('id', AnId) id: string, @Body() body: RecordCalibrationDto, @By() by: SignedIn): Promise<EnteredCalibration> {
+  enter(
+    @Param('id', AnId) id: string,
+    @Body() body: RecordCalibrationDto,
+    @By() by: SignedIn,
+  ): Promise<EnteredCalibration> {
     return this.calibrations.enter(id, body, by);
   }
 
@@ -60,7 +64,11 @@ export class CalibrationController {
 
   @Post('items/:id/nonconformity')
   @May('edit-nonconformities')
-  open(@Param('id', AnId) id: string, @Body() body: OpenNonconformityDto, @By() by: SignedIn): Promise<NonconformityView> {
+  open(
+    @Param('id', AnId) id: string,
+    @Body() body: OpenNonconformityDto,
+    @By() by: SignedIn,
+  ): Promise<NonconformityView> {
     return this.nonconformities.open(id, body, by);
   }
 

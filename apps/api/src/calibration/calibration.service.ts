@@ -1,5 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import type { CalibratedRangeView, CalibrationView, DueLine, ImpactView, RecordCalibrationBody } from '#libs/contract/src/index.js';
+import type {
+  CalibratedRangeView,
+  CalibrationView,
+  DueLine,
+  ImpactView,
+  RecordCalibrationBody,
+} from '#libs/contract/src/index.js';
 import { addMonths } from '#libs/calendar/src/index.js';
 import { fieldProblem, refuseIfAny } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
@@ -67,7 +73,10 @@ export class CalibrationService {
     const nowMs = Date.now();
     const items = (await new ItemRepository(manager).find({})).filter(({ needsCalibration }) => needsCalibration);
     const calibrations = await new CalibrationRepository(manager).ofAll(items.map(({ id }) => id));
-    const upcoming = await new ImpactRepository(manager).upcoming(items.map(({ id }) => id), new Date(nowMs));
+    const upcoming = await new ImpactRepository(manager).upcoming(
+      items.map(({ id }) => id),
+      new Date(nowMs),
+    );
     const { calibrationNoticeDays } = await labSettings(manager);
     return items
       .filter(({ state }) => state !== 'out-of-use')
@@ -119,19 +128,27 @@ async function enteringProblems(
   const known = !certificate || (await new StoredFileRepository(manager).exists(certificate));
   const own = body.replaces ? await new CalibrationRepository(manager).of(item.id) : [];
   return [
-    performedMs > Date.now() + CLOCK_SLACK_MS ? problem('performedAt', body.performedAt, 'an instant that is over') : null,
+    performedMs > Date.now() + CLOCK_SLACK_MS
+      ? problem('performedAt', body.performedAt, 'an instant that is over')
+      : null,
     body.dueAt ? dueProblem(body, performedMs, zone) : null,
     known ? null : problem('certificateFileId', certificate, 'a file that was stored'),
     !body.replaces || own.some(({ id }) => id === body.replaces)
       ? null
       : problem('replaces', body.replaces, `a calibration of ${item.tag}`),
-    hasReadings(body) || (body.ranges?.length ?? 0) > 0 ? null : problem('ranges', null, 'one range at least, or readings'),
+    hasReadings(body) || (body.ranges?.length ?? 0) > 0
+      ? null
+      : problem('ranges', null, 'one range at least, or readings'),
     ...(body.ranges ?? []).flatMap(rangeProblems),
   ];
 }
 
 /** A date of the certificate's own must follow the calibration, and may not stretch what its standard allows. */
-function dueProblem({ dueAt, standard }: RecordCalibrationBody, performedMs: number, zone: string): FieldProblem | null {
+function dueProblem(
+  { dueAt, standard }: RecordCalibrationBody,
+  performedMs: number,
+  zone: string,
+): FieldProblem | null {
   const dueMs = Date.parse(dueAt!);
   if (dueMs <= performedMs) return problem('dueAt', dueAt, 'later than the calibration');
   const ceilingMonths = termOf(standard)?.ceilingMonths;
@@ -152,8 +169,12 @@ function rangeProblems({ direction, from, to, unit }: CalibratedRangeView, index
   const path = `ranges[${index}]`;
   const lowest = direction === 'temperature' ? -273.15 : 0;
   return [
-    UNIT_OF[direction].includes(unit) ? null : problem(`${path}.unit`, unit, `${UNIT_OF[direction].join(' or ')} for ${direction}`),
-    from >= lowest && from < to ? null : problem(`${path}.from`, from, `at least ${lowest} and less than ${to}, its upper end`, unit),
+    UNIT_OF[direction].includes(unit)
+      ? null
+      : problem(`${path}.unit`, unit, `${UNIT_OF[direction].join(' or ')} for ${direction}`),
+    from >= lowest && from < to
+      ? null
+      : problem(`${path}.from`, from, `at least ${lowest} and less than ${to}, its upper end`, unit),
   ];
 }
 

@@ -1,6 +1,16 @@
-import type { CalibratedRangeView, EvaluationView, ExtensionReadingsBody, ForceReadingsBody } from '#libs/contract/src/index.js';
+import type {
+  CalibratedRangeView,
+  EvaluationView,
+  ExtensionReadingsBody,
+  ForceReadingsBody,
+} from '#libs/contract/src/index.js';
 import { fieldProblem, InvalidInput } from '#libs/errors/src/index.js';
-import { evaluateExtension, evaluateForce, extensionReadingProblems, forceReadingProblems } from '#libs/metrology/src/index.js';
+import {
+  evaluateExtension,
+  evaluateForce,
+  extensionReadingProblems,
+  forceReadingProblems,
+} from '#libs/metrology/src/index.js';
 import type { ExtensionReadings, ForceReadings, VerifiedRange } from '#libs/metrology/src/index.js';
 import { isUnit, toInternal, unitsOf } from '#libs/units/src/index.js';
 
@@ -22,7 +32,12 @@ export function evaluate({ standard, forceReadings = [], extensionReadings }: Re
   const all = [...forces, ...extension];
   if (all.length === 0) {
     throw new InvalidInput([
-      fieldProblem({ field: 'forceReadings', found: null, allowed: 'readings of a direction, or extensionReadings', unit: '' }),
+      fieldProblem({
+        field: 'forceReadings',
+        found: null,
+        allowed: 'readings of a direction, or extensionReadings',
+        unit: '',
+      }),
     ]);
   }
   return {
@@ -85,7 +100,9 @@ function extensionEvaluation(standard: string, body: ExtensionReadingsBody): Eva
 
 function converter(unit: string, quantity: 'force' | 'torque' | 'length', field: string): (value: number) => number {
   if (isUnit(unit, quantity)) return (value) => toInternal(value, unit);
-  throw new InvalidInput([fieldProblem({ field, found: unit, allowed: `one of ${unitsOf(quantity).join(', ')}`, unit: '' })]);
+  throw new InvalidInput([
+    fieldProblem({ field, found: unit, allowed: `one of ${unitsOf(quantity).join(', ')}`, unit: '' }),
+  ]);
 }
 
 function rangeView({ direction, className, from, to, unit }: VerifiedRange): CalibratedRangeView {
@@ -95,6 +112,10 @@ function rangeView({ direction, className, from, to, unit }: VerifiedRange): Cal
 function refuseBelow(path: string, problems: ReturnType<typeof forceReadingProblems>): void {
   if (problems.length === 0) return;
   throw new InvalidInput(
-    problems.map((problem) => ({ ...problem, field: `${path}.${problem.field}`, sentence: `${path}.${problem.sentence}` })),
+    problems.map((problem) => ({
+      ...problem,
+      field: `${path}.${problem.field}`,
+      sentence: `${path}.${problem.sentence}`,
+    })),
   );
 }

@@ -42,7 +42,11 @@ export async function impactOf(manager: EntityManager, itemId: string, since?: s
     jobs: jobs.map(({ finishedAt, ...job }) => ({ ...job, finishedAt: finishedAt?.toISOString() ?? null })),
     reports: await impact.reports(requestIds),
     people: await impact.requesters(requestIds),
-    upcomingJobs: upcoming.map(({ jobId, reference, startsAt }) => ({ id: jobId, reference, startsAt: startsAt.toISOString() })),
+    upcomingJobs: upcoming.map(({ jobId, reference, startsAt }) => ({
+      id: jobId,
+      reference,
+      startsAt: startsAt.toISOString(),
+    })),
   };
 }
 
@@ -63,10 +67,16 @@ export function doubtOf(
   const finding = findings.sort((a, b) => b.atMs - a.atMs)[0];
   const evidence: Evidence[] = [
     // Whatever a calibration found, it left the item right.
-    ...calibrations.map(({ performedAt }) => ({ atMs: performedAt.getTime(), kind: 'calibration' as const, good: true })),
+    ...calibrations.map(({ performedAt }) => ({
+      atMs: performedAt.getTime(),
+      kind: 'calibration' as const,
+      good: true,
+    })),
     ...checks.map(({ at, passed }) => ({ atMs: at.getTime(), kind: 'shift-check' as const, good: passed })),
   ];
   const last = lastKnownGood(evidence, finding?.atMs ?? nowMs);
-  const why = last ? `Last found good by ${last.kind === 'calibration' ? 'calibration' : 'shift check'}` : 'Never found good before';
+  const why = last
+    ? `Last found good by ${last.kind === 'calibration' ? 'calibration' : 'shift check'}`
+    : 'Never found good before';
   return { sinceMs: last?.atMs ?? 0, untilMs: finding?.putRight ? finding.atMs : nowMs, why };
 }

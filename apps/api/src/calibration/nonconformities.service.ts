@@ -1,6 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import type { NonconformityView } from '#libs/contract/src/index.js';
-import { drawNumber, ItemRepository, NonconformityRepository, peopleNamed, recordAct } from '#libs/records/src/index.js';
+import {
+  drawNumber,
+  ItemRepository,
+  NonconformityRepository,
+  peopleNamed,
+  recordAct,
+} from '#libs/records/src/index.js';
 import type { NonconformityEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
@@ -39,14 +45,25 @@ export class NonconformitiesService {
   }
 
   /** @throws LabError `nonconformity/changed-meanwhile` */
-  decide(id: string, version: number, { state, decision }: DecideNonconformityDto, by: SignedIn): Promise<NonconformityView> {
+  decide(
+    id: string,
+    version: number,
+    { state, decision }: DecideNonconformityDto,
+    by: SignedIn,
+  ): Promise<NonconformityView> {
     return this.records.transaction(async (manager) => {
       const repository = new NonconformityRepository(manager);
       const row = await repository.get(id);
       const closedAt = state === 'closed' ? (row.closedAt ?? new Date()) : null;
       await repository.change({ ...row, version }, { state, decision, closedAt });
       await recordAct(manager, {
-        ...{ actorId: by.id, kind: `nonconformity/${state}`, subjectKind: 'nonconformity', subjectId: id, live: 'items' },
+        ...{
+          actorId: by.id,
+          kind: `nonconformity/${state}`,
+          subjectKind: 'nonconformity',
+          subjectId: id,
+          live: 'items',
+        },
         ...{ before: { state: row.state, decision: row.decision }, after: { state, decision } },
       });
       return (await viewsOf(manager, [await repository.get(id)]))[0]!;
@@ -55,8 +72,13 @@ export class NonconformitiesService {
 }
 
 async function viewsOf(manager: EntityManager, rows: readonly NonconformityEntity[]): Promise<NonconformityView[]> {
-  const items = await new ItemRepository(manager).findByIds(rows.map(({ itemId }) => itemId).filter((id) => id !== null));
-  const people = await peopleNamed(manager, rows.map(({ openedBy }) => openedBy));
+  const items = await new ItemRepository(manager).findByIds(
+    rows.map(({ itemId }) => itemId).filter((id) => id !== null),
+  );
+  const people = await peopleNamed(
+    manager,
+    rows.map(({ openedBy }) => openedBy),
+  );
   return rows.map((row) => {
     const item = items.find(({ id }) => id === row.itemId);
     return {

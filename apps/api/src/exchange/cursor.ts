@@ -17,7 +17,9 @@ export function cursorOf({ createdAt, id }: PageEnd): string {
 export function readCursor(text: string): PageEnd {
   const [, ms, id] = CURSOR.exec(text) ?? [];
   if (ms === undefined || id === undefined) {
-    throw new InvalidInput([fieldProblem({ field: 'cursor', found: text, allowed: 'the `next` of the page before', unit: '' })]);
+    throw new InvalidInput([
+      fieldProblem({ field: 'cursor', found: text, allowed: 'the `next` of the page before', unit: '' }),
+    ]);
   }
   return { createdAt: new Date(Number(ms)), id };
 }

@@ -28,7 +28,11 @@ export class FilesController {
   @ApiConsumes('application/octet-stream')
   @ApiBody({ schema: { type: 'string', format: 'binary' } })
   @May('store-files')
-  async keep(@Req() request: LabRequest, @Query() { name }: FileNameDto, @By() by: SignedIn): Promise<{ id: string; sha256: string }> {
+  async keep(
+    @Req() request: LabRequest,
+    @Query() { name }: FileNameDto,
+    @By() by: SignedIn,
+  ): Promise<{ id: string; sha256: string }> {
     const content = await readBody(request, FILE_LIMIT_BYTES);
     const sent = request.headers['content-type']?.split(';')[0]?.trim().toLowerCase() ?? '';
     const mediaType = KNOWN_TYPES.includes(sent) ? sent : 'application/octet-stream';
@@ -50,7 +54,8 @@ export class FilesController {
   async get(@Param('id', AnId) id: string, @By() by: SignedIn): Promise<StreamableFile> {
     const file = await new StoredFileRepository(this.records.manager).get(id);
     const ofTheLab = by.roles.some((role) => role !== 'requester');
-    if (!ofTheLab && file.storedBy !== by.id) throw new LabError('file/unknown', 'There is no such file.', { fileId: id });
+    if (!ofTheLab && file.storedBy !== by.id)
+      throw new LabError('file/unknown', 'There is no such file.', { fileId: id });
     const disposition = `attachment; filename*=UTF-8''${encodeURIComponent(file.name)}`;
     return new StreamableFile(file.content, { type: file.mediaType, disposition, length: file.sizeBytes });
   }

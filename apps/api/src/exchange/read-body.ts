@@ -15,10 +15,14 @@ export async function readBody(request: LabRequest, limitBytes: number): Promise
     parts.push(part);
   }
   if (bytes > 0) return Buffer.concat(parts);
-  throw new InvalidInput([fieldProblem({ field: 'body', found: null, allowed: 'the bytes of a file, not as JSON', unit: '' })]);
+  throw new InvalidInput([
+    fieldProblem({ field: 'body', found: null, allowed: 'the bytes of a file, not as JSON', unit: '' }),
+  ]);
 }
 
 function tooLarge(limitBytes: number): LabError {
   const mb = limitBytes / 1024 / 1024;
-  return new LabError('file/too-large', `The file is larger than ${mb} MB, which is the most that is taken.`, { limitBytes });
+  return new LabError('file/too-large', `The file is larger than ${mb} MB, which is the most that is taken.`, {
+    limitBytes,
+  });
 }

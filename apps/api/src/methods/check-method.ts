@@ -1,19 +1,41 @@
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import { DIRECTIONS, END_SHAPES } from '#libs/matching/src/index.js';
-import { anything, byField, dictionary, figure, flag, listOf, oneOf, orAbsent, orNull, record, text } from './shape.js';
+import {
+  anything,
+  byField,
+  dictionary,
+  figure,
+  flag,
+  inOrder,
+  listOf,
+  oneOf,
+  orAbsent,
+  orNull,
+  record,
+  text,
+} from './shape.js';
 import type { Shape } from './shape.js';
 
-const TEST_TYPES = 'tension compression flexure-3 flexure-4 lap-shear short-beam in-plane-shear double-shear peel tear strip torsion fracture component'.split(' ');
+const TEST_TYPES =
+  'tension compression flexure-3 flexure-4 lap-shear short-beam in-plane-shear double-shear peel tear strip torsion fracture component'.split(
+    ' ',
+  );
 const SHAPES = 'rectangle round tube thread strip component'.split(' ');
 const STRENGTHS = 'tensile compressive flexural shear peel tear toughness'.split(' ');
-const GROUPS = 'metal plastic composite elastomer foam concrete wood film ceramic adhesive packaging textile'.split(' ');
+const GROUPS = 'metal plastic composite elastomer foam concrete wood film ceramic adhesive packaging textile'.split(
+  ' ',
+);
 /** What can hurt: of a method, or of a specimen that the method cannot know. */
 export const HAZARDS = 'fragments stored-energy biological pressure heat cold sharp-edges dust'.split(' ');
 const SURFACES = 'smooth fine-serrated serrated diamond rubber lined'.split(' ');
 const FIXTURES =
-  'flexure-3 flexure-4-third flexure-4-half short-beam peel-90 peel-180 climbing-drum combined-compression double-shear sandwich-flatwise fracture-bend component-pull component-push'.split(' ');
+  'flexure-3 flexure-4-third flexure-4-half short-beam peel-90 peel-180 climbing-drum combined-compression double-shear sandwich-flatwise fracture-bend component-pull component-push'.split(
+    ' ',
+  );
 const LENGTHS =
-  'widthMm thicknessMm diameterMm outerDiameterMm innerDiameterMm areaMm2 parallelLengthMm gaugeLengthMm gripSeparationMm heightMm lengthMm spanMm overlapMm crackLengthMm endWidthMm endThicknessMm'.split(' ');
+  'widthMm thicknessMm diameterMm outerDiameterMm innerDiameterMm areaMm2 parallelLengthMm gaugeLengthMm gripSeparationMm heightMm lengthMm spanMm overlapMm crackLengthMm endWidthMm endThicknessMm'.split(
+    ' ',
+  );
 
 const key = text(60);
 const words = text(400, 0);
@@ -54,15 +76,18 @@ const METHOD = record({
   materialGroups: listOf(oneOf(GROUPS)),
   shapes: listOf(oneOf(SHAPES), { min: 1 }),
   geometry: listOf(
-    record({
-      key: oneOf(LENGTHS),
-      shapes: orAbsent(listOf(oneOf(SHAPES))),
-      required: flag,
-      min: figure({ unit: 'mm', min: 0 }),
-      max: figure({ unit: 'mm', above: 0, max: 1e6 }),
-      usual: orAbsent(figure({ unit: 'mm', min: 0 })),
-      help: words,
-    }),
+    inOrder(
+      ['min', 'max'],
+      record({
+        key: oneOf(LENGTHS),
+        shapes: orAbsent(listOf(oneOf(SHAPES))),
+        required: flag,
+        min: figure({ unit: 'mm', min: 0 }),
+        max: figure({ unit: 'mm', above: 0, max: 1e6 }),
+        usual: orAbsent(figure({ unit: 'mm', min: 0 })),
+        help: words,
+      }),
+    ),
     { max: 20 },
   ),
   loadingSpanRatio: orNull(figure({ unit: '', above: 0, below: 1 })),
@@ -79,7 +104,7 @@ const METHOD = record({
   results: listOf(key, { min: 1 }),
   usualResults: listOf(key),
   endStrain: orNull(strainFraction),
-  modulusStrain: orNull(record({ from: strainFraction, to: strainFraction })),
+  modulusStrain: orNull(inOrder(['from', 'to'], record({ from: strainFraction, to: strainFraction }))),
   forceClass: record(classNeed),
   strain: orNull(
     record({
@@ -111,22 +136,28 @@ const METHOD = record({
   confidence: text(120),
 });
 
-const BAND = record({ low: above('', 1e9), high: above('', 1e9) });
+const BAND = inOrder(
+  ['low', 'high'],
+  record({ low: figure({ unit: '', min: 0, max: 1e9 }), high: figure({ unit: '', above: 0, max: 1e9 }) }),
+);
 
 const MATERIAL = record({
   id: slug,
   name: text(120),
   group: oneOf(GROUPS),
   strengths: listOf(
-    record({
-      property: oneOf(STRENGTHS),
-      low: above('MPa or N/mm', 1e6),
-      typical: above('MPa or N/mm', 1e6),
-      high: above('MPa or N/mm', 1e6),
-      unit: oneOf(['MPa', 'N/mm', 'MPa·√m']),
-      source: text(400),
-      confidence: text(120),
-    }),
+    inOrder(
+      ['low', 'typical', 'high'],
+      record({
+        property: oneOf(STRENGTHS),
+        low: above('MPa or N/mm', 1e6),
+        typical: above('MPa or N/mm', 1e6),
+        high: above('MPa or N/mm', 1e6),
+        unit: oneOf(['MPa', 'N/mm', 'MPa·√m']),
+        source: text(400),
+        confidence: text(120),
+      }),
+    ),
     { max: 10 },
   ),
   modulusMPa: orNull(BAND),

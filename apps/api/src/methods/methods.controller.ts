@@ -8,7 +8,9 @@ import type { SignedIn } from '../platform/signed-in.js';
 import { MethodsService } from './methods.service.js';
 
 export class SaveMethodDto implements SaveMethodBody {
-  @Free({ about: 'The method whole. A known `id` gets its next version; requests keep the version they were agreed with.' })
+  @Free({
+    about: 'The method whole. A known `id` gets its next version; requests keep the version they were agreed with.',
+  })
   data: Record<string, unknown>;
 }
 

@@ -5,7 +5,12 @@ import type { FieldProblem, NumberBounds } from '#libs/errors/src/index.js';
 export type Shape = (value: unknown, path: string) => FieldProblem[];
 
 const wrong = (path: string, found: unknown, allowed: string): FieldProblem[] => [
-  fieldProblem({ field: path, found: typeof found === 'object' && found !== null ? 'something else' : found, allowed, unit: '' }),
+  fieldProblem({
+    field: path,
+    found: typeof found === 'object' && found !== null ? 'something else' : found,
+    allowed,
+    unit: '',
+  }),
 ];
 
 export const text =
@@ -44,7 +49,9 @@ export const listOf =
   (shape: Shape, { min = 0, max = 60 } = {}): Shape =>
   (value, path) => {
     const fits = Array.isArray(value) && value.length >= min && value.length <= max;
-    return fits ? value.flatMap((each, index) => shape(each, `${path}[${index}]`)) : wrong(path, value, `a list of ${min} to ${max}`);
+    return fits
+      ? value.flatMap((each, index) => shape(each, `${path}[${index}]`))
+      : wrong(path, value, `a list of ${min} to ${max}`);
   };
 
 /** An object with exactly these fields. */
@@ -57,6 +64,19 @@ export const record =
       ...Object.entries(fields).flatMap(([key, shape]) => shape(value[key], join(path, key))),
       ...strange.flatMap((key) => wrong(join(path, key), value[key], 'nothing; there is no such field')),
     ];
+  };
+
+/** A record whose figures at these keys may not fall. */
+export const inOrder =
+  (keys: readonly string[], shape: Shape): Shape =>
+  (value, path) => {
+    const found = shape(value, path);
+    if (found.length > 0 || !isRecord(value)) return found;
+    const figures = keys.map((key) => Number(value[key]));
+    const at = figures.findIndex((each, index) => index > 0 && each < figures[index - 1]!);
+    return at === -1
+      ? []
+      : wrong(join(path, keys[at]!), figures[at], `at least ${figures[at - 1]}, as ${keys[at - 1]}`);
   };
 
 /** An object with any fields, each of the same shape. */

@@ -27,7 +27,10 @@ export class RecordController {
     const { manager } = this.records;
     const rows = await new EventRepository(manager).find(subject, cursor, PAGE + 1);
     const page = rows.slice(0, PAGE);
-    const people = await peopleNamed(manager, page.map(({ actorId }) => actorId).filter((id) => id !== null));
+    const people = await peopleNamed(
+      manager,
+      page.map(({ actorId }) => actorId).filter((id) => id !== null),
+    );
     const views = page.map(({ seq, at, actorId, kind, subjectKind, subjectId, before, after, why, hash }) => ({
       ...{ seq: seq!, at: at.toISOString(), kind, subjectKind, subjectId, before, after, why, hash: hash! },
       actor: actorId === null ? null : (people.get(actorId) ?? { id: actorId, name: '' }),

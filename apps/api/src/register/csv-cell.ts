@@ -12,14 +12,15 @@ const BETWEEN = '|';
 const FORMULA = /^[=+\-@\t\r]/;
 
 export const safe = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
-export const unsafe = (text: string): string => (text.startsWith("'") && FORMULA.test(text.slice(1)) ? text.slice(1) : text);
+export const unsafe = (text: string): string =>
+  text.startsWith("'") && FORMULA.test(text.slice(1)) ? text.slice(1) : text;
 
 /** Writes a value of an item into one cell. Numbers stand as they are, with a point. */
 export function writeCell(type: ItemField['type'], value: unknown): string {
   if (value === null || value === undefined) return '';
+  if (typeof value === 'string') return safe(value);
+  if (typeof value === 'number') return String(value);
   switch (type) {
-    case 'number':
-      return String(value);
     case 'flag':
       return value ? 'yes' : 'no';
     case 'choices':
@@ -28,9 +29,11 @@ export function writeCell(type: ItemField['type'], value: unknown): string {
     case 'rating-curve':
     case 'channels':
     case 'speed-limits':
-      return (value as Record<string, unknown>[]).map((row) => Object.values(inOrder(type, row)).join(':')).join(BETWEEN);
+      return (value as Record<string, unknown>[])
+        .map((row) => Object.values(inOrder(type, row)).join(':'))
+        .join(BETWEEN);
     default:
-      return safe(String(value));
+      return '';
   }
 }
 

@@ -12,7 +12,13 @@ describe('a cell of the register’s file', () => {
     ['flag', false],
     ['choices', ['flat', 'round']],
     ['numbers', [25, 50.8]],
-    ['rating-curve', [{ temperatureC: -40, rating: 4000 }, { temperatureC: 23, rating: 5000 }]],
+    [
+      'rating-curve',
+      [
+        { temperatureC: -40, rating: 4000 },
+        { temperatureC: 23, rating: 5000 },
+      ],
+    ],
     ['channels', [{ kind: 'force', count: 2 }]],
     ['speed-limits', [{ aboveForceN: 50_000, speedMaxMmPerMin: 250 }]],
   ];

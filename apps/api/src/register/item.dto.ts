@@ -1,7 +1,7 @@
 import { ITEM_KINDS, ITEM_STATES, UTILITIES } from '#libs/matching/src/index.js';
 import type { ItemKind, ItemState, Ratings, Utility } from '#libs/matching/src/index.js';
 import type { CalibrationStatus, ItemStateBody, SaveItemBody } from '#libs/contract/src/index.js';
-import { Transform } from 'class-transformer';
+import { FlagInQuery } from '../exchange/query.js';
 import { Figure, Free, Id, ListOf, OneOf, Parts, Text, When, YesNo } from '../platform/fields.js';
 
 /** Shape only: what each kind needs and its bounds are checked against the matching core's table of item fields. */
@@ -97,7 +97,14 @@ export class RigDto {
   links: RigLinkDto[];
 }
 
-export const STATUSES: readonly CalibrationStatus[] = ['not-needed', 'in-force', 'due-soon', 'overdue', 'never', 'out-of-use'];
+export const STATUSES: readonly CalibrationStatus[] = [
+  'not-needed',
+  'in-force',
+  'due-soon',
+  'overdue',
+  'never',
+  'out-of-use',
+];
 
 export class ListItemsDto {
   @OneOf(ITEM_KINDS, { optional: true })
@@ -114,7 +121,7 @@ export class ListItemsDto {
 }
 
 export class ImportDto {
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
+  @FlagInQuery()
   @YesNo({ optional: true })
   dryRun?: boolean;
 }

@@ -70,11 +70,19 @@ async function plan(manager: EntityManager, items: readonly CsvItem[]): Promise<
 /** What the row is now, with what the line says put over it. */
 function merged({ kind, said }: CsvItem, before: ItemEntity | null): SaveItemBody & { state: ItemState } {
   const { id: _id, registeredAt: _at, version: _version, ...kept } = before ?? ({} as Partial<ItemEntity>);
-  const whole: Record<string, unknown> = structuredClone({ ratings: {}, utilities: [], details: {}, state: 'in-service', ...kept, kind });
+  const whole: Record<string, unknown> = structuredClone({
+    ratings: {},
+    utilities: [],
+    details: {},
+    state: 'in-service',
+    ...kept,
+    kind,
+  });
   for (const [path, value] of said) {
     if (value !== null) put(whole, path, value);
     else if (path === 'utilities') put(whole, path, []);
-    else if (path.startsWith('ratings.')) delete (whole['ratings'] as Record<string, unknown>)[path.slice('ratings.'.length)];
+    else if (path.startsWith('ratings.'))
+      delete (whole['ratings'] as Record<string, unknown>)[path.slice('ratings.'.length)];
     else if (path !== 'state') put(whole, path, null);
   }
   return whole as unknown as SaveItemBody & { state: ItemState };
@@ -90,7 +98,10 @@ function problemsOf({ line, before, columns, state }: Planned): CsvProblem[] {
 /** What only the register knows, and the core therefore does not check. */
 function ownProblems({ serialNumber, calibrationIntervalMonths }: ItemColumns): FieldProblem[] {
   const months = { unit: 'months', min: 1, max: 120, whole: true };
-  const interval = calibrationIntervalMonths === null ? null : numberProblem('calibrationIntervalMonths', calibrationIntervalMonths, months);
+  const interval =
+    calibrationIntervalMonths === null
+      ? null
+      : numberProblem('calibrationIntervalMonths', calibrationIntervalMonths, months);
   const long = { field: 'serialNumber', found: serialNumber, allowed: 'text of at most 80 characters', unit: '' };
   return [interval, serialNumber.length > 80 ? fieldProblem(long) : null].filter((problem) => problem !== null);
 }

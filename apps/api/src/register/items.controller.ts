@@ -69,7 +69,11 @@ export class ItemsController {
   @Post('faults/:id/close')
   @HttpCode(200)
   @May('close-fault')
-  async closeFault(@Param('id', AnId) id: string, @Body() { remedy }: CloseFaultDto, @By() by: SignedIn): Promise<ItemDetail> {
+  async closeFault(
+    @Param('id', AnId) id: string,
+    @Body() { remedy }: CloseFaultDto,
+    @By() by: SignedIn,
+  ): Promise<ItemDetail> {
     return this.items.view(await this.trouble.closeFault(id, remedy, by));
   }
 

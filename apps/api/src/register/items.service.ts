@@ -121,7 +121,12 @@ export async function tellingOf(manager: EntityManager): Promise<RegisterTelling
 }
 
 /** Puts a checked item into the register. @returns its id */
-export async function addItem(manager: EntityManager, columns: ItemColumns, state: ItemState, by: SignedIn): Promise<string> {
+export async function addItem(
+  manager: EntityManager,
+  columns: ItemColumns,
+  state: ItemState,
+  by: SignedIn,
+): Promise<string> {
   const id = randomUUID();
   await new ItemRepository(manager).add({ id, state, ...columns });
   await recordAct(manager, {
@@ -132,7 +137,12 @@ export async function addItem(manager: EntityManager, columns: ItemColumns, stat
 }
 
 /** Writes checked columns over a row, guarded by the version that the row bears. */
-export async function changeItem(manager: EntityManager, row: ItemEntity, set: Partial<ItemEntity>, by: SignedIn): Promise<void> {
+export async function changeItem(
+  manager: EntityManager,
+  row: ItemEntity,
+  set: Partial<ItemEntity>,
+  by: SignedIn,
+): Promise<void> {
   await new ItemRepository(manager).change(row, set);
   const before = Object.fromEntries(Object.keys(set).map((key) => [key, row[key as keyof ItemEntity]]));
   await recordAct(manager, {
@@ -143,5 +153,7 @@ export async function changeItem(manager: EntityManager, row: ItemEntity, set: P
 
 async function refuseTakenTag(manager: EntityManager, tag: string): Promise<void> {
   if ((await new ItemRepository(manager).findByTags([tag])).length === 0) return;
-  throw new InvalidInput([fieldProblem({ field: 'tag', found: tag, allowed: 'a tag that no other item has', unit: '' })]);
+  throw new InvalidInput([
+    fieldProblem({ field: 'tag', found: tag, allowed: 'a tag that no other item has', unit: '' }),
+  ]);
 }

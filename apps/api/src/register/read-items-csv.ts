@@ -49,7 +49,11 @@ function rowsOf(text: string, delimiter: string): Parsed[] | CsvProblem {
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = (error as CsvError & { lines?: number }).lines ?? 1;
-    return { line, field: '', sentence: 'This line cannot be read: it has too many or too few cells, or a quote that does not end.' };
+    return {
+      line,
+      field: '',
+      sentence: 'This line cannot be read: it has too many or too few cells, or a quote that does not end.',
+    };
   }
 }
 
@@ -57,9 +61,15 @@ function headerProblems(columns: readonly string[], lines: number): CsvProblem[]
   const known = new Set(['kind', ...allColumns().map(({ path }) => path)]);
   const at = (field: string, sentence: string): CsvProblem => ({ line: 1, field, sentence });
   return [
-    ...['kind', 'tag'].filter((name) => !columns.includes(name)).map((name) => at(name, `The column ${name} is missing.`)),
-    ...columns.filter((name) => !known.has(name)).map((name) => at(name.slice(0, 80), 'There is no such column; export the register to see them all.')),
-    ...columns.filter((name, index) => columns.indexOf(name) < index).map((name) => at(name, 'This column is there twice.')),
+    ...['kind', 'tag']
+      .filter((name) => !columns.includes(name))
+      .map((name) => at(name, `The column ${name} is missing.`)),
+    ...columns
+      .filter((name) => !known.has(name))
+      .map((name) => at(name.slice(0, 80), 'There is no such column; export the register to see them all.')),
+    ...columns
+      .filter((name, index) => columns.indexOf(name) < index)
+      .map((name) => at(name, 'This column is there twice.')),
     ...(lines > MOST_LINES ? [at('', `The file has ${lines} lines; ${MOST_LINES} are taken at a time.`)] : []),
   ];
 }
@@ -69,7 +79,12 @@ function readLine({ record, info }: Parsed, columns: readonly string[], mark: De
   const cell = (name: string) => unsafe(record[columns.indexOf(name)] ?? '').trim();
   const [kind, tag] = [cell('kind'), cell('tag')];
   if (!ITEM_KINDS.some((known) => known === kind)) {
-    return { item: null, problems: [{ line, field: 'kind', sentence: `"${kind}" is no kind; allowed is one of ${ITEM_KINDS.join(', ')}.` }] };
+    return {
+      item: null,
+      problems: [
+        { line, field: 'kind', sentence: `"${kind}" is no kind; allowed is one of ${ITEM_KINDS.join(', ')}.` },
+      ],
+    };
   }
   if (!tag) return { item: null, problems: [{ line, field: 'tag', sentence: 'The tag is missing.' }] };
   const said = new Map<string, unknown>();

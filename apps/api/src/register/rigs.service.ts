@@ -39,9 +39,19 @@ export class RigsService {
       refuseIfAny(links.map((link, index) => linkProblem(link, index, links, rows)));
       const rigs = new RigRepository(manager);
       const before = await rigs.of(frameId);
-      await rigs.fit(frameId, links.map(({ role, itemId }) => ({ role, itemId })));
+      await rigs.fit(
+        frameId,
+        links.map(({ role, itemId }) => ({ role, itemId })),
+      );
       await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'rig/changed', subjectKind: 'item', subjectId: frameId, live: 'items', planning: true },
+        ...{
+          actorId: by.id,
+          kind: 'rig/changed',
+          subjectKind: 'item',
+          subjectId: frameId,
+          live: 'items',
+          planning: true,
+        },
         before: { links: before.map(({ role, itemId }) => ({ role, itemId })) },
         after: { links },
       });
@@ -53,7 +63,12 @@ function linkProblem({ itemId }: RigLinkDto, index: number, links: readonly RigL
   const field = `links[${index}].itemId`;
   const row = rows.find(({ id }) => id === itemId);
   if (!row || row.kind === 'frame') {
-    return fieldProblem({ field, found: row?.tag ?? itemId, allowed: 'an item of the register that is no frame', unit: '' });
+    return fieldProblem({
+      field,
+      found: row?.tag ?? itemId,
+      allowed: 'an item of the register that is no frame',
+      unit: '',
+    });
   }
   const twice = links.findIndex((link) => link.itemId === itemId) < index;
   return twice ? fieldProblem({ field, found: row.tag, allowed: 'each item once', unit: '' }) : null;

@@ -44,7 +44,12 @@ export class TroubleService {
     }
     await this.records.transaction(async (manager) => {
       await new ItemRepository(manager).get(itemId);
-      const windowId = await new TroubleRepository(manager).addWindow({ itemId, kind: body.kind, why: body.why, ...span });
+      const windowId = await new TroubleRepository(manager).addWindow({
+        itemId,
+        kind: body.kind,
+        why: body.why,
+        ...span,
+      });
       await recordAct(manager, {
         ...{ actorId: by.id, kind: 'item/window-added', subjectKind: 'item', subjectId: itemId, why: body.why },
         ...{ after: { windowId, kind: body.kind, ...span }, live: 'items', planning: true },

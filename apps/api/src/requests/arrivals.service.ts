@@ -25,7 +25,10 @@ export class ArrivalsService {
       refuseIfAny(arrivalProblems(body, mine, Date.now()));
       const fresh = mine.filter(({ id, fate }) => body.specimenIds.includes(id) && fate === 'expected');
       if (fresh.length === 0) return;
-      await requests.receive(fresh.map(({ id }) => id), rowOf(body));
+      await requests.receive(
+        fresh.map(({ id }) => id),
+        rowOf(body),
+      );
       await this.release(manager, request);
       await recordAct(manager, {
         ...{ actorId: by.id, kind: 'request/specimens-arrived', subjectKind: 'request', subjectId: requestId },
@@ -48,7 +51,12 @@ export class ArrivalsService {
 
 function rowOf({ arrivedAt, conditioningFrom, condition = '' }: ArrivalBody): Partial<SpecimenEntity> {
   const at = arrivedAt ? new Date(arrivedAt) : new Date();
-  return { fate: 'arrived', arrivedAt: at, conditioningFrom: conditioningFrom ? new Date(conditioningFrom) : at, condition };
+  return {
+    fate: 'arrived',
+    arrivedAt: at,
+    conditioningFrom: conditioningFrom ? new Date(conditioningFrom) : at,
+    condition,
+  };
 }
 
 function arrivalProblems(body: ArrivalBody, mine: readonly SpecimenEntity[], nowMs: number) {
@@ -56,12 +64,19 @@ function arrivalProblems(body: ArrivalBody, mine: readonly SpecimenEntity[], now
   const arrivedMs = body.arrivedAt ? Date.parse(body.arrivedAt) : nowMs;
   const conditionedMs = body.conditioningFrom ? Date.parse(body.conditioningFrom) : arrivedMs;
   return [
-    ...strangers.map((id) => fieldProblem({ field: 'specimenIds', found: id, allowed: 'specimens of this request', unit: '' })),
+    ...strangers.map((id) =>
+      fieldProblem({ field: 'specimenIds', found: id, allowed: 'specimens of this request', unit: '' }),
+    ),
     arrivedMs > nowMs + CLOCK_SLACK_MS
       ? fieldProblem({ field: 'arrivedAt', found: body.arrivedAt, allowed: 'an instant that is over', unit: '' })
       : null,
     conditionedMs < arrivedMs
-      ? fieldProblem({ field: 'conditioningFrom', found: body.conditioningFrom, allowed: 'not before the arrival', unit: '' })
+      ? fieldProblem({
+          field: 'conditioningFrom',
+          found: body.conditioningFrom,
+          allowed: 'not before the arrival',
+          unit: '',
+        })
       : null,
   ];
 }

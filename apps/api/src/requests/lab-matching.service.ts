@@ -59,7 +59,10 @@ export class LabMatchingService {
       const needs = neededFor(askOf(batch, method, material), method, material, settings);
       const { candidates, refusals } = matchTrains(lab, needs, periodFrom(Date.now(), settings), settings.matching);
       if (candidates.length === 0) throw noCandidate(batch.position, refusals, tags);
-      return { batch: batch.position, frames: [...new Set(candidates.map(({ frameId }) => tags.get(frameId) ?? frameId))] };
+      return {
+        batch: batch.position,
+        frames: [...new Set(candidates.map(({ frameId }) => tags.get(frameId) ?? frameId))],
+      };
     });
   }
 }

@@ -2,8 +2,10 @@ import type { MethodEntity, SpecimenEntity } from '#libs/records/src/index.js';
 import { jobReference, releaseOf } from './release.js';
 
 const at = (time: string) => new Date(`2026-11-25T${time}:00Z`);
-const specimen = (fields: object) => ({ fate: 'arrived', arrivedAt: at('08:00'), conditioningFrom: null, ...fields }) as SpecimenEntity;
-const method = (hours: number | null) => ({ data: { conditioning: hours === null ? null : { hours } } }) as unknown as MethodEntity;
+const specimen = (fields: object) =>
+  ({ fate: 'arrived', arrivedAt: at('08:00'), conditioningFrom: null, ...fields }) as SpecimenEntity;
+const method = (hours: number | null) =>
+  ({ data: { conditioning: hours === null ? null : { hours } } }) as unknown as MethodEntity;
 
 describe('the release of a batch', () => {
   it('waits for the last specimen and its conditioning', () => {

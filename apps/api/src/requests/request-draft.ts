@@ -42,7 +42,9 @@ export async function refuseBadDraft(manager: EntityManager, body: SaveRequestBo
   const materials = new Set((await methods.findMaterialsByIds(wanted)).map(({ id }) => id));
   refuseIfAny([
     ...body.batches.flatMap((batch, index) => [
-      known.has(batch.methodId) ? null : unknown(`batches[${index}].methodId`, batch.methodId, 'a method that the lab offers'),
+      known.has(batch.methodId)
+        ? null
+        : unknown(`batches[${index}].methodId`, batch.methodId, 'a method that the lab offers'),
       !batch.materialId || materials.has(batch.materialId)
         ? null
         : unknown(`batches[${index}].materialId`, batch.materialId, 'a material of the library'),
@@ -64,7 +66,9 @@ function conformityProblems(asked: ConformityAsk | null): FieldProblem[] {
   if (!asked) return [];
   const { lower, upper, unit } = asked;
   if ((lower ?? null) === null && (upper ?? null) === null) {
-    return [fieldProblem({ field: 'conformity.lower', found: null, allowed: 'a lower or an upper limit, or both', unit })];
+    return [
+      fieldProblem({ field: 'conformity.lower', found: null, allowed: 'a lower or an upper limit, or both', unit }),
+    ];
   }
   const crossed = typeof lower === 'number' && typeof upper === 'number' && lower > upper;
   return crossed ? [fieldProblem({ field: 'conformity.lower', found: lower, allowed: `at most ${upper}`, unit })] : [];

@@ -135,7 +135,10 @@ export class RequestMovesService {
 }
 
 /** The job of a batch; its specimens may have come in before it was accepted. */
-function jobOf(request: RequestEntity, { batch, method }: RequestAround['batches'][number]): Partial<JobEntity> & { reference: string } {
+function jobOf(
+  request: RequestEntity,
+  { batch, method }: RequestAround['batches'][number],
+): Partial<JobEntity> & { reference: string } {
   const releasedAt = releaseOf(batch.specimens, method);
   const waiting = { state: 'waiting' as const, why: 'Specimens are not here' };
   return {
@@ -149,7 +152,9 @@ function jobOf(request: RequestEntity, { batch, method }: RequestAround['batches
 function refuseMove(move: RequestMove, request: RequestEntity, by: SignedIn): void {
   const { id, reference, state } = request;
   if (!mayMove(move, request, by)) {
-    throw new LabError('request/forbidden', `To ${move} ${reference} is for the ${REQUEST_MOVES[move].by}.`, { requestId: id });
+    throw new LabError('request/forbidden', `To ${move} ${reference} is for the ${REQUEST_MOVES[move].by}.`, {
+      requestId: id,
+    });
   }
   if (!REQUEST_MOVES[move].from.includes(state)) {
     const out = waysOut(REQUEST_MOVES, state);

@@ -62,7 +62,9 @@ export function requestView(around: RequestAround, talk: Talk, telling: Telling)
     promiseNote: request.promiseNote,
     batches: around.batches.map((each) => batchView(each, around.jobs)),
     messages: talk.messages.map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })),
-    moves: waysOut(REQUEST_MOVES, request.state).filter((move) => REQUEST_MOVES[move].by !== 'system' && talk.may(move)),
+    moves: waysOut(REQUEST_MOVES, request.state).filter(
+      (move) => REQUEST_MOVES[move].by !== 'system' && talk.may(move),
+    ),
     reports: talk.reports,
     createdAt: request.createdAt.toISOString(),
     submittedAt: instant(request.submittedAt),
@@ -77,7 +79,10 @@ function reviewOf({ request }: RequestAround, reviewer: PersonRef | null): Reque
   return { ...points, by: reviewer, at };
 }
 
-function batchView({ batch, method, material }: RequestAround['batches'][number], jobs: readonly JobAround[]): BatchView {
+function batchView(
+  { batch, method, material }: RequestAround['batches'][number],
+  jobs: readonly JobAround[],
+): BatchView {
   const own = jobs.find(({ job }) => job.batchId === batch.id);
   return {
     id: batch.id,

@@ -8,7 +8,7 @@ import type {
   SaveRequestBody,
 } from '#libs/contract/src/index.js';
 import { REQUEST_STATES } from '#libs/contract/src/index.js';
-import { Transform } from 'class-transformer';
+import { FlagInQuery, WordsInQuery } from '../exchange/query.js';
 import { Figure, Free, Id, isId, ListOf, OneOf, Part, Parts, Text, When, YesNo } from '../platform/fields.js';
 
 /** Most specimens of one batch. */
@@ -50,7 +50,9 @@ export class BatchDto implements BatchBody {
   @Figure({ min: 0, max: MOST_SPECIMENS, whole: true })
   specimenCount: number;
 
-  @Free({ about: 'The ask, figures in N, mm, MPa, °C, mm/min, N·m. Its meaning is checked when the request is submitted.' })
+  @Free({
+    about: 'The ask, figures in N, mm, MPa, °C, mm/min, N·m. Its meaning is checked when the request is submitted.',
+  })
   ask: Record<string, unknown>;
 
   @Free({ optional: true, about: 'The figures as typed, `{ value, unit }` by field.' })
@@ -139,11 +141,16 @@ export class ArrivalDto implements ArrivalBody {
 }
 
 export class ListRequestsDto {
-  @Transform(({ value }) => (typeof value === 'string' ? value.split(',') : value))
-  @ListOf((each) => REQUEST_STATES.some((state) => state === each), REQUEST_STATES.join(', '), { type: 'string' }, { optional: true })
+  @WordsInQuery()
+  @ListOf(
+    (each) => REQUEST_STATES.some((state) => state === each),
+    REQUEST_STATES.join(', '),
+    { type: 'string' },
+    { optional: true },
+  )
   state?: RequestState[];
 
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
+  @FlagInQuery()
   @YesNo({ optional: true, about: 'Only what the person who asks has asked for.' })
   mine?: boolean;
 

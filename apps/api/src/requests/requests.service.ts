@@ -54,10 +54,18 @@ export class RequestsService {
     const request = await requests.get(id, teamsSeen(by));
     const messages = await requests.messagesOf(id);
     const reviewerId = (request.review?.['byId'] as string | undefined) ?? '';
-    const people = await peopleNamed(manager, [...messages.map(({ authorId }) => authorId), reviewerId].filter(Boolean));
+    const people = await peopleNamed(
+      manager,
+      [...messages.map(({ authorId }) => authorId), reviewerId].filter(Boolean),
+    );
     const named = (personId: string) => people.get(personId) ?? { id: personId, name: '' };
     const talk = {
-      messages: messages.map(({ id: messageId, authorId, body, at }) => ({ id: messageId, author: named(authorId), body, at })),
+      messages: messages.map(({ id: messageId, authorId, body, at }) => ({
+        id: messageId,
+        author: named(authorId),
+        body,
+        at,
+      })),
       reports: await reportsOf(manager, id),
       reviewer: reviewerId ? named(reviewerId) : null,
       may: (move: RequestMove) => mayMove(move, request, by),
@@ -72,7 +80,14 @@ export class RequestsService {
     await this.records.transaction(async (manager) => {
       await refuseBadDraft(manager, body);
       const reference = `R-${String(await drawNumber(manager, 'request')).padStart(4, '0')}`;
-      const row = { id, reference, state: 'draft' as const, requesterId: by.id, createdAt: new Date(), ...requestColumns(body) };
+      const row = {
+        id,
+        reference,
+        state: 'draft' as const,
+        requesterId: by.id,
+        createdAt: new Date(),
+        ...requestColumns(body),
+      };
       await new RequestRepository(manager).add(row, batchColumns(id, body.batches));
       await recordAct(manager, {
         ...{ actorId: by.id, kind: 'request/drafted', subjectKind: 'request', subjectId: id, live: 'requests' },
@@ -91,7 +106,7 @@ export class RequestsService {
       refuseStranger(by, body.teamId);
       refuseFixed(request);
       await refuseBadDraft(manager, body);
-      await requests.change({ ...request, version } as RequestEntity, requestColumns(body));
+      await requests.change({ ...request, version }, requestColumns(body));
       await requests.replaceBatches(id, batchColumns(id, body.batches));
       await recordAct(manager, {
         ...{ actorId: by.id, kind: 'request/edited', subjectKind: 'request', subjectId: id, live: 'requests' },

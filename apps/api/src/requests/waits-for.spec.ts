@@ -28,7 +28,9 @@ describe('what a request waits for', () => {
     const expected = { fate: 'expected', arrivedAt: null };
     const here = { fate: 'arrived', arrivedAt: new Date(NOW) };
     const jobs = [{ state: 'waiting' }];
-    expect(said({ state: 'accepted', jobs, specimens: [expected, here, expected] })).toBe('Waits for 2 specimens to arrive');
+    expect(said({ state: 'accepted', jobs, specimens: [expected, here, expected] })).toBe(
+      'Waits for 2 specimens to arrive',
+    );
     expect(said({ state: 'accepted', jobs, specimens: [expected, here] })).toBe('Waits for 1 specimen to arrive');
   });
 
@@ -42,11 +44,17 @@ describe('what a request waits for', () => {
   it('tells until when specimens are conditioned, as long as that is to come', () => {
     const job = { state: 'ready', releasedAt: new Date(NOW + 1) };
     expect(said({ state: 'accepted', jobs: [job] })).toBe('Specimens are conditioned until Wed 25 Nov, 12:00');
-    expect(said({ state: 'accepted', jobs: [{ ...job, releasedAt: new Date(NOW) }] })).toBe('Waits for a place in the plan');
+    expect(said({ state: 'accepted', jobs: [{ ...job, releasedAt: new Date(NOW) }] })).toBe(
+      'Waits for a place in the plan',
+    );
   });
 
   it('speaks of the job that is furthest behind', () => {
-    const jobs = [{ state: 'running', frameTag: 'UF-10' }, { state: 'paused', why: 'grip slipped', frameTag: 'UF-30' }, { state: 'done' }];
+    const jobs = [
+      { state: 'running', frameTag: 'UF-10' },
+      { state: 'paused', why: 'grip slipped', frameTag: 'UF-30' },
+      { state: 'done' },
+    ];
     expect(said({ state: 'in-work', jobs })).toBe('J-2031-2 is paused on UF-30: grip slipped');
     expect(said({ state: 'in-work', jobs: [jobs[0]!, { state: 'ready', holdWhy: 'material is recalled' }] })).toBe(
       'The lab holds it back: material is recalled',

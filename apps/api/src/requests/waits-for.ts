@@ -59,7 +59,9 @@ function jobWaitsFor({ job, booking, frameTag }: JobAround, missing: number, now
   if (job.holdWhy !== null) return `The lab holds it back: ${job.holdWhy}`;
   if (booking) return `Waits for its turn${on}, planned for ${spoken(booking.startsAt, timeZone)}`;
   const conditioned = job.releasedAt !== null && job.releasedAt.getTime() > nowMs;
-  return conditioned ? `Specimens are conditioned until ${spoken(job.releasedAt!, timeZone)}` : 'Waits for a place in the plan';
+  return conditioned
+    ? `Specimens are conditioned until ${spoken(job.releasedAt!, timeZone)}`
+    : 'Waits for a place in the plan';
 }
 
 /** E.g. `Fri 27 Nov, 14:00`, on the lab's wall clock. */

@@ -10,7 +10,10 @@ export class CalibrationRepository {
 
   /** Newest first. */
   of(itemId: string): Promise<CalibrationEntity[]> {
-    return this.manager.find(CalibrationEntity, { where: { itemId }, order: { performedAt: 'DESC', enteredAt: 'DESC' } });
+    return this.manager.find(CalibrationEntity, {
+      where: { itemId },
+      order: { performedAt: 'DESC', enteredAt: 'DESC' },
+    });
   }
 
   ofAll(itemIds: readonly string[]): Promise<CalibrationEntity[]> {

@@ -51,7 +51,11 @@ export function calibrationsOf(rows: readonly CalibrationEntity[]): Calibration[
     row.ranges.flatMap(({ direction, className, from, to }) => {
       if (className === null) return [];
       const said = { direction, standard: row.standard, className, from, to };
-      return inForce(row, direction, counting).map(({ startMs, endMs }) => ({ ...said, validFromMs: startMs, dueMs: endMs }));
+      return inForce(row, direction, counting).map(({ startMs, endMs }) => ({
+        ...said,
+        validFromMs: startMs,
+        dueMs: endMs,
+      }));
     }),
   );
 }
@@ -63,9 +67,15 @@ export function standing(rows: readonly CalibrationEntity[]): CalibrationEntity[
 }
 
 /** When a calibration of a direction is in force: until it is due, or until the next one begins. */
-function inForce(row: CalibrationEntity, direction: CalibratedQuantity, all: readonly CalibrationEntity[]): TimeWindow[] {
+function inForce(
+  row: CalibrationEntity,
+  direction: CalibratedQuantity,
+  all: readonly CalibrationEntity[],
+): TimeWindow[] {
   const newer = all
-    .filter((other) => other.performedAt > row.performedAt && other.ranges.some((range) => range.direction === direction))
+    .filter(
+      (other) => other.performedAt > row.performedAt && other.ranges.some((range) => range.direction === direction),
+    )
     .map(({ validFrom }) => validFrom.getTime());
   const own = { startMs: row.validFrom.getTime(), endMs: row.dueAt.getTime() };
   return newer.length === 0 ? [own] : subtractWindows([own], [{ startMs: Math.min(...newer), endMs: Infinity }]);

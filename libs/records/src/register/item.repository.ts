@@ -75,7 +75,10 @@ export class ItemRepository {
   /** What hangs on each of these items; three queries, however many there are. */
   async around(items: readonly ItemEntity[]): Promise<Map<string, ItemAround>> {
     const itemId = In(items.map(({ id }) => id));
-    const calibrations = await this.manager.find(CalibrationEntity, { where: { itemId }, order: { performedAt: 'DESC' } });
+    const calibrations = await this.manager.find(CalibrationEntity, {
+      where: { itemId },
+      order: { performedAt: 'DESC' },
+    });
     const faults = await this.manager.find(FaultEntity, { where: { itemId }, order: { openedAt: 'DESC' } });
     const links = await this.fitted(items.map(({ id }) => id));
     return new Map(

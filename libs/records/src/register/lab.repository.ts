@@ -30,7 +30,11 @@ export function readLab(records: DataSource, nowMs: number): Promise<LabAsRead> 
 
 /** The lab within the caller's transaction. Roster and authorisations are read from now on; what is over does not matter. */
 export async function labOf(manager: EntityManager, nowMs: number): Promise<Lab> {
-  return { items: await itemsOf(manager), rigs: await rigsOf(manager), technicians: await techniciansOf(manager, nowMs) };
+  return {
+    items: await itemsOf(manager),
+    rigs: await rigsOf(manager),
+    technicians: await techniciansOf(manager, nowMs),
+  };
 }
 
 async function itemsOf(manager: EntityManager): Promise<Lab['items']> {
@@ -46,11 +50,11 @@ async function itemsOf(manager: EntityManager): Promise<Lab['items']> {
 /** A chamber on a frame is at the temperature of the last job there, or at room temperature when none ran. */
 async function rigsOf(manager: EntityManager): Promise<Rig[]> {
   const links = await manager.find(RigLinkEntity, { order: { frameId: 'ASC', itemId: 'ASC' } });
-  const warm = (await manager.query(
+  const warm = await manager.query<{ frameId: string; chamberC: number | null }[]>(
     `select distinct on (job.frame_id) job.frame_id as "frameId", (batch.ask ->> 'temperatureC')::float as "chamberC"
      from job join batch on batch.id = job.batch_id
      where job.started_at is not null and job.frame_id is not null order by job.frame_id, job.started_at desc`,
-  )) as { frameId: string; chamberC: number | null }[];
+  );
   const chambers = await manager.findBy(ItemEntity, { kind: 'chamber' });
   return [...grouped(links, ({ frameId }) => frameId)].map(([frameId, fitted]) => {
     const itemIds = fitted.map(({ itemId }) => itemId);

@@ -40,10 +40,26 @@ export async function aroundRequests(
   const ids = requests.map(({ id }) => id);
   const batches = await new RequestRepository(manager).batchesOf(ids);
   const jobs = await jobsOf(manager, ids);
-  const methods = await byId(manager, MethodEntity, batches.map(({ methodId }) => methodId));
-  const materials = await byId(manager, MaterialEntity, batches.map(({ materialId }) => materialId));
-  const teams = await byId(manager, TeamEntity, requests.map(({ teamId }) => teamId));
-  const people = await byId(manager, PersonEntity, requests.map(({ requesterId }) => requesterId));
+  const methods = await byId(
+    manager,
+    MethodEntity,
+    batches.map(({ methodId }) => methodId),
+  );
+  const materials = await byId(
+    manager,
+    MaterialEntity,
+    batches.map(({ materialId }) => materialId),
+  );
+  const teams = await byId(
+    manager,
+    TeamEntity,
+    requests.map(({ teamId }) => teamId),
+  );
+  const people = await byId(
+    manager,
+    PersonEntity,
+    requests.map(({ requesterId }) => requesterId),
+  );
   return requests.map((request) => ({
     request,
     batches: batches
@@ -62,7 +78,11 @@ export async function aroundRequests(
 async function jobsOf(manager: EntityManager, requestIds: readonly string[]): Promise<JobAround[]> {
   const jobs = await manager.find(JobEntity, { where: { requestId: In(requestIds) }, order: { reference: 'ASC' } });
   const bookings = await manager.findBy(BookingEntity, { jobId: In(jobs.map(({ id }) => id)), live: true });
-  const frames = await byId(manager, ItemEntity, [...jobs, ...bookings].map(({ frameId }) => frameId));
+  const frames = await byId(
+    manager,
+    ItemEntity,
+    [...jobs, ...bookings].map(({ frameId }) => frameId),
+  );
   return jobs.map((job) => {
     const booking = bookings.find(({ jobId }) => jobId === job.id) ?? null;
     const frameId = job.frameId ?? booking?.frameId ?? null;

@@ -39,7 +39,9 @@ export class RequestRepository {
     }
     if (words) {
       const like = likeOf(words);
-      const either = new Brackets((or) => or.where('request.reference ilike :like').orWhere('request.title ilike :like'));
+      const either = new Brackets((or) =>
+        or.where('request.reference ilike :like').orWhere('request.title ilike :like'),
+      );
       query.andWhere(either).setParameter('like', like);
     }
     return query.getMany();
@@ -80,10 +82,14 @@ export class RequestRepository {
     const { affected } = await this.manager.update(RequestEntity, { id, version, state }, set as never);
     if (affected === 0) {
       const now = await this.get(id);
-      throw new LabError('request/changed-meanwhile', `${reference} was changed by someone else. Reload it and try again.`, {
-        version: now.version,
-        state: now.state,
-      });
+      throw new LabError(
+        'request/changed-meanwhile',
+        `${reference} was changed by someone else. Reload it and try again.`,
+        {
+          version: now.version,
+          state: now.state,
+        },
+      );
     }
   }
 
@@ -102,7 +108,7 @@ export class RequestRepository {
   }
 
   async addMessage(row: Omit<RequestMessageEntity, 'at'>): Promise<void> {
-    await this.manager.insert(RequestMessageEntity, row as never);
+    await this.manager.insert(RequestMessageEntity, row);
   }
 
   /** Specimens of one request, locked so that two who receive the same box take turns. */
