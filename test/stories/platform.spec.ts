@@ -228,6 +228,13 @@ describe('the platform', () => {
     abort.abort();
   });
 
+  it('closes although pages are open', async () => {
+    const other = await startLab({ worker: false });
+    const stream = await (await other.signIn('auditor')).fetch('/live');
+    await other.stop();
+    expect(await stream.text()).toContain('retry: 1000');
+  });
+
   it('does announced work once, merges what has the same key, and keeps its state', async () => {
     const ids = await lab.records.transaction(async (entities) => [
       await announce(entities, 'tidy', {}, { key: 'once' }),

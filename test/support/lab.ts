@@ -2,6 +2,8 @@ import 'reflect-metadata';
 import { randomUUID } from 'node:crypto';
 import type { DataSource } from 'typeorm';
 import type { ApiConfig } from '#apps/api/src/config.js';
+import { endpointsOf } from '#apps/api/src/platform/endpoints.js';
+import type { Endpoint } from '#apps/api/src/platform/endpoints.js';
 import { createApi } from '#apps/api/src/platform/create-api.js';
 import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
@@ -29,6 +31,8 @@ export interface Lab {
   baseUrl: string;
   records: DataSource;
   databaseUrl: string;
+  /** Every endpoint of the API, from its code. */
+  endpoints: Endpoint[];
   /** A client that is not signed in. */
   visitor(): Client;
   /** @param who a role of the small lab, or a mail address */
@@ -57,6 +61,7 @@ export async function startLab({
     baseUrl,
     records,
     databaseUrl: database.url,
+    endpoints: endpointsOf(api),
     visitor: () => new Client(baseUrl),
     signIn: async (who, password = TEST_PASSWORD) => {
       const client = new Client(baseUrl);

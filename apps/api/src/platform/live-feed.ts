@@ -1,5 +1,5 @@
 import { Inject, Injectable } from '@nestjs/common';
-import type { OnApplicationBootstrap, OnApplicationShutdown } from '@nestjs/common';
+import type { BeforeApplicationShutdown, OnApplicationBootstrap } from '@nestjs/common';
 import { Subject } from 'rxjs';
 import { LIVE_CHANNEL, listen } from '#libs/records/src/index.js';
 import type { Listener } from '#libs/records/src/index.js';
@@ -11,7 +11,7 @@ export type Heard = { kind: 'change'; event: string } | { kind: 'missed' };
 
 /** Hears every change once for all screens that this process serves. */
 @Injectable()
-export class LiveFeed implements OnApplicationBootstrap, OnApplicationShutdown {
+export class LiveFeed implements BeforeApplicationShutdown, OnApplicationBootstrap {
   readonly heard = new Subject<Heard>();
   private listener: Listener | null = null;
 
@@ -25,7 +25,8 @@ export class LiveFeed implements OnApplicationBootstrap, OnApplicationShutdown {
     });
   }
 
-  async onApplicationShutdown(): Promise<void> {
+  /** Before the server stops: it waits for every open answer, and a stream of changes has no end of its own. */
+  async beforeApplicationShutdown(): Promise<void> {
     this.heard.complete();
     await this.listener?.stop();
   }
