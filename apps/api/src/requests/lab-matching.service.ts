@@ -1,6 +1,6 @@
 import type { LabSettings, PreviewBody, PreviewView } from '#libs/contract/src/index.js';
 import { InvalidInput, LabError } from '#libs/errors/src/index.js';
-import { isNeeds, matchTrains, needsOf, trainDrawing } from '#libs/matching/src/index.js';
+import { isNeeds, matchRequest, matchTrains, needsOf, trainDrawing } from '#libs/matching/src/index.js';
 import type { Ask, Item, ItemKind, Lab, MatchAnswer, Needs, TimeWindow } from '#libs/matching/src/index.js';
 import { askOf, labSettings, materialOf, methodOf, MethodRepository } from '#libs/records/src/index.js';
 import type { MaterialEntity, MethodEntity, RequestAround } from '#libs/records/src/index.js';
@@ -41,9 +41,10 @@ export class LabMatchingService {
     const problems = batchProblems(methodOf(method), ask, asked);
     if (problems.length > 0) throw new InvalidInput(problems);
     const settings = await labSettings(manager);
-    const needs = neededFor(ask, method, material, settings);
     const lab = await this.current.get();
-    const answer = matchTrains(lab, needs, periodFrom(Date.now(), settings), settings.matching);
+    const asking = { ask, method: methodOf(method), material: material && materialOf(material) };
+    const answer = matchRequest(lab, asking, periodFrom(Date.now(), settings), settings.matching);
+    if (!('needs' in answer)) throw new InvalidInput(answer);
     return { ...answer, ask, ...named(lab, answer), computedInMs: Math.round(performance.now() - started) };
   }
 
