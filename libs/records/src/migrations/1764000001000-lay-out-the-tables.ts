@@ -134,9 +134,12 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(
       `CREATE TABLE "request" ("id" uuid NOT NULL, "reference" text NOT NULL, "title" text NOT NULL, "purpose" text NOT NULL DEFAULT '', "state" text NOT NULL, "team_id" uuid NOT NULL, "requester_id" uuid NOT NULL, "due_at" TIMESTAMP WITH TIME ZONE, "specimens_at" TIMESTAMP WITH TIME ZONE, "weight" double precision NOT NULL DEFAULT '1', "disposal" text NOT NULL DEFAULT 'keep-90-days', "conformity" jsonb, "review" jsonb, "created_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "submitted_at" TIMESTAMP WITH TIME ZONE, "accepted_at" TIMESTAMP WITH TIME ZONE, "promise50_at" TIMESTAMP WITH TIME ZONE, "promise80_at" TIMESTAMP WITH TIME ZONE, "promise_note" text, "version" integer NOT NULL, CONSTRAINT "uq_request_reference" UNIQUE ("reference"), CONSTRAINT "request_weight_positive" CHECK ("weight" > 0), CONSTRAINT "pk_request" PRIMARY KEY ("id"))`,
     );
-    await runner.query(`CREATE INDEX "ix_request_state" ON "request"  ("state") `);
-    await runner.query(`CREATE INDEX "ix_request_team_id" ON "request"  ("team_id") `);
     await runner.query(`CREATE INDEX "ix_request_requester_id" ON "request"  ("requester_id") `);
+    await runner.query(`CREATE INDEX "ix_request_state_created_at_id" ON "request"  ("state", "created_at", "id") `);
+    await runner.query(
+      `CREATE INDEX "ix_request_team_id_created_at_id" ON "request"  ("team_id", "created_at", "id") `,
+    );
+    await runner.query(`CREATE INDEX "ix_request_created_at_id" ON "request"  ("created_at", "id") `);
     await runner.query(
       `CREATE TABLE "specimen" ("id" uuid NOT NULL, "batch_id" uuid NOT NULL, "label" text NOT NULL, "position" integer NOT NULL, "fate" text NOT NULL DEFAULT 'expected', "invalid_why" text, "arrived_at" TIMESTAMP WITH TIME ZONE, "condition" text NOT NULL DEFAULT '', "conditioning_from" TIMESTAMP WITH TIME ZONE, "dimensions" jsonb NOT NULL DEFAULT '{}', "version" integer NOT NULL, CONSTRAINT "uq_specimen_label" UNIQUE ("label"), CONSTRAINT "pk_specimen" PRIMARY KEY ("id"))`,
     );
@@ -236,9 +239,10 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(`DROP TABLE "batch"`);
     await runner.query(`DROP INDEX "public"."ix_specimen_batch_id"`);
     await runner.query(`DROP TABLE "specimen"`);
+    await runner.query(`DROP INDEX "public"."ix_request_created_at_id"`);
+    await runner.query(`DROP INDEX "public"."ix_request_team_id_created_at_id"`);
+    await runner.query(`DROP INDEX "public"."ix_request_state_created_at_id"`);
     await runner.query(`DROP INDEX "public"."ix_request_requester_id"`);
-    await runner.query(`DROP INDEX "public"."ix_request_team_id"`);
-    await runner.query(`DROP INDEX "public"."ix_request_state"`);
     await runner.query(`DROP TABLE "request"`);
     await runner.query(`DROP INDEX "public"."ix_report_request_id"`);
     await runner.query(`DROP TABLE "report"`);

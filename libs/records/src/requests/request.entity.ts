@@ -5,6 +5,9 @@ import { BatchEntity } from './batch.entity.js';
 
 /** What a team asks for: method, material, specimens, conditions, due date, why. */
 @Entity('request')
+@Index(['createdAt', 'id'])
+@Index(['teamId', 'createdAt', 'id'])
+@Index(['state', 'createdAt', 'id'])
 @Check('request_weight_positive', '"weight" > 0')
 export class RequestEntity {
   @PrimaryColumn('uuid')
@@ -22,11 +25,9 @@ export class RequestEntity {
   purpose!: string;
 
   @Column({ type: 'text' })
-  @Index()
   state!: RequestState;
 
   @Column('uuid')
-  @Index()
   teamId!: string;
 
   @Column('uuid')
