@@ -118,10 +118,10 @@ export function ListOf(
   });
 }
 
-/** An object with rules of its own. */
+/** An object with rules of its own. The described `type` is a function of that very name: by it Nest knows it from a class. */
 export function Part(type: () => new () => object, common: Common = {}): PropertyDecorator {
   const checks = [ValidateNested({ context: { allowed: 'an object', unit: '' } }), Type(type)];
-  return applyDecorators(...presence({ type }, common), ...checks, ...[isObject()]);
+  return applyDecorators(...presence({ type: () => type() }, common), ...checks, ...[isObject()]);
 }
 
 /** A list of objects with rules of their own. */
@@ -136,7 +136,7 @@ export function Parts(
     ValidateNested({ each: true, context }),
     Type(type),
   ];
-  return applyDecorators(...presence({ type, isArray: true }, common), ...checks);
+  return applyDecorators(...presence({ type: () => type(), isArray: true }, common), ...checks);
 }
 
 /** An object whose fields a core checks, such as the details of an item. */
