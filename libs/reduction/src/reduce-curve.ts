@@ -25,9 +25,10 @@ export function reduceCurve(curve: Curve, recipe: ReductionRecipe, dimensions: S
     return { state: 'refused', reasons: [{ reason: 'too-few-points', what: `${curve.pointCount}` }] };
   const axes = prepareAxes(curve, recipe, dimensions);
   if ('reason' in axes) return { state: 'refused', reasons: [axes] };
-  const test = prepareTest(curve, recipe, dimensions, correctLargeDeflection(axes, recipe, dimensions));
+  const corrected = correctLargeDeflection(axes, recipe, dimensions);
+  const test = prepareTest(curve, recipe, dimensions, corrected);
   const { results, missing } = measureAll(test);
-  const flags = [...axes.flags, ...curveFlags(test)];
+  const flags = [...corrected.flags, ...curveFlags(test)];
   return { state: 'reduced', axes: test.axes, results, missing, flags, slope: test.slope, toeShift: test.toeShift };
 }
 
