@@ -242,6 +242,10 @@ describe('a request', () => {
     );
     const past = await drafted({ dueAt: '2020-01-01T00:00:00Z' });
     expect((await requester.post<any>(`/requests/${past.id}/submit`)).body.errors[0].field).toBe('dueAt');
+    const limits = { lower: 80, upper: null, unit: 'MPa', of: 'mean', rule: 'simple', specification: 'NC-17' };
+    const unwanted = await drafted({ conformity: { resultKey: 'modulus', ...limits } });
+    const { body: limited } = await requester.post<any>(`/requests/${unwanted.id}/submit`);
+    expect(limited.errors).toEqual([expect.objectContaining({ field: 'conformity.resultKey', found: 'modulus' })]);
     const none = await drafted({ batches: [] });
     expect((await requester.post<any>(`/requests/${none.id}/submit`)).body.errors[0].field).toBe('batches');
   });

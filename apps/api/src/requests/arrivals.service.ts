@@ -8,7 +8,8 @@ import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { releaseOf } from './release.js';
 
-const MAY_ARRIVE = ['submitted', 'accepted', 'in-work'];
+/** Not before it is accepted: until then its specimens may still change. */
+const MAY_ARRIVE = ['accepted', 'in-work'];
 
 /** Specimens come in, and the jobs that waited for them become ready. */
 @Injectable()

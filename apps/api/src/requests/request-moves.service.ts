@@ -16,7 +16,7 @@ import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { LabMatchingService } from './lab-matching.service.js';
-import { jobReference, releaseOf } from './release.js';
+import { jobReference } from './release.js';
 import { reviewProblems } from './review.js';
 import { mayMove } from './requests.service.js';
 import { teamsSeen } from './sight.js';
@@ -134,17 +134,15 @@ export class RequestMovesService {
   }
 }
 
-/** The job of a batch; its specimens may have come in before it was accepted. */
+/** The job of a batch, which waits for its specimens. */
 function jobOf(
   request: RequestEntity,
-  { batch, method }: RequestAround['batches'][number],
+  { batch }: RequestAround['batches'][number],
 ): Partial<JobEntity> & { reference: string } {
-  const releasedAt = releaseOf(batch.specimens, method);
-  const waiting = { state: 'waiting' as const, why: 'Specimens are not here' };
   return {
-    ...{ id: randomUUID(), batchId: batch.id, requestId: request.id, releasedAt },
+    ...{ id: randomUUID(), batchId: batch.id, requestId: request.id },
     reference: jobReference(request.reference, batch.position),
-    ...(releasedAt ? { state: 'ready' as const } : waiting),
+    ...{ state: 'waiting' as const, why: 'Specimens are not here' },
   };
 }
 

@@ -9,7 +9,16 @@ export function submissionProblems({ request, batches }: RequestAround, nowMs: n
   const none = batches.length === 0 ? [problem('batches', null, 'one batch of specimens at least')] : [];
   const past = request.dueAt !== null && request.dueAt.getTime() <= nowMs;
   const due = past ? [problem('dueAt', request.dueAt!.toISOString(), 'an instant that is still to come, or none')] : [];
-  return [...none, ...due, ...batches.flatMap(problemsOfBatch)];
+  return [...none, ...due, ...limitProblems(request, batches), ...batches.flatMap(problemsOfBatch)];
+}
+
+/** Limits can only be held against a result that somebody wants. */
+function limitProblems({ conformity }: RequestAround['request'], batches: RequestAround['batches']): FieldProblem[] {
+  if (conformity === null) return [];
+  const wanted = new Set(batches.flatMap(({ batch, method, material }) => askOf(batch, method, material).results));
+  const key = String(conformity['resultKey']);
+  if (wanted.has(key)) return [];
+  return [problem('conformity.resultKey', key, `one of the results asked for: ${[...wanted].join(', ')}`)];
 }
 
 function problemsOfBatch({ batch, method, material }: RequestAround['batches'][number], index: number): FieldProblem[] {

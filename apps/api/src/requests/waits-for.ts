@@ -1,3 +1,4 @@
+import { sayInstant } from '#libs/calendar/src/index.js';
 import type { RequestAround, JobAround } from '#libs/records/src/index.js';
 
 /** What a request waits for now, as one says it to the person who asked. */
@@ -57,24 +58,9 @@ function jobWaitsFor({ job, booking, frameTag }: JobAround, missing: number, now
       break;
   }
   if (job.holdWhy !== null) return `The lab holds it back: ${job.holdWhy}`;
-  if (booking) return `Waits for its turn${on}, planned for ${spoken(booking.startsAt, timeZone)}`;
+  if (booking) return `Waits for its turn${on}, planned for ${sayInstant(booking.startsAt.getTime(), timeZone)}`;
   const conditioned = job.releasedAt !== null && job.releasedAt.getTime() > nowMs;
   return conditioned
-    ? `Specimens are conditioned until ${spoken(job.releasedAt!, timeZone)}`
+    ? `Specimens are conditioned until ${sayInstant(job.releasedAt!.getTime(), timeZone)}`
     : 'Waits for a place in the plan';
-}
-
-/** E.g. `Fri 27 Nov, 14:00`, on the lab's wall clock. */
-export function spoken(at: Date, timeZone: string): string {
-  const parts = new Intl.DateTimeFormat('en-GB', {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    hour: '2-digit',
-    minute: '2-digit',
-    hourCycle: 'h23',
-    timeZone,
-  }).formatToParts(at);
-  const part = (type: string) => parts.find((each) => each.type === type)?.value ?? '';
-  return `${part('weekday')} ${part('day')} ${part('month')}, ${part('hour')}:${part('minute')}`;
 }
