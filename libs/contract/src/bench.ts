@@ -61,7 +61,7 @@ export interface JobView {
   speeds: { label: string; valueMmMin: number }[];
   dimensionsNeeded: { key: string; label: string; unit: string; readings: number; nominal: number | null }[];
   resultsNeeded: { key: string; label: string; unit: string; typed: boolean }[];
-  specimens: (SpecimenView & { results: ResultView[]; curve: { id: string; rows: number } | null })[];
+  specimens: (SpecimenView & { results: ResultView[]; curve: { id: string; rows: number } | null; reading: CurveReadingView | null })[];
   plannedStartAt: Instant | null;
   plannedEndAt: Instant | null;
   takenAt: Instant | null;
@@ -69,6 +69,13 @@ export interface JobView {
   finishedAt: Instant | null;
   conditions: Record<string, unknown>;
   version: number;
+}
+
+/** The worker's last try to read a curve file of a specimen, until it is done. */
+export interface CurveReadingView {
+  taskId: string;
+  state: 'waiting' | 'running' | 'failed';
+  message: string;
 }
 
 export interface BenchView {
@@ -114,7 +121,31 @@ export interface WhyBody {
   why: string;
 }
 
+/** Something failed; `itemId` names the item, which gets a fault and is not used until it is repaired. */
+export interface BlockBody extends WhyBody {
+  itemId?: string;
+}
+
+export interface StandInBody {
+  /** The item of the train that is not there. */
+  itemId: string;
+  /** Tag of the unit in its place. */
+  tag: string;
+}
+
+export interface InvalidBody extends WhyBody {
+  /** `invalid` unless it is said that the specimen was not tested at all. */
+  fate?: 'invalid' | 'not-tested';
+}
+
+export interface CurveConfirmBody {
+  fileId: string;
+  format: Record<string, unknown>;
+}
+
 export interface FinishBody {
+  /** Why specimens that are still open were not tested; without it a job with open specimens is not finished. */
+  notTestedWhy?: string;
   conditions: { temperatureC?: number; humidityPct?: number; remarks?: string; deviations?: string };
 }
 

@@ -29,7 +29,7 @@ export {
   putBack,
 } from './tasks/task-runs.js';
 export type { RunEnd } from './tasks/task-runs.js';
-export { claimKey, keepAnswer, releaseKey } from './platform/idempotency.js';
+export { claimKey, keepAnswer, releaseKey, underKey } from './platform/idempotency.js';
 export type { Claim } from './platform/idempotency.js';
 export { DEMO_PASSWORD } from './people/demo-password.js';
 export { RosterRepository } from './people/roster.repository.js';
@@ -90,6 +90,11 @@ export type { NewBooking, NewPlan } from './plan/plan.repository.js';
 export { readPlanFacts } from './plan/read-plan-facts.js';
 export { JobEntity } from './jobs/job.entity.js';
 export type { TrainLink } from './jobs/job.entity.js';
+export { JobRepository, ON_A_FRAME } from './jobs/job.repository.js';
+export type { PlannedJob } from './jobs/job.repository.js';
+export { jobAtBench } from './jobs/job-around.js';
+export type { JobAtBench } from './jobs/job-around.js';
+export { keepPromises, releaseBlocked } from './plan/keep-promises.js';
 export { applyEdits } from './plan/apply-edits.js';
 export { revived } from './plan/trial-outcome.js';
 export type { TrialOutcome } from './plan/trial-outcome.js';
@@ -143,6 +148,8 @@ export { EventRepository } from './record/event.repository.js';
 export { NumberingEntity } from './platform/numbering.entity.js';
 
 export { ResultEntity } from './results/result.entity.js';
+export { ResultRepository } from './results/result.repository.js';
+export type { NewResult } from './results/result.repository.js';
 export { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.entity.js';
 export { resultsOfBatch, resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';

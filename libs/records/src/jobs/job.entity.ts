@@ -55,7 +55,7 @@ export class JobEntity {
 
   /** Check name → when and by whom it was ticked. */
   @Column({ type: 'jsonb', default: {} })
-  checks!: Record<string, { at: string; by: string; note?: string }>;
+  checks!: Record<string, { at: string; by: string; value?: number; note?: string }>;
 
   /** Kept out of the plan, with the reason. */
   @Column({ type: 'text', nullable: true })

@@ -5,6 +5,7 @@ import { In, LessThanOrEqual } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { AuthorisationEntity } from '../people/authorisation.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
+import { RequestEntity } from '../requests/request.entity.js';
 import { JobEntity } from './job.entity.js';
 
 /** A job holds its frame and its items in these states. */
@@ -28,6 +29,18 @@ export class JobRepository {
     const job = await this.manager.findOneBy(JobEntity, { id });
     if (!job) throw new LabError('job/unknown', 'There is no such job.', { jobId: id });
     return job;
+  }
+
+  /** The same, and whoever else changes this job waits until this transaction is through. */
+  async lock(id: string): Promise<JobEntity> {
+    const job = await this.manager.findOne(JobEntity, { where: { id }, lock: { mode: 'pessimistic_write' } });
+    if (!job) throw new LabError('job/unknown', 'There is no such job.', { jobId: id });
+    return job;
+  }
+
+  /** The request of a job; other jobs of it wait, so that the last one to end knows that it is the last. */
+  lockRequest(requestId: string): Promise<RequestEntity> {
+    return this.manager.findOneOrFail(RequestEntity, { where: { id: requestId }, lock: { mode: 'pessimistic_write' } });
   }
 
   /** Makes everybody else who takes a job wait until this transaction is through. */

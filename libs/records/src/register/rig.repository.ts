@@ -14,12 +14,17 @@ export class RigRepository {
     return this.manager.findBy(RigLinkEntity, { frameId });
   }
 
-  /** Replaces the rig of a frame. An item that hung on another frame comes off there: it is only once in the lab. */
+  /**
+   * Replaces the rig of a frame. An item that hung on another frame comes off there: it is only once in the lab.
+   * What stays on the frame keeps the instant at which it was fitted: a cell that was not touched needs no new check.
+   */
   async fit(frameId: string, links: readonly { itemId: string; role: string }[]): Promise<void> {
     await this.manager.findOne(ItemEntity, { where: { id: frameId }, lock: { mode: 'pessimistic_write' } });
+    const before = await this.of(frameId);
+    const fittedAt = (itemId: string) => before.find((link) => link.itemId === itemId)?.fittedAt ?? new Date();
     await this.manager.delete(RigLinkEntity, { frameId });
     if (links.length === 0) return;
-    const rows = links.map((link) => ({ ...link, frameId, fittedAt: new Date() }));
+    const rows = links.map(({ itemId, role }) => ({ itemId, role, frameId, fittedAt: fittedAt(itemId) }));
     await this.manager.upsert(RigLinkEntity, rows, ['itemId']);
   }
 }
