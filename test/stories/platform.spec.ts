@@ -184,6 +184,22 @@ describe('the platform', () => {
       expect(rows.filter(({ name }: { name: string }) => name === 'Soft goods')).toHaveLength(1);
     });
 
+    it('also when the first answer was lost with the process that should have given it', async () => {
+      await manager.post('/teams', { name: 'Lights' }, keyed('make-lights'));
+      await lab.records.query(`update idempotency_key set status = null, body = null where key = 'make-lights'`);
+      const again = await manager.post('/teams', { name: 'Lights' }, keyed('make-lights'));
+      expect(again.body).toMatchObject({ status: 409, type: '/problems/idempotency-key/done-already' });
+    });
+
+    it('and again when the process died before anything was done', async () => {
+      await lab.records.query(
+        `update idempotency_key set key = 'make-bells', done = false, status = null, created_at = now() - interval '2 minutes'
+         where key = 'make-lights'`,
+      );
+      await lab.records.query(`update team set name = 'Bells' where name = 'Lights'`);
+      expect((await manager.post('/teams', { name: 'Lights' }, keyed('make-bells'))).status).toBe(201);
+    });
+
     it('but refuses the key for something else, and frees it when the first was refused', async () => {
       expect((await manager.post('/teams', { name: 'Tents' }, keyed('make-wheels'))).body.type).toBe(
         '/problems/idempotency-key/other-request',

@@ -2,17 +2,18 @@ import { createHash } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
 import type { CallHandler, ExecutionContext, NestInterceptor } from '@nestjs/common';
 import type { Response } from 'express';
-import { catchError, from, of, switchMap, throwError } from 'rxjs';
+import { from, lastValueFrom } from 'rxjs';
 import type { Observable } from 'rxjs';
 import { DataSource } from 'typeorm';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
-import { claimKey, keepAnswer, releaseKey } from '#libs/records/src/index.js';
+import { claimKey, keepAnswer, releaseKey, underKey } from '#libs/records/src/index.js';
 import type { LabRequest } from './signed-in.js';
 
 const KEY = /^[\w.:-]{8,128}$/;
 
 /**
  * A POST that carries an Idempotency-Key is done once: its retry gets the first answer again, with `Idempotency-Replayed: true`.
+ * That it was done is kept in the transaction of the change itself, so that this holds also when this process dies in between.
  * Keys are each person's own and are kept for two days. A refused request was not done, and its key may be used again.
  */
 @Injectable()
@@ -24,9 +25,7 @@ export class IdempotencyInterceptor implements NestInterceptor {
     const key = request.headers['idempotency-key'];
     if (request.method !== 'POST' || key === undefined || !request.signedIn) return next.handle();
     const response = context.switchToHttp().getResponse<Response>();
-    return from(this.once(request.signedIn.id, keyOf(key), hashOf(request), response, next)).pipe(
-      switchMap((answer) => answer),
-    );
+    return from(this.once(request.signedIn.id, keyOf(key), hashOf(request), response, next));
   }
 
   private async once(
@@ -35,29 +34,27 @@ export class IdempotencyInterceptor implements NestInterceptor {
     hash: string,
     response: Response,
     next: CallHandler,
-  ): Promise<Observable<unknown>> {
+  ): Promise<unknown> {
     const claim = await claimKey(this.records, personId, key, hash);
     if (claim.state === 'answered') {
       response.status(claim.status).setHeader('Idempotency-Replayed', 'true');
-      return of(claim.body);
+      return claim.body;
     }
     if (claim.state !== 'yours') throw new LabError(`idempotency-key/${claim.state}`, SENTENCES[claim.state]);
-    return next.handle().pipe(
-      switchMap(async (body: unknown) => {
-        await keepAnswer(this.records, personId, key, response.statusCode, body);
-        return body;
-      }),
-      catchError((error: unknown) =>
-        from(releaseKey(this.records, personId, key)).pipe(switchMap(() => throwError(() => error))),
-      ),
-    );
+    try {
+      const body: unknown = await underKey(personId, key, () => lastValueFrom(next.handle(), { defaultValue: null }));
+      await keepAnswer(this.records, personId, key, response.statusCode, body);
+      return body;
+    } catch (error) {
+      await releaseKey(this.records, personId, key).catch(() => {}); // it frees itself in a while
+      throw error;
+    }
   }
 }
 
 const SENTENCES = {
   'at-work': 'The first request with this key is still at work. Ask again in a moment.',
-  unknown:
-    'The first request with this key got no answer. Look whether it was done before you try again with a new key.',
+  'done-already': 'This was done before, but its answer was lost. Reload to see it.',
   'other-request': 'This key was used for something else. Use a new one.',
 };
 

@@ -17,7 +17,11 @@ export class IdempotencyKeyEntity {
   @Index()
   createdAt!: Date;
 
-  /** Null while the first is still at work. */
+  /** Set in the transaction of what was asked for. */
+  @Column({ type: 'boolean', default: false })
+  done!: boolean;
+
+  /** Null while there is no answer yet. */
   @Column({ type: 'int', nullable: true })
   status!: number | null;
 

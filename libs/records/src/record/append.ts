@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
+import { markDone } from '../platform/idempotency.js';
 import { RecordEventEntity } from './record-event.entity.js';
 
 export interface RecordEntry {
@@ -19,4 +20,5 @@ export interface RecordEntry {
 /** Writes one event of the record into the caller's transaction. Its place in the chain is given at the end of it. */
 export async function append(manager: EntityManager, entry: RecordEntry): Promise<void> {
   await manager.insert(RecordEventEntity, { id: randomUUID(), ...entry } as never);
+  await markDone(manager);
 }
