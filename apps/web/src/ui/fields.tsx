@@ -113,6 +113,8 @@ export function TextField({
 export interface Choice {
   value: string;
   label: string;
+  /** Choices of one group stand together under its name. */
+  group?: string;
 }
 
 export function SelectField({
@@ -127,14 +129,23 @@ export function SelectField({
       {(ids) => (
         <select {...ids} value={value} onChange={(event) => onChange(event.target.value)}>
           {none !== undefined && <option value="">{none}</option>}
-          {choices.map((choice) => (
-            <option key={choice.value} value={choice.value}>
-              {choice.label}
-            </option>
+          {choices.filter(({ group }) => !group).map(option)}
+          {[...new Set(choices.flatMap(({ group }) => group ?? []))].map((name) => (
+            <optgroup key={name} label={name}>
+              {choices.filter(({ group }) => group === name).map(option)}
+            </optgroup>
           ))}
         </select>
       )}
     </Field>
+  );
+}
+
+function option({ value, label }: Choice) {
+  return (
+    <option key={value} value={value}>
+      {label}
+    </option>
   );
 }
 

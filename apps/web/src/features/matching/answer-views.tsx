@@ -1,7 +1,6 @@
 import type { PreviewView } from '#libs/contract/src/index.js';
 import type { Candidate, Figure, FrameRefusal, Needs, Verdict } from '#libs/matching/src/index.js';
-import { formatNumber, formatQuantity } from '#libs/units/src/index.js';
-import type { Unit } from '#libs/units/src/index.js';
+import { formatNumber } from '#libs/units/src/index.js';
 import { span } from '../../ui/moments.js';
 import { load } from './force-ladder.js';
 
@@ -9,12 +8,7 @@ type Names = PreviewView['items'];
 
 function figureText({ value, unit }: Figure): string {
   if (unit === 'N' || unit === 'N·m') return load(value, unit);
-  return unit ? formatQuantityOf(value, unit) : formatNumber(value);
-}
-
-/** The core's figures are in internal units, whose factor is 1. */
-function formatQuantityOf(value: number, unit: string): string {
-  return formatQuantity(value, unit as Unit, 4);
+  return unit ? `${formatNumber(value)}\u00a0${unit}` : formatNumber(value);
 }
 
 /** What a load train must offer, each figure with the formula and inputs that it came from. */
@@ -158,7 +152,7 @@ export function Candidates({
             {picture?.(index)}
             <p className="small">
               Score {formatNumber(candidate.score, 3)} (lower is better):{' '}
-              {candidate.scoreParts.map(({ points, sentence }) => `${formatNumber(points, 3)} ${sentence}`).join('; ')}
+              {candidate.scoreParts.map(({ points, sentence }) => `${sentence}: ${formatNumber(points, 3)}`).join('; ')}
             </p>
             <Verdicts verdicts={candidate.verdicts} />
           </div>

@@ -136,7 +136,9 @@ function outOfBounds(field: AskField, value: number, unit: string): string | nul
   return `${field.label} may be ${shown(min)} to ${shown(max)}${unit ? ` ${unit}` : ''}.`;
 }
 
+/** Nothing said is nothing sent. */
 function put(target: Record<string, unknown>, path: string, value: unknown): void {
+  if (value === null) return;
   const keys = path.split('.');
   const last = keys.pop()!;
   let place = target;

@@ -39,7 +39,11 @@ export function BatchFields({ draft, onChange, methods, materials, onMethod, wro
             const chosen = methods.find((each) => each.id === id);
             if (chosen) onMethod(chosen);
           }}
-          choices={methods.map((each) => ({ value: each.id, label: `${each.designation} · ${each.title}` }))}
+          choices={methods.map((each) => ({
+            value: each.id,
+            label: `${each.designation} · ${each.title}`,
+            group: each.testType.replaceAll('-', ' '),
+          }))}
           help={method ? methodHelp(method) : 'Everything else follows from the method.'}
           wrong={wrong['methodId']}
         />
@@ -72,11 +76,16 @@ export function BatchFields({ draft, onChange, methods, materials, onMethod, wro
             fields={pick(method, draft, (field) => !isGeometry(field) && !isLoad(field))}
             {...{ draft, onChange, wrong }}
           />
-          <Group
-            title="Load, if you know it better"
-            fields={pick(method, draft, isLoad)}
-            {...{ draft, onChange, wrong }}
-          />
+          <details
+            open={pick(method, draft, isLoad).some(
+              ({ field, required }) => required || draft.typed[`${field}.low`]?.value,
+            )}
+          >
+            <summary>
+              <strong>Load, if you know it better than material and geometry do</strong>
+            </summary>
+            <Group title="" fields={pick(method, draft, isLoad)} {...{ draft, onChange, wrong }} />
+          </details>
           <Ticks
             label="When a specimen breaks, it …"
             values={draft.hazards}
@@ -121,7 +130,7 @@ function Group({ title, fields, ...rest }: GroupProps) {
   if (fields.length === 0) return null;
   return (
     <section className="stack">
-      <h3>{title}</h3>
+      {title && <h3>{title}</h3>}
       <div className="fields">
         {fields.map((field) => (
           <Question key={field.field} field={field} {...rest} />
@@ -137,6 +146,7 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
   const { field: path, label, help } = field;
   const set = (at: string) => (typed: Typed) => onChange({ ...draft, typed: { ...draft.typed, [at]: typed } });
   const common = { label, help, required: field.required };
+  const said = (at: string) => named(wrong[at], path, label);
   const empty = { ...NOTHING, unit: field.unit ?? '' };
   switch (field.type) {
     case 'number':
@@ -144,7 +154,7 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
         return (
           <TextField
             {...common}
-            wrong={wrong[path]}
+            wrong={said(path)}
             type="number"
             value={draft.typed[path]?.value ?? ''}
             onChange={(value) => set(path)({ value, unit: '' })}
@@ -153,7 +163,7 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
       return (
         <QuantityField
           {...common}
-          wrong={wrong[path]}
+          wrong={said(path)}
           quantity={field.quantity as Quantity}
           value={draft.typed[path] ?? empty}
           onChange={set(path)}
@@ -163,7 +173,8 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
       return (
         <QuantityField
           {...common}
-          wrong={wrong[`${path}.low`] ?? wrong[`${path}.high`] ?? wrong[path]}
+          whole
+          wrong={said(`${path}.low`) ?? said(`${path}.high`) ?? said(path)}
           quantity={field.quantity as Quantity}
           value={draft.typed[`${path}.low`] ?? empty}
           onChange={(low) => onChange(setBand(draft, path, low, draft.typed[`${path}.high`] ?? empty))}
@@ -175,7 +186,7 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
       return (
         <SelectField
           {...common}
-          wrong={wrong[path]}
+          wrong={said(path)}
           value={draft.picked[path] ?? ''}
           choices={field.choices ?? []}
           onChange={(value) => onChange({ ...draft, picked: { ...draft.picked, [path]: value } })}
@@ -186,7 +197,7 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
         <Ticks
           {...common}
           whole
-          wrong={wrong[path]}
+          wrong={said(path)}
           values={draft.many[path] ?? []}
           choices={field.choices ?? []}
           onChange={(values) => onChange({ ...draft, many: { ...draft.many, [path]: values } })}
@@ -204,6 +215,12 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
         </div>
       );
   }
+}
+
+/** The server names a field by its path; people know it by its label. */
+function named(sentence: string | undefined, path: string, label: string): string | undefined {
+  const [first = ''] = sentence?.split(' ') ?? [];
+  return first.includes(path) ? label + sentence!.slice(first.length) : sentence;
 }
 
 /** Both ends share the unit of the one that changed last. */

@@ -6,7 +6,7 @@ import './matching.css';
 export function LadderDrawing({ ladder }: { ladder: ForceLadder }) {
   const at = axis(ladder);
   const band = ladder.marks.find((mark) => mark.kind === 'band');
-  const rows = ladder.marks.filter((mark) => mark.kind !== 'band');
+  const rows = ladder.marks.filter((mark, index) => mark.kind !== 'band' && index === firstLike(ladder, mark));
   return (
     <figure className="ladder mm" aria-label="Force ladder">
       {band && (
@@ -81,6 +81,13 @@ function Rung({
       </span>
       <span className="fig">{figures(mark, unit)}</span>
     </div>
+  );
+}
+
+/** Where the first mark stands that says the same; a cell verified alike in two directions is one line. */
+function firstLike({ marks }: ForceLadder, mark: LadderMark): number {
+  return marks.findIndex(
+    ({ kind, label, from, to }) => kind === mark.kind && label === mark.label && from === mark.from && to === mark.to,
   );
 }
 

@@ -159,6 +159,7 @@ function Beside({ segment, around, fate }: { segment: TrainSegment; around: Plac
     const reach = Math.min(around.height * 0.3, 24);
     return <path className={`part beside ${fate}`} d={`M${AXIS_X + 8} ${middle - reach}h30v${reach * 2}h-30`} />;
   }
+  if (segment.role === 'faces' || segment.role === 'thermocouple') return null;
   const height = around.height + 60;
   return <path className={`part around ${fate}`} d={`M${AXIS_X - 68} ${middle - height / 2}h136v${height}h-136z`} />;
 }

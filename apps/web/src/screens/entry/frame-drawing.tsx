@@ -23,7 +23,7 @@ export function FrameDrawing() {
         fontSize="13"
         fill="currentColor"
         stroke="none"
-        transform="rotate(-90 302 322) translate(-28 14)"
+        transform="rotate(-90 302 322) translate(-28 -10)"
       >
         314 mm
       </text>

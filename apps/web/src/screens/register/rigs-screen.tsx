@@ -36,7 +36,7 @@ export function RigsScreen() {
                   <td>
                     {links.length === 0 && <span className="soft">nothing</span>}
                     <ol className="rig-line">
-                      {links.map((link) => (
+                      {fromTheTop(links).map((link) => (
                         <li key={link.role + link.itemId}>
                           <Link href={`/register/items/${link.itemId}`} className="fig">
                             {link.tag}
@@ -55,4 +55,21 @@ export function RigsScreen() {
       </Fetched>
     </>
   );
+}
+
+const ORDER = [
+  'load-cell',
+  'upper-adapter',
+  'upper-adapter-2',
+  'upper',
+  'ends',
+  'faces',
+  'lower',
+  'lower-adapter',
+  'lower-adapter-2',
+];
+
+function fromTheTop(links: RigView['links']): RigView['links'] {
+  const place = (role: string) => (ORDER.includes(role) ? ORDER.indexOf(role) : ORDER.length);
+  return [...links].sort((a, b) => place(a.role) - place(b.role));
 }

@@ -113,7 +113,7 @@ function Beside({ report }: { report: ReportView }) {
             type="button"
             className="button main"
             disabled={report.missing.length > 0 || issue.isPending}
-            onClick={() => issue.mutate({ path: `/reports/${report.id}/issue`, body: {} })}
+            onClick={() => issue.mutate({ path: `/reports/${report.id}/issue`, body: {}, version: report.version })}
           >
             Authorise and issue
           </button>

@@ -56,6 +56,12 @@ export function AnswerBeside({ preview, chosen, missing, confirmed, onConfirm, b
           <AdviceList advice={advice} items={items} />
         </section>
       )}
+      {candidates.length === 0 && refusals.length > 0 && (
+        <section>
+          <h2>Why no frame fits</h2>
+          <Refusals refusals={refusals} items={items} />
+        </section>
+      )}
       {candidates.length > 0 && (
         <section>
           <h2>Load trains, best first</h2>
@@ -70,7 +76,7 @@ export function AnswerBeside({ preview, chosen, missing, confirmed, onConfirm, b
         <h2>What the test needs</h2>
         <NeedsList needs={answer.needs} confirmed={confirmed} onConfirm={onConfirm} />
       </section>
-      {refusals.length > 0 && (
+      {candidates.length > 0 && refusals.length > 0 && (
         <section>
           <h2>Why not the others</h2>
           <Refusals refusals={refusals} items={items} />

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import type { MaterialView, MethodView, Page, RequestView } from '#libs/contract/src/index.js';
+import type { MaterialView, MethodView, Page, RequestView, TeamRef } from '#libs/contract/src/index.js';
 import { BatchFields } from '../../features/matching/batch-fields.js';
 import { bodyOf, draftOf, emptyBatch, readDraft, withMethod } from '../../features/matching/batch-draft.js';
 import type { BatchDraft } from '../../features/matching/batch-draft.js';
@@ -59,6 +59,8 @@ function RequestForm({
   request?: RequestView;
 }) {
   const { person } = useSession();
+  const all = useAsk<Page<TeamRef>>('people', person.teams.length === 0 ? '/teams' : null);
+  const teams = person.teams.length > 0 ? person.teams : (all.value?.rows ?? []);
   const [, go] = useLocation();
   const tell = useTell();
   const [draft, setDraft, forget] = useKept<Draft>(
@@ -152,7 +154,7 @@ function RequestForm({
           <RequestFields
             head={draft.head}
             onChange={(head) => setDraft({ ...draft, head })}
-            teams={person.teams}
+            teams={teams}
             wrong={fields}
             results={method?.data.results ?? []}
           />
