@@ -5,10 +5,21 @@ import type { WorkerConfig } from './config.js';
 import { IssueReportProcessor } from './issue-report/issue-report.processor.js';
 import type { AnyProcessor } from './platform/task-processor.js';
 import { WORKER_CONFIG } from './platform/worker-config.js';
+import { PlanTrialProcessor } from './replan/plan-trial.processor.js';
+import { ReplanProcessor } from './replan/replan.processor.js';
+import { WhatWouldHelpProcessor } from './replan/what-would-help.processor.js';
+import { WhereWouldItLandProcessor } from './replan/where-would-it-land.processor.js';
 import { TidyProcessor } from './tidy/tidy.processor.js';
 
 /** Every processor, by hand: what is not listed here does not work. */
-export const PROCESSORS: Type<AnyProcessor>[] = [IssueReportProcessor, TidyProcessor];
+export const PROCESSORS: Type<AnyProcessor>[] = [
+  ReplanProcessor,
+  PlanTrialProcessor,
+  WhatWouldHelpProcessor,
+  WhereWouldItLandProcessor,
+  IssueReportProcessor,
+  TidyProcessor,
+];
 
 @Module({})
 export class WorkerModule {

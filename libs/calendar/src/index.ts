@@ -28,3 +28,4 @@ export {
   localTimeAt,
   weekdayOf,
 } from './zone.js';
+export { sayInstant } from './say-instant.js';

@@ -32,7 +32,7 @@ export interface LaneView {
 }
 
 export interface CauseView {
-  kind: 'release' | 'item' | 'changeover' | 'calibration' | 'capacity' | 'technician' | 'calendar' | 'pin';
+  kind: 'release' | 'item' | 'changeover' | 'calibration' | 'capacity' | 'technician' | 'calendar' | 'pin' | 'work';
   hours: number;
   sentence: string;
 }

@@ -6,8 +6,12 @@ export interface TaskTable {
   'plan-trial': { trialId: string };
   /** Rank the single changes that would remove most lateness. */
   'what-would-help': { byId: string };
-  /** Give every open request its promise date from a replay of the plan. */
-  'promise-dates': { planId: string };
+  /** Where a request would land if it came now. It is not kept yet, so that the asks themselves are carried. */
+  'where-would-it-land': {
+    batches: { methodId: string; materialId: string | null; ask: Record<string, unknown>; specimenCount: number }[];
+    dueAt: string | null;
+    specimensAt: string | null;
+  };
   /** Read a stored curve file into curves of a batch. */
   'read-curves': { fileId: string; batchId: string; specimenId: string | null; byId: string };
   /** Reduce the curves of a batch to results. */
@@ -60,7 +64,7 @@ export const TASKS: Record<TaskName, TaskRules> = {
   replan: planning,
   'plan-trial': planning,
   'what-would-help': planning,
-  'promise-dates': planning,
+  'where-would-it-land': { ...computing, attempts: 1 },
   'read-curves': computing,
   'reduce-batch': computing,
   'issue-report': computing,

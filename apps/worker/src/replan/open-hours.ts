@@ -1,4 +1,4 @@
-import { openWindows, subtractWindows, unionWindows } from '#libs/calendar/src/index.js';
+import { clipWindows, openWindows, unionWindows } from '#libs/calendar/src/index.js';
 import type { TimeWindow, WorkCalendar } from '#libs/calendar/src/index.js';
 import type { LabSettings } from '#libs/contract/src/index.js';
 
@@ -11,13 +11,7 @@ export function calendarOf(settings: LabSettings, closedDays: readonly string[])
   };
 }
 
-/** When work can be done on a frame: the lab's hours and extra shifts, without the windows in which it is down. */
-export function frameHours(
-  calendar: WorkCalendar,
-  horizon: TimeWindow,
-  extra: readonly TimeWindow[],
-  down: readonly TimeWindow[],
-): TimeWindow[] {
-  const open = unionWindows(openWindows(calendar, horizon.startMs, horizon.endMs), extra);
-  return subtractWindows(open, down);
+/** When people can work on a frame: the lab's hours and extra shifts. */
+export function frameHours(calendar: WorkCalendar, horizon: TimeWindow, extra: readonly TimeWindow[]): TimeWindow[] {
+  return clipWindows(unionWindows(openWindows(calendar, horizon.startMs, horizon.endMs), extra), horizon.startMs, horizon.endMs);
 }

@@ -61,15 +61,23 @@ function framesOf(facts: PlanFacts, overlay: Overlay, horizon: TimeWindow): plan
   return facts.lab.items.filter(({ kind }) => kind === 'frame').map((frame) => {
     const extra = [...facts.extraShifts, ...overlay.extraShifts].filter(({ frameId }) => frameId === frame.id);
     const down = [...frame.heldWindows, ...overlay.down.filter(({ frameId }) => frameId === frame.id)];
-    const open = frame.state === 'in-service' ? frameHours(calendar, horizon, extra, down) : [];
     return {
       id: frame.id,
-      open: minuteWindows(open, horizon.startMs),
+      open: frame.state === 'in-service' ? minuteWindows(frameHours(calendar, horizon, extra), horizon.startMs) : [],
+      down: outwards(down, horizon),
       warmUpMin: facts.settings.warmUpMin,
       warmUpAfterMin: facts.settings.warmUpAfterMin,
       rig: rigOf(facts, frame.id),
     };
   });
+}
+
+/** A frame that is down for part of a minute is down for all of it. */
+function outwards(windows: readonly TimeWindow[], horizon: TimeWindow): planning.Window[] {
+  return clipWindows(windows, horizon.startMs, horizon.endMs).map(({ startMs, endMs }) => ({
+    startMin: minuteAtOrBefore(horizon.startMs, startMs),
+    endMin: minuteAtOrAfter(horizon.startMs, endMs),
+  }));
 }
 
 function rigOf(facts: PlanFacts, frameId: string): planning.Rig {

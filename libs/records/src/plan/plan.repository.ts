@@ -4,6 +4,7 @@ import type { EntityManager } from 'typeorm';
 import { append } from '../record/append.js';
 import { factsChangedSince } from '../platform/facts.js';
 import { notify } from '../platform/live-events.js';
+import type { TrialOutcome } from './trial-outcome.js';
 import { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan.entity.js';
 
 /** What is kept of one booking of a new plan. */
@@ -134,6 +135,12 @@ export class TrialRepository {
     const whole = { ...row, id: randomUUID(), edits: [], outcome: null, state: 'open' as const };
     await this.manager.insert(TrialPlanEntity, whole);
     return this.get(whole.id);
+  }
+
+  /** Keeps what the planner made of a trial, unless it was changed while it was planned: then another run is under way. */
+  async keepOutcome({ id, version }: TrialPlanEntity, outcome: TrialOutcome): Promise<void> {
+    await this.manager.update(TrialPlanEntity, { id, version, state: 'open' }, { outcome } as never);
+    await notify(this.manager, { topic: 'plan', id });
   }
 
   /** Changes an open trial unless someone did so since it was read. @throws LabError `trial/changed-meanwhile` */

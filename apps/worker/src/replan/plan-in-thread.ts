@@ -1,0 +1,61 @@
+import { existsSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Worker } from 'node:worker_threads';
+import type { Plan, Problem } from '#libs/planning/src/index.js';
+
+/** What the thread is given. */
+export interface Assignment {
+  problem: Problem;
+  timeMs: number;
+  seed: number;
+  /** One 32-bit number; 1 asks to stop. */
+  stop: SharedArrayBuffer;
+}
+
+/** What the thread says. */
+export type Word = { progress: number; cost: number } | { plan: Plan } | { failed: string };
+
+interface Watch {
+  onProgress?: (share: number, cost: number) => void;
+  /** Asked now and then; true ends the search with the best plan so far. */
+  shouldStop?: () => Promise<boolean>;
+}
+
+const LOOK_MS = 250;
+
+/**
+ * Plans on a thread of its own, so that whoever asks goes on answering.
+ *
+ * @throws Error when the search failed, or found a plan that its own judge refuses
+ */
+export async function planInThread(problem: Problem, timeMs: number, seed: number, watch: Watch = {}): Promise<Plan> {
+  const stop = new SharedArrayBuffer(4);
+  const thread = new Worker(threadFile(), { workerData: { problem, timeMs, seed, stop } satisfies Assignment });
+  const looking = setInterval(() => {
+    void watch.shouldStop?.().then((asked) => asked && Atomics.store(new Int32Array(stop), 0, 1));
+  }, LOOK_MS);
+  try {
+    return await new Promise<Plan>((resolve, reject) => {
+      thread.on('message', (word: Word) => {
+        if ('plan' in word) resolve(word.plan);
+        else if ('failed' in word) reject(new Error(word.failed));
+        else watch.onProgress?.(word.progress, word.cost);
+      });
+      thread.on('error', reject);
+      thread.on('exit', (code) => reject(new Error(`The planning thread ended with ${code}.`)));
+    });
+  } finally {
+    clearInterval(looking);
+    await thread.terminate();
+  }
+}
+
+/** A thread runs what was built, also when this file runs from its source. */
+function threadFile(): string {
+  const here = fileURLToPath(import.meta.url);
+  if (here.endsWith('.js')) return join(dirname(here), 'plan-thread.js');
+  let root = dirname(here);
+  while (!existsSync(join(root, 'package.json'))) root = dirname(root);
+  return join(root, 'dist', 'apps', 'worker', 'src', 'replan', 'plan-thread.js');
+}

@@ -1,0 +1,84 @@
+import { LabError } from '#libs/errors/src/index.js';
+import { keepPromises, PlanRepository, readPlanFacts, releaseBlocked } from '#libs/records/src/index.js';
+import type { PlanFacts } from '#libs/records/src/index.js';
+import type { TaskContext, TaskPayload } from '#libs/tasks/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { TaskProcessor } from '../platform/task-processor.js';
+import { matchJob } from './match-job.js';
+import { outcomeOf } from './outcome-of.js';
+import type { PlanOutcome } from './outcome-of.js';
+import { planInThread } from './plan-in-thread.js';
+import { problemOf } from './problem-of.js';
+
+/** When the lab changes faster than it is planned, less thinking is better than no plan: shares of the usual time, try by try. */
+const SHARES = [1, 0.3, 0.1];
+
+/** Makes a plan of the facts and publishes it as one version. A run that is repeated makes a newer plan of newer facts. */
+@Injectable()
+export class ReplanProcessor implements TaskProcessor<'replan'> {
+  readonly handles = 'replan';
+
+  constructor(private readonly records: DataSource) {}
+
+  async run({ because, byId }: TaskPayload<'replan'>, context: TaskContext): Promise<Record<string, unknown> | void> {
+    for (const share of SHARES) {
+      const facts = await readPlanFacts(this.records, Date.now());
+      const outcome = await this.think(facts, share, context);
+      if (await context.cancelled()) return;
+      const version = await this.publish(facts, outcome, because, byId);
+      if (version !== null) return { version, ...outcome.notes.figures };
+    }
+    // Whatever changed the facts meanwhile has announced the next plan.
+    return { version: null };
+  }
+
+  private async think(facts: PlanFacts, share: number, context: TaskContext): Promise<PlanOutcome> {
+    const task = problemOf(facts, matchJob);
+    const timeMs = Math.max(50, facts.settings.planningSeconds * 1_000 * share);
+    const plan = await planInThread(task.problem, timeMs, 1, {
+      onProgress: (done, cost) => void context.progress(done * 100, `Cost ${Math.round(cost)} so far`).catch(() => {}),
+      shouldStop: () => context.cancelled(),
+    });
+    return outcomeOf(facts, task, plan);
+  }
+
+  /** @returns the version, or null when the lab changed while the plan was made */
+  private async publish(facts: PlanFacts, outcome: PlanOutcome, because: string, byId: string | null): Promise<number | null> {
+    try {
+      return await this.records.transaction(async (manager) => {
+        const plan = await new PlanRepository(manager).publish({
+          ...{ stamp: facts.stamp, madeAt: new Date(facts.nowMs), madeBy: byId ?? 'planner', cause: because },
+          figures: { ...outcome.notes },
+          bookings: outcome.bookings,
+        });
+        await keepPromises(manager, promisesOf(facts, outcome), because);
+        await releaseBlocked(manager, outcome.bookings.flatMap(({ jobId }) => jobId ?? []));
+        return plan.version;
+      });
+    } catch (error) {
+      if (error instanceof LabError && error.code === 'plan/stale-facts') return null;
+      throw error;
+    }
+  }
+}
+
+/** By request, when its last job is done with 50 and with 80 %. */
+function promisesOf(facts: PlanFacts, { promises }: PlanOutcome): Map<string, { at50: Date; at80: Date }> {
+  const originMs = Math.floor(facts.nowMs / 60_000) * 60_000;
+  const byRequest = new Map<string, { at50: Date; at80: Date }>();
+  for (const { jobId, done50Min, done80Min } of promises) {
+    const requestId = facts.jobs.find(({ id }) => id === jobId)?.requestId;
+    if (!requestId) continue;
+    const before = byRequest.get(requestId);
+    byRequest.set(requestId, {
+      at50: later(before?.at50, new Date(originMs + Math.round(done50Min) * 60_000)),
+      at80: later(before?.at80, new Date(originMs + Math.round(done80Min) * 60_000)),
+    });
+  }
+  return byRequest;
+}
+
+function later(a: Date | undefined, b: Date): Date {
+  return a && a > b ? a : b;
+}

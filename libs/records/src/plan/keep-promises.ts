@@ -1,0 +1,45 @@
+import { In } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import { JobRepository } from '../jobs/job.repository.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { recordAct } from '../register/record-act.js';
+import { RequestEntity } from '../requests/request.entity.js';
+
+/** A promise that moves by less is not worth a word. */
+const WORTH_A_WORD_MS = 4 * 3_600_000;
+
+/** Gives requests their promise dates; when one moves, it is said since when and why, and the team hears of it. */
+export async function keepPromises(
+  manager: EntityManager,
+  promises: ReadonlyMap<string, { at50: Date; at80: Date }>,
+  because: string,
+): Promise<void> {
+  if (promises.size === 0) return;
+  const requests = await manager.findBy(RequestEntity, { id: In([...promises.keys()]) });
+  for (const request of requests) {
+    const { at50, at80 } = promises.get(request.id)!;
+    const movedMs = request.promise80At === null ? 0 : at80.getTime() - request.promise80At.getTime();
+    const tell = Math.abs(movedMs) >= WORTH_A_WORD_MS;
+    const note = tell ? `Moved by ${Math.round(movedMs / 3_600_000)} h: ${because}` : request.promiseNote;
+    // Without the version: a promise is no edit, and must not disturb somebody who edits the request.
+    await manager.query('update request set promise50_at = $2, promise80_at = $3, promise_note = $4 where id = $1', [request.id, at50, at80, note]);
+    if (tell) {
+      await recordAct(manager, {
+        ...{ actorId: null, kind: 'request/promise-moved', subjectKind: 'request', subjectId: request.id, live: 'requests', why: because },
+        ...{ before: { promise80At: request.promise80At }, after: { promise80At: at80 } },
+      });
+    }
+  }
+}
+
+/** Jobs that were blocked by an item and have a place in the plan again can be taken again. */
+export async function releaseBlocked(manager: EntityManager, jobIds: readonly string[]): Promise<void> {
+  const blocked = await manager.findBy(JobEntity, { id: In([...jobIds]), state: 'blocked' });
+  for (const job of blocked) {
+    await new JobRepository(manager).move(job, 'unblock', { why: null, frameId: null, technicianId: null, train: [], checks: {} });
+    await recordAct(manager, {
+      ...{ actorId: null, kind: 'job/unblocked', subjectKind: 'job', subjectId: job.id, live: 'jobs' },
+      ...{ before: { state: 'blocked' }, after: { state: 'ready' }, why: 'It has another load train in the plan' },
+    });
+  }
+}
