@@ -1,13 +1,14 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import type { LandingView } from '#libs/contract/src/index.js';
-import { LabError } from '#libs/errors/src/index.js';
-import { announce, getTaskView } from '#libs/records/src/index.js';
+import { LabError, refuseIfAny } from '#libs/errors/src/index.js';
+import type { FieldProblem } from '#libs/errors/src/index.js';
+import { announce, askOf, getTaskView, methodOf, MethodRepository } from '#libs/records/src/index.js';
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { By } from '../platform/by.js';
 import { May } from '../platform/may.js';
-import type { SignedIn } from '../platform/signed-in.js';
+import { batchProblems } from '../requests/check-batch.js';
 import { LandingDto } from './landing.dto.js';
+import type { LandingBatchDto } from './landing.dto.js';
 
 /** So long is waited for the worker's answer before the page is asked to come again, ms. */
 const PATIENCE_MS = 4_000;
@@ -21,7 +22,8 @@ export class LandingController {
   @Post('landing')
   @HttpCode(200)
   @May('match')
-  async landing(@Body() { batches, dueAt, specimensAt }: LandingDto, @By() _by: SignedIn): Promise<LandingView> {
+  async landing(@Body() { batches, dueAt, specimensAt }: LandingDto): Promise<LandingView> {
+    refuseIfAny((await Promise.all(batches.map((batch, index) => this.problemsOf(batch, `batches[${index}].`)))).flat());
     const payload = {
       batches: batches.map(({ methodId, materialId, ask, specimenCount }) => ({ methodId, materialId: materialId ?? null, ask, specimenCount })),
       dueAt: dueAt ?? null,
@@ -36,5 +38,12 @@ export class LandingController {
       await wait(LOOK_MS);
     }
     throw new LabError('landing/unavailable', 'The planner is busy. Try again in a moment.');
+  }
+
+  private async problemsOf({ methodId, materialId, ask, specimenCount }: LandingBatchDto, path: string): Promise<FieldProblem[]> {
+    const methods = new MethodRepository(this.records.manager);
+    const method = await methods.get(methodId);
+    const material = materialId ? await methods.getMaterial(materialId) : null;
+    return batchProblems(methodOf(method), askOf({ ask, specimenCount }, method, material), ask, `${path}ask.`);
   }
 }
