@@ -8,16 +8,18 @@ import { itemId } from '../northmoor/items.js';
 import type { LabTime } from '../northmoor/lab-time.js';
 import type { DemoBatch, DemoJob } from '../northmoor/requests.js';
 import { TRAINS } from '../northmoor/trains.js';
-import { DRIFTING_CELL } from '../northmoor/trouble.js';
 import type { RequestRows } from './demo-rows.js';
 import { jobEvents } from './job-events.js';
 import { jobTimes } from './job-times.js';
 import type { JobTimes } from './job-times.js';
 import { personId } from './load-people.js';
-import { measured } from './measured.js';
 import { shiftCheckRow } from './shift-check-rows.js';
+import { testedPiece } from './tested-piece.js';
 
-export type BatchWork = Pick<RequestRows, 'specimens' | 'jobs' | 'results' | 'durations' | 'checks' | 'events'>;
+export type BatchWork = Pick<
+  RequestRows,
+  'specimens' | 'jobs' | 'results' | 'durations' | 'checks' | 'files' | 'curves' | 'events'
+>;
 
 /** A batch with what became of it so far. */
 export interface WorkOf {
@@ -30,7 +32,7 @@ export interface WorkOf {
   job: DemoJob;
 }
 
-const NOTHING = { jobs: [], results: [], durations: [], checks: [], events: [] };
+const NOTHING = { jobs: [], results: [], durations: [], checks: [], files: [], curves: [], events: [] };
 const MS_PER_HOUR = 3_600_000;
 
 /** Specimens of a batch, its job, what was measured and how long it took. */
@@ -49,11 +51,6 @@ export function batchWork(
     return { ...NOTHING, specimens: pieces, jobs: [openJob(reference, position, jobReference, pieces, method)] };
   const times = jobTimes(batch.job, jobReference, batch.count, method, time);
   return begunWork({ demo, batch, reference: jobReference, method, times, job: batch.job }, position, pieces);
-}
-
-/** What the cell of this job read too high, as a fraction. */
-export function driftOf({ demo, job }: WorkOf): number {
-  return TRAINS[job.train].links.some(({ tag }) => tag === DRIFTING_CELL) ? demo.drift : 0;
 }
 
 function specimenRows(
@@ -132,12 +129,14 @@ function begunWork(work: WorkOf, position: number, pieces: readonly Partial<Spec
   const { demo, job, reference, method, times, batch } = work;
   const tested = job.state === 'done' ? batch.count : (job.tested ?? 0);
   const outcomes = pieces.map((piece, index) =>
-    index < tested ? testedPiece(work, piece, index + 1) : { specimen: piece, results: [] },
+    index < tested ? testedPiece(work, piece, index + 1) : { specimen: piece, results: [], curves: [], files: [] },
   );
   const row = { ...jobShell(demo.reference, position, reference), ...jobColumns(work, releaseOf(pieces, method)) };
   return {
     specimens: outcomes.map(({ specimen }) => specimen),
     results: outcomes.flatMap(({ results }) => results),
+    curves: outcomes.flatMap(({ curves }) => curves),
+    files: outcomes.flatMap(({ files }) => files),
     jobs: [row],
     durations: times.finishedAt ? [durationRow(work)] : [],
     checks: times.startedAt || times.riggedAt ? [shiftCheckRow(work)] : [],
@@ -170,35 +169,6 @@ function jobColumns({ job, reference, times }: WorkOf, releasedAt: Date | null):
           deviations: '',
         }
       : {},
-  };
-}
-
-function testedPiece(
-  work: WorkOf,
-  piece: Partial<SpecimenEntity>,
-  position: number,
-): { specimen: Partial<SpecimenEntity>; results: RequestRows['results'] } {
-  const { demo, job, reference, times } = work;
-  const found = measured(job.product, reference, position, driftOf(work), job.outlier);
-  const invalid = demo.invalid?.piece === position ? demo.invalid.why : null;
-  const enteredAt = new Date((times.startedAt ?? times.takenAt).getTime() + position * times.perSpecimenMin * 60_000);
-  return {
-    specimen: {
-      ...piece,
-      dimensions: found.dimensions,
-      fate: invalid ? ('invalid' as const) : ('tested' as const),
-      invalidWhy: invalid,
-    },
-    results: found.results
-      .filter(({ key }) => work.batch.ask.results.includes(key))
-      .map(({ key, value, unit }) => ({
-        id: idOf('result', `${reference}/${position}/${key}`),
-        specimenId: piece.id!,
-        jobId: idOf('job', reference),
-        ...{ key, value, unit, revision: 1, origin: 'typed' as const, basis: {}, why: null },
-        enteredBy: personId(job.technician),
-        enteredAt,
-      })),
   };
 }
 

@@ -1,5 +1,6 @@
 import type {
   BatchEntity,
+  CurveEntity,
   DurationEntity,
   JobEntity,
   RecordEntry,
@@ -8,6 +9,7 @@ import type {
   ResultEntity,
   ShiftCheckEntity,
   SpecimenEntity,
+  StoredFileEntity,
 } from '#libs/records/src/index.js';
 
 /** One event of the record with the time at which it happened. */
@@ -23,5 +25,7 @@ export interface RequestRows {
   results: Partial<ResultEntity>[];
   durations: Partial<DurationEntity>[];
   checks: Partial<ShiftCheckEntity>[];
+  files: Partial<StoredFileEntity>[];
+  curves: Partial<CurveEntity>[];
   events: PastEvent[];
 }

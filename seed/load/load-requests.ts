@@ -2,6 +2,7 @@ import type { Method } from '#libs/matching/src/index.js';
 import {
   append,
   BatchEntity,
+  CurveEntity,
   DurationEntity,
   JobEntity,
   NumberingEntity,
@@ -10,6 +11,7 @@ import {
   ResultEntity,
   ShiftCheckEntity,
   SpecimenEntity,
+  StoredFileEntity,
 } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { ALL_REQUESTS, NEXT_REQUEST } from '../northmoor/all-requests.js';
@@ -26,46 +28,22 @@ export async function loadRequests(
 ): Promise<RequestRows[]> {
   const byCode = new Map(methods.map((method) => [method.id, method]));
   const rows = ALL_REQUESTS.map((request) => requestRows(request, byCode, time));
+  const all = <Table extends Exclude<keyof RequestRows, 'request'>>(table: Table) =>
+    rows.flatMap((each) => each[table] as RequestRows[Table][number][]);
   await insertAll(
     manager,
     RequestEntity,
     rows.map(({ request }) => request),
   );
-  await insertAll(
-    manager,
-    BatchEntity,
-    rows.flatMap(({ batches }) => batches),
-  );
-  await insertAll(
-    manager,
-    SpecimenEntity,
-    rows.flatMap(({ specimens }) => specimens),
-  );
-  await insertAll(
-    manager,
-    RequestMessageEntity,
-    rows.flatMap(({ messages }) => messages),
-  );
-  await insertAll(
-    manager,
-    JobEntity,
-    rows.flatMap(({ jobs }) => jobs),
-  );
-  await insertAll(
-    manager,
-    ResultEntity,
-    rows.flatMap(({ results }) => results),
-  );
-  await insertAll(
-    manager,
-    DurationEntity,
-    rows.flatMap(({ durations }) => durations),
-  );
-  await insertAll(
-    manager,
-    ShiftCheckEntity,
-    rows.flatMap(({ checks }) => checks),
-  );
+  await insertAll(manager, BatchEntity, all('batches'));
+  await insertAll(manager, SpecimenEntity, all('specimens'));
+  await insertAll(manager, RequestMessageEntity, all('messages'));
+  await insertAll(manager, JobEntity, all('jobs'));
+  await insertAll(manager, ResultEntity, all('results'));
+  await insertAll(manager, DurationEntity, all('durations'));
+  await insertAll(manager, ShiftCheckEntity, all('checks'));
+  await insertAll(manager, StoredFileEntity, all('files'));
+  await insertAll(manager, CurveEntity, all('curves'));
   await manager.upsert(NumberingEntity, { name: 'request', next: NEXT_REQUEST }, ['name']);
   return rows;
 }

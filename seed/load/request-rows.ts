@@ -43,6 +43,8 @@ export function requestRows(demo: NumberedRequest, methods: ReadonlyMap<string, 
     results: work.flatMap(({ results }) => results),
     durations: work.flatMap(({ durations }) => durations),
     checks: work.flatMap(({ checks }) => checks),
+    files: work.flatMap(({ files }) => files),
+    curves: work.flatMap(({ curves }) => curves),
     events: [...requestEvents(demo, id, dates, time), ...work.flatMap(({ events }) => events)],
   };
 }

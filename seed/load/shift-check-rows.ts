@@ -4,9 +4,9 @@ import { idOf } from '../northmoor/ids.js';
 import { itemId, itemWithTag } from '../northmoor/items.js';
 import { TRAINS } from '../northmoor/trains.js';
 import { FAILED_CELL } from '../northmoor/trouble.js';
-import { driftOf } from './batch-work.js';
 import type { WorkOf } from './batch-work.js';
 import { personId } from './load-people.js';
+import { driftOf } from './tested-piece.js';
 
 const TOLERANCE_PCT = 1;
 /** The reference stands at this share of the cell's capacity. */

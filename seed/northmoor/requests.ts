@@ -48,6 +48,8 @@ export interface DemoJob {
   tested?: number;
   why?: string;
   product: Product;
+  /** Whether the frame recorded curves, from which the results were reduced; they were typed otherwise. */
+  recorded?: true;
   /** A piece that broke far away from the others, with its share of the mean. */
   outlier?: { piece: number; share: number };
 }
@@ -138,6 +140,7 @@ export const REQUESTS: readonly DemoRequest[] = [
           train: 'plasticsOther',
           technician: 'priya.raman',
           began: [-8, '09:10'],
+          recorded: true,
           product: PRODUCTS.pannierBracketPa6,
         },
       },
@@ -196,6 +199,7 @@ export const REQUESTS: readonly DemoRequest[] = [
           state: 'done',
           train: 'hook',
           technician: 'gareth.pell',
+          recorded: true,
           began: [-2, '10:05'],
           product: PRODUCTS.pannierHook,
           outlier: { piece: 4, share: 0.71 },
@@ -285,6 +289,7 @@ export const REQUESTS: readonly DemoRequest[] = [
           train: 'plastics',
           technician: 'tom.ashdown',
           began: 55,
+          recorded: true,
           tested: 3,
           product: PRODUCTS.pannierBracketPa6,
         },

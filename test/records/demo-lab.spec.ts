@@ -67,6 +67,15 @@ describe('the demo lab, loaded', () => {
     ).toBe(0);
   });
 
+  it('has recorded curves whose results rest on points of them', async () => {
+    const [row] = (await records.query(
+      `select count(*)::int as n, min(abs(value / 152 - 1)) as nearest from result where origin = 'reduced' and key = 'peak-stress' and jsonb_array_length(basis -> 'at') > 0`,
+    )) as { n: number; nearest: number }[];
+    expect(row!.n).toBe(8);
+    expect(row!.nearest).toBeLessThan(0.01);
+    expect(await count('curve join stored_file on stored_file.id = curve.file_id')).toBe(14);
+  });
+
   it('gives the planner open jobs of every state', async () => {
     const facts = await readPlanFacts(records, WEDNESDAY);
     const states = new Set(facts.jobs.map(({ state }) => state));
