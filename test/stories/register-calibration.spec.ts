@@ -56,6 +56,7 @@ describe('a calibration', () => {
       [{ dueAt: new Date(Date.now() + 500 * DAY_MS).toISOString() }, 'dueAt'],
       [{ dueAt: daysAgo(50) }, 'dueAt'],
       [{ ranges: [] }, 'ranges'],
+      [{ ranges: [[]] }, 'ranges'],
       [{ ranges: [range({ unit: 'mm' })] }, 'ranges[0].unit'],
       [{ ranges: [range({ from: 6000 })] }, 'ranges[0].from'],
       [{ certificateFileId: randomUUID() }, 'certificateFileId'],

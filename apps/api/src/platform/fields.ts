@@ -134,6 +134,7 @@ export function Parts(
     IsArray({ context }),
     ArrayMaxSize(max, { context }),
     ValidateNested({ each: true, context }),
+    isObject({ each: true }),
     Type(type),
   ];
   return applyDecorators(...presence({ type: () => type(), isArray: true }, common), ...checks);
@@ -190,10 +191,12 @@ function presence(described: object, { optional, nullable, about, example }: Com
   return nullable ? [described_, ValidateIf((_, value) => value !== null)] : [described_];
 }
 
-function isObject(): PropertyDecorator {
-  const context = { allowed: 'an object', unit: '' };
+/** A list among the objects of a list would pass as one that has nothing wrong with it. */
+function isObject({ each = false } = {}): PropertyDecorator {
+  const context = { allowed: each ? 'a list of objects' : 'an object', unit: '' };
   const validate = (value: unknown) => typeof value === 'object' && value !== null && !Array.isArray(value);
-  return ValidateBy({ name: 'isObject', validator: { validate, defaultMessage: () => context.allowed } }, { context });
+  const validator = { validate, defaultMessage: () => context.allowed };
+  return ValidateBy({ name: 'isObject', validator }, { each, context });
 }
 
 function hasControlCharacters(value: string): boolean {
