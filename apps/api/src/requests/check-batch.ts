@@ -16,6 +16,7 @@ const band = maybe(record({ low: maybe(number), high: maybe(number) }));
 const ASK = record({
   strength: band,
   peak: band,
+  modulusMPa: band,
   geometry: record({
     shape: maybe(text(40)),
     ...Object.fromEntries(Object.keys(GEOMETRY_LABELS).map((key) => [key, maybe(number)])),

@@ -4,6 +4,7 @@ import type { Ask } from '#libs/matching/src/index.js';
 const SILENT = {
   strength: null,
   peak: null,
+  modulusMPa: null,
   geometry: {},
   temperatureC: null,
   results: [],
