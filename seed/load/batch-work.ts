@@ -144,7 +144,8 @@ function begunWork(work: WorkOf, position: number, pieces: readonly Partial<Spec
   };
 }
 
-function jobColumns({ job, reference, times }: WorkOf, releasedAt: Date | null): Partial<JobEntity> {
+function jobColumns(work: WorkOf, releasedAt: Date | null): Partial<JobEntity> {
+  const { job, reference, times } = work;
   const { frame, links } = TRAINS[job.train];
   const confirmed = times.riggedAt && {
     confirmedAt: times.riggedAt.toISOString(),
@@ -158,6 +159,7 @@ function jobColumns({ job, reference, times }: WorkOf, releasedAt: Date | null):
     frameId: itemId(frame),
     technicianId: personId(job.technician),
     train: links.map(({ role, tag }) => ({ role, itemId: itemId(tag), ...(confirmed ?? {}) })),
+    checks: times.startedAt && times.riggedAt ? ticked(work, times.riggedAt) : {},
     takenAt: times.takenAt,
     startedAt: times.startedAt,
     finishedAt: times.finishedAt,
@@ -170,6 +172,16 @@ function jobColumns({ job, reference, times }: WorkOf, releasedAt: Date | null):
         }
       : {},
   };
+}
+
+/** Checks that are ticked at any frame before the first specimen; a train may ask for more. */
+const TICKED = ['limit-stops', 'guard', 'emergency-stop', 'warm-up', 'channels', 'zero'];
+const TICKED_FOR: Readonly<Record<string, string>> = { faces: 'faces', extensometer: 'extensometer' };
+
+function ticked({ job }: WorkOf, riggedAt: Date): JobEntity['checks'] {
+  const more = TRAINS[job.train].links.flatMap(({ role }) => TICKED_FOR[role] ?? []);
+  const tick = { at: riggedAt.toISOString(), by: personId(job.technician) };
+  return Object.fromEntries([...TICKED, ...more].map((key) => [key, tick]));
 }
 
 function durationRow({ reference, method, batch, times }: WorkOf): RequestRows['durations'][number] {

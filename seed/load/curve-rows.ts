@@ -112,10 +112,7 @@ function reduced(curve: Curve, { ask }: DemoBatch, method: Method, found: Measur
 
 function columnsOf({ pointCount, ...columns }: Curve): Record<string, number[]> {
   return Object.fromEntries(
-    Object.entries(columns).map(([channel, values]) => [
-      channel,
-      Array.from((values as Float64Array).subarray(0, pointCount)),
-    ]),
+    Object.entries(columns).map(([channel, values]) => [channel, Array.from(values.subarray(0, pointCount))]),
   );
 }
 

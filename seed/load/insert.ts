@@ -10,6 +10,6 @@ export async function insertAll<Row extends ObjectLiteral>(
   rows: readonly Partial<Row>[],
 ): Promise<void> {
   for (let start = 0; start < rows.length; start += PORTION) {
-    await manager.insert(entity, rows.slice(start, start + PORTION) as never);
+    await manager.insert(entity, rows.slice(start, start + PORTION));
   }
 }
