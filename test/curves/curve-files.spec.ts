@@ -134,6 +134,10 @@ describe('files that are not', () => {
       'force-in-millimetres.csv',
       'Column 2 ("Force [mm]"): The unit does not fit what the column seems to hold; choose one.',
     ],
+    [
+      'strain-without-unit.csv',
+      'Column 2 ("Strain"): Strain has no unit; a fraction (mm/mm) is proposed. Confirm it, or choose percent.',
+    ],
     ['no-load-column.csv', 'No column of force, stress or torque was recognised; choose one.'],
   ])('%s waits for a person', (name, sentence) => {
     const reading = readingOf(notOk(name));

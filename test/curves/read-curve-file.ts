@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { createCurveReader } from '#libs/reduction/src/index.js';
+import { HEAD_BYTES, createCurveReader, proposeFormat } from '#libs/reduction/src/index.js';
 import type { Curve, CurveFormat, CurveReading } from '#libs/reduction/src/index.js';
 
 /** Reads a file in chunks of an odd size, so that every spec also checks that the cuts do not matter. */
@@ -13,9 +13,15 @@ export function readingOfBytes(bytes: Uint8Array, format?: CurveFormat, chunkSiz
   return reader.end();
 }
 
-/** The curve of a file that must be readable. */
+/** The curve of a file that must be readable once a person has confirmed what was proposed for it. */
 export function curveOf(file: string | URL): Curve {
-  return readOrFail(readingOf(file)).curve;
+  return confirmedReading(file).curve;
+}
+
+/** Reads a file by the format that is proposed for it, as if a person had confirmed that. */
+export function confirmedReading(file: string | URL): Extract<CurveReading, { state: 'read' }> {
+  const proposal = proposeFormat(readFileSync(file).subarray(0, HEAD_BYTES), false);
+  return readOrFail(readingOf(file, proposal?.format));
 }
 
 export function readOrFail(reading: CurveReading): Extract<CurveReading, { state: 'read' }> {

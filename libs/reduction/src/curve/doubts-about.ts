@@ -22,7 +22,9 @@ function aboutColumn(column: HeadingReading, at: number, columns: readonly Headi
   return channel === 'strain' && unitText === '' ? [about('strain-taken-as-fraction', at, heading)] : [];
 }
 
+/** Strain without a unit may be a fraction or percent: taken wrongly, every modulus is off by a hundred. */
 const BLOCKING: readonly FormatDoubt['code'][] = [
+  'strain-taken-as-fraction',
   'no-load-column',
   'no-second-column',
   'unit-unknown',

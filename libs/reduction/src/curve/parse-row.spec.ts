@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import type { CurveFormat } from './curve-format.js';
 import { RowParser } from './parse-row.js';
 
@@ -22,7 +23,7 @@ describe('RowParser', () => {
     ['"1.5";;".5"', [1.5, 0.5]],
     ['1.;;5;', [1, 5]],
     ['0.1;;1e22', [0.1, 1e22]],
-    ['123456789012345678;;0.1234567890123456789', [123456789012345678, 0.1234567890123456789]],
+    ['123456789012345678;;0.1234567890123456789', [Number('123456789012345678'), Number('0.1234567890123456789')]],
     ['1e23;;4.9e-324', [1e23, 5e-324]],
     ['00000000000000000000001.5;;-0', [1.5, 0]],
   ])('reads %s as the language itself would', (line, expected) => {
@@ -42,6 +43,20 @@ describe('RowParser', () => {
     ['1e400;x;2', 'number-out-of-range 1'],
   ])('refuses %s: %s', (line, problem) => {
     expect(parse(parserFor(), line)).toBe(problem);
+  });
+
+  it('reads any number as the language itself would', () => {
+    const parser = parserFor({ columns: [column('forceN', 'N'), column('timeS', 's')] });
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), fc.nat(25), (value, digits) => {
+        for (const text of [String(value), value.toExponential(Math.min(digits, 20)), value.toFixed(digits)]) {
+          const expected = Number(text) + 0;
+          expect(parse(parser, `${text};1`)).toEqual(
+            Number.isFinite(expected) ? [expected, 1] : 'number-out-of-range 1',
+          );
+        }
+      }),
+    );
   });
 
   it('reads decimal commas and converts to the unit of the channel', () => {

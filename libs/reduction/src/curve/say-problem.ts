@@ -37,7 +37,7 @@ const DOUBTS: Readonly<Record<FormatDoubt['code'], string>> = {
   'unit-does-not-fit': 'The unit does not fit what the column seems to hold; choose one.',
   'column-not-recognised': 'The column was not recognised and is not read.',
   'channel-twice': 'Another column holds the same; the first is read.',
-  'strain-taken-as-fraction': 'Strain has no unit and is taken as a fraction (mm/mm).',
+  'strain-taken-as-fraction': 'Strain has no unit; a fraction (mm/mm) is proposed. Confirm it, or choose percent.',
   'decimal-mark-not-seen': 'The numbers shown have no decimal mark; check it against a row that has one.',
   'last-line-not-ended':
     'The last line has no end; the file may have been cut off. Check that the test is in it whole.',

@@ -95,7 +95,7 @@ function alongValues(along: AlongAxis, pointCount: number, peakIndex: number): F
   return scaled(along.values, isTurned ? -along.factor : along.factor, start);
 }
 
-/** (value − start) · factor; the column itself where nothing changes, since curves are long. */
+/** (value − start) · factor, without a minus before zero; the column itself where nothing changes, since curves are long. */
 function scaled(values: Float64Array, factor: number, start: number): Float64Array {
-  return factor === 1 && start === 0 ? values : values.map((value) => (value - start) * factor);
+  return factor === 1 && start === 0 ? values : values.map((value) => (value - start) * factor + 0);
 }
