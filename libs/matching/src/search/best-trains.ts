@@ -19,6 +19,8 @@ export interface Found {
 
 /** Rules of a whole train that another choice beside the specimen could still satisfy. */
 const BESIDE = bitOf('calibration-in-force') | bitOf('temperature');
+/** Rules that other adapters could satisfy as well: a longer stack, a lighter one, other times. */
+const OTHER_ADAPTERS = BESIDE | bitOf('test-space') | bitOf('cell-capacity');
 
 type Priced<T> = T & { points: number };
 type Pricing = (choice: { units: Option<unknown>['units'] }) => number;
@@ -113,22 +115,23 @@ function assemble(
   search: Search,
 ): Found | null {
   const { frame } = site.at;
-  const joined = search.routes.join({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part }, false);
-  if (!joined) return null;
-  const { adapters, pools } = preferFitted(joined, site, search);
-  for (const beside of besides) {
-    const parts = trainOf(frame, cell, end, adapters, beside);
-    const whole = tally(WHOLE_CHECKS, parts, search.context);
-    if (whole.fails === 0) {
-      const cautions = countBits(site.own.cautions | cell.cautions | end.cautions | beside.cautions | whole.cautions);
-      const points = cell.points + end.points + beside.points + fixedPoints(site, pools, cautions, search);
-      return {
-        parts,
-        units: unitsOf([cell, end, beside.extensometer, beside.chamber, beside.guard, beside.thermocouple], pools),
-        points,
-      };
+  for (const joined of search.routes.join({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part })) {
+    const { adapters, pools } = preferFitted(joined, site, search);
+    for (const beside of besides) {
+      const parts = trainOf(frame, cell, end, adapters, beside);
+      const whole = tally(WHOLE_CHECKS, parts, search.context);
+      if (whole.fails === 0) {
+        const cautions = countBits(site.own.cautions | cell.cautions | end.cautions | beside.cautions | whole.cautions);
+        const points = cell.points + end.points + beside.points + fixedPoints(site, pools, cautions, search);
+        return {
+          parts,
+          units: unitsOf([cell, end, beside.extensometer, beside.chamber, beside.guard, beside.thermocouple], pools),
+          points,
+        };
+      }
+      if ((whole.fails & ~OTHER_ADAPTERS) !== 0) return null;
+      if ((whole.fails & ~BESIDE) !== 0) break;
     }
-    if ((whole.fails & ~BESIDE) !== 0) return null;
   }
   return null;
 }

@@ -1,14 +1,11 @@
 import type { Parts } from '../parts.js';
-import { bitOf, countBits, tally } from './checks.js';
+import { countBits, tally } from './checks.js';
 import type { Tally } from './checks.js';
-import type { BesideChoice } from './class-choices.js';
+import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { frameTally } from './frame-tally.js';
 import type { IndexedFrame } from './lab-index.js';
 import { ADAPTER_CHECKS, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './whole-train.js';
-
-const COUPLINGS = bitOf('couplings');
-const NO_ADAPTERS = { upper: [], lower: [] };
 
 /**
  * The train that comes nearest on a frame without a candidate: fewest rules failing, then least short.
@@ -30,21 +27,48 @@ export function nearestTrain({ frame, classKey }: IndexedFrame, search: Search):
       if (endCount >= least) break;
       const bits = own.fails | cell.fails | end.fails;
       if (countBits(bits) >= least) continue;
-      const adapters = search.routes.join({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part }, true);
-      for (const beside of besides) {
-        const known = bits | beside.fails | (adapters ? 0 : COUPLINGS);
-        if (countBits(known) > least) continue;
-        const parts = trainOf(frame, cell, end, adapters ?? NO_ADAPTERS, beside);
-        const whole = tally(WHOLE_CHECKS, parts, search.context);
-        const loose = tally(ADAPTER_CHECKS, parts, search.context);
-        const count = countBits(known | whole.fails | loose.fails);
-        const short = own.severity + cell.severity + end.severity + beside.severity + whole.severity + loose.severity;
-        if (count > least || (count === least && short >= severity)) continue;
-        [best, least, severity] = [parts, count, short];
-      }
+      const near = closest(bits, least, frame, cell, end, besides, search);
+      const short = near && own.severity + cell.severity + end.severity + near.severity;
+      if (!near || short === null || near.count > least || (near.count === least && short >= severity)) continue;
+      [best, least, severity] = [near.parts, near.count, short];
     }
   }
   return best;
+}
+
+interface Near {
+  parts: Parts;
+  count: number;
+  severity: number;
+}
+
+/** Of the trains with this cell and these ends, the one with the fewest failures: over adapters and what stands beside. */
+function closest(
+  bits: number,
+  least: number,
+  frame: Parts['frame'],
+  cell: CellChoice,
+  end: Choice<Parts['ends']>,
+  besides: readonly BesideChoice[],
+  search: Search,
+): Near | null {
+  let near: Near | null = null;
+  for (const adapters of search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part })) {
+    for (const beside of besides) {
+      const known = bits | beside.fails;
+      if (countBits(known) > least) continue;
+      const parts = trainOf(frame, cell, end, adapters, beside);
+      const whole = tally(WHOLE_CHECKS, parts, search.context);
+      const loose = tally(ADAPTER_CHECKS, parts, search.context);
+      const count = countBits(known | whole.fails | loose.fails);
+      const severity = beside.severity + whole.severity + loose.severity;
+      if (!near || count < near.count || (count === near.count && severity < near.severity))
+        near = { parts, count, severity };
+      // Nothing can fail less than what cell, ends and frame fail already.
+      if (count === countBits(bits)) return near;
+    }
+  }
+  return near;
 }
 
 function byFails<T extends Tally>(list: readonly T[], own: number): { choice: T; count: number }[] {

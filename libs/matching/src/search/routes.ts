@@ -9,8 +9,11 @@ import type { RequestContext } from './request-context.js';
 
 const ADAPTERS = checksOf(['adapters']);
 
-/** Alternatives that are kept between two ends, shortest first; enough to find units for both sides of a train. */
-const MOST_ROUTES = 6;
+/** Alternatives that are kept between two ends, shortest first. A longer one may serve where a stack is too short. */
+const MOST_ROUTES = 12;
+
+/** Left out: a train whose ends do not meet there. */
+const NOTHING: readonly Known[] = [];
 
 interface Known {
   adapter: Adapter;
@@ -35,23 +38,20 @@ export class Routes {
     });
   }
 
-  /**
-   * Adapters for both sides, as units that differ; null when the ends cannot be joined.
-   *
-   * @param anyState also take adapters that fail a rule of their own, where nothing better joins
-   */
-  join(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>, anyState: boolean): Adapters | null {
+  /** Adapters for both sides, as units that differ, shortest first; nothing when the ends cannot be joined. */
+  *join(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): Generator<Adapters> {
     const open = openEnds(parts);
-    const uppers = this.between(open.upper.coupling, parts.ends.upper.details.coupling, anyState);
-    const lowers =
-      uppers.length === 0 ? [] : this.between(open.lower.coupling, parts.ends.lower.details.coupling, anyState);
-    for (const upper of uppers) {
-      for (const lower of lowers) {
-        const units = distinct([...upper, ...lower]);
-        if (units) return { upper: units.slice(0, upper.length), lower: units.slice(upper.length) };
-      }
-    }
-    return null;
+    const uppers = this.between(open.upper.coupling, parts.ends.upper.details.coupling, false);
+    if (uppers.length === 0) return;
+    yield* pairings(uppers, this.between(open.lower.coupling, parts.ends.lower.details.coupling, false));
+  }
+
+  /** The same, then adapters that fail a rule of their own, then trains whose ends do not meet. */
+  *joinSomehow(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): Generator<Adapters> {
+    const open = openEnds(parts);
+    const uppers = this.between(open.upper.coupling, parts.ends.upper.details.coupling, true);
+    const lowers = this.between(open.lower.coupling, parts.ends.lower.details.coupling, true);
+    yield* pairings([...uppers, NOTHING], [...lowers, NOTHING]);
   }
 
   /** Units that could stand in for an adapter of a train, itself included. */
@@ -68,7 +68,7 @@ export class Routes {
       to,
       this.adapters.filter((each) => each.sound),
     );
-    const routes = sound.length > 0 || !anyState ? sound : this.walk(from, to, this.adapters);
+    const routes = anyState ? [...sound, ...this.walk(from, to, this.adapters).filter(isUnsound)] : sound;
     this.found.set(key, routes);
     return routes;
   }
@@ -106,6 +106,19 @@ function byMass(a: readonly Known[], b: readonly Known[]): number {
   const mass = (path: readonly Known[]) => path.reduce((sum, { adapter }) => sum + adapter.massKg, 0);
   const name = (path: readonly Known[]) => path.map(({ adapter }) => adapter.tag).join();
   return mass(a) - mass(b) || compareText(name(a), name(b));
+}
+
+function* pairings(uppers: readonly (readonly Known[])[], lowers: readonly (readonly Known[])[]): Generator<Adapters> {
+  for (const upper of uppers) {
+    for (const lower of lowers) {
+      const units = distinct([...upper, ...lower]);
+      if (units) yield { upper: units.slice(0, upper.length), lower: units.slice(upper.length) };
+    }
+  }
+}
+
+function isUnsound(path: readonly Known[]): boolean {
+  return path.some(({ sound }) => !sound);
 }
 
 /** A unit for each place, none twice; null when a pool is too small. */
