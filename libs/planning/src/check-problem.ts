@@ -50,7 +50,7 @@ function checkWindows(where: string, windows: readonly Window[]): Flaw[] {
 function checkFrame(frame: Frame): Flaw[] {
   return [
     ...checkWindows(`frames/${frame.id}/open`, frame.open ?? []),
-    ...checkWindows(`frames/${frame.id}/down`, frame.down),
+    ...checkWindows(`frames/${frame.id}/down`, frame.down ?? []),
     ...wholeMinutes(`frames/${frame.id}/warmUpMin`, frame.warmUpMin),
     ...wholeMinutes(`frames/${frame.id}/warmUpAfterMin`, frame.warmUpAfterMin),
   ];

@@ -39,3 +39,7 @@ export { changesToTry, whatWouldHelpMost, withChange, withOneMoreUnit } from './
 export type { Change, Help } from './answers/what-would-help.js';
 export { whyThisFrame } from './answers/why-this-frame.js';
 export type { FrameChoice } from './answers/why-this-frame.js';
+export { judgePlan } from './judge/judge-plan.js';
+export type { Breach } from './judge/breach.js';
+export { construct, CONSTRUCTION_RULES, makePlan } from './engine/make-plan.js';
+export type { PlanOptions, Progress } from './engine/make-plan.js';

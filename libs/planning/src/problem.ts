@@ -31,8 +31,8 @@ export interface Frame {
   id: string;
   /** When people work on it: its shift calendar; null means at any minute. */
   open: readonly Window[] | null;
-  /** When nothing may be on it, not even a run that needs nobody: service, repair, out of the lab. May overlap `open`. */
-  down: readonly Window[];
+  /** When nothing may be on it, not even a run that needs nobody: service, repair, out of the lab. May overlap `open`; absent means never. */
+  down?: readonly Window[];
   /** First minutes of every open window that go to warm-up (and the check of a new shift), when the frame stood closed for `warmUpAfterMin` or longer. */
   warmUpMin: number;
   /** How long the frame must have been closed for a warm-up to be due, min. */

@@ -104,7 +104,6 @@ export const emptyProblem = (objective: Objective): Problem => ({
 export const frame = (id: string, family: string | null): Problem['frames'][number] => ({
   id,
   open: null,
-  down: [],
   warmUpMin: 0,
   warmUpAfterMin: 0,
   rig: { items: {}, family, temperatureC: null },

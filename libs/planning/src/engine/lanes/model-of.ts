@@ -33,7 +33,7 @@ export function laneModelOf(problem: Problem): LaneModel | null {
   };
 }
 
-const isAlwaysOpen = (frame: Frame): boolean => frame.open === null && frame.down.length === 0;
+const isAlwaysOpen = (frame: Frame): boolean => frame.open === null && !frame.down?.length;
 
 function isPlain(job: Job): boolean {
   if (job.after.length > 0 || job.pin || job.hold || job.running || job.candidates.length === 0) return false;

@@ -12,17 +12,17 @@ export interface LaneResult {
 }
 
 /** Iterated local search: kick, go downhill, keep what is better or, while it is warm, a little worse. */
-export function searchLanes(model: LaneModel, budget: Budget, random: Random, onBetter: (result: LaneResult) => void): LaneResult {
+export function searchLanes(model: LaneModel, budget: Budget, random: Random, onBetter: (result: LaneResult, evaluations: number) => void): LaneResult {
   const s = new Lanes(model);
   const descent = new Descent(s);
   load(s, bestDispatch(model, budget));
   let best = takeOut(s);
-  onBetter(best);
+  onBetter(best, descent.evaluations);
   const stop = (): boolean => budget.isSpent();
   const better = (): void => {
     if (s.value() >= best.value) return;
     best = takeOut(s);
-    onBetter(best);
+    onBetter(best, descent.evaluations);
   };
   for (let job = 0; job < model.jobs; job++) descent.push(job);
   descent.run(stop);

@@ -1,0 +1,136 @@
+import type { Budget } from '../budget.js';
+import type { Random } from '../random.js';
+import type { TimetableModel } from './model.js';
+import type { Order } from './orders.js';
+import { orderBy, ORDER_RULES } from './orders.js';
+import { Tour } from './tour.js';
+
+/** Improves orders by moves of single tasks: worse ones are taken while it is warm. */
+export function searchTimetables(model: TimetableModel, budget: Budget, random: Random, onBetter: (order: Order, cost: number, evaluations: number) => void): Order {
+  const tour = new Tour(model);
+  let best = { order: tour.order.slice(), candidate: tour.candidate.slice() };
+  let least = Infinity;
+  const better = (): void => {
+    if (tour.cost >= least - 1e-9) return;
+    least = tour.cost;
+    best = { order: tour.order.slice(), candidate: tour.candidate.slice() };
+    onBetter(best, least, tour.evaluations);
+  };
+  for (const rule of ORDER_RULES) {
+    const { order, candidate } = orderBy(model, rule);
+    tour.load(order, candidate);
+    better();
+    if (budget.isSpent()) return best;
+  }
+  tour.load(best.order, best.candidate);
+  const heat = new Heat(tour.cost, tour.tasks);
+  while (tour.tasks > 1 && least > 0 && !budget.isSpent()) {
+    budget.rounds++;
+    if (step(tour, random, heat.allowance(random))) better();
+    if (heat.isOver()) tour.load(best.order, best.candidate);
+  }
+  budget.evaluations = tour.evaluations;
+  return best;
+}
+
+/** One random move; @returns whether it was taken. */
+function step(tour: Tour, random: Random, allowance: number): boolean {
+  const { model, order, place, candidate } = tour;
+  const kind = random.below(10);
+  const from = random.below(tour.tasks);
+  const task = order[from]!;
+  const limit = tour.cost + allowance;
+  if (kind < 4) return tryShift(tour, from, besides(tour, random, task, -1), limit);
+  if (kind < 6) {
+    const to = besides(tour, random, task, -1);
+    if (to === from) return false;
+    return trySwap(tour, from, to, limit);
+  }
+  if (task >= model.jobs) return tryShift(tour, from, random.below(tour.tasks), limit);
+  const many = model.candidateAt[task + 1]! - model.candidateAt[task]!;
+  if (many < 2) return tryShift(tour, from, random.below(tour.tasks), limit);
+  const was = candidate[task]!;
+  const is = model.candidateAt[task]! + random.below(many);
+  if (is === was) return false;
+  candidate[task] = is;
+  const to = kind < 7 ? from : besides(tour, random, task, model.candidateFrame[is]!);
+  if (kind === 9 && exchangeFrames(tour, from, to, was, limit)) return true;
+  if (tryShift(tour, from, to, limit, true)) return true;
+  candidate[place[task] === from ? task : order[from]!] = was;
+  return false;
+}
+
+/** The task at `to` takes the frame that the one at `from` leaves, and both change places. */
+function exchangeFrames(tour: Tour, from: number, to: number, left: number, limit: number): boolean {
+  const { model, order, candidate } = tour;
+  const other = order[to]!;
+  if (from === to || other >= model.jobs) return false;
+  for (let c = model.candidateAt[other]!; c < model.candidateAt[other + 1]!; c++) {
+    if (model.candidateFrame[c] !== model.candidateFrame[left]) continue;
+    const had = candidate[other]!;
+    candidate[other] = c;
+    if (trySwap(tour, from, to, limit)) return true;
+    candidate[other] = had;
+    return false;
+  }
+  return false;
+}
+
+function tryShift(tour: Tour, from: number, to: number, limit: number, changed = false): boolean {
+  if (from === to && !changed) return false;
+  const first = Math.min(from, to, tour.putAt[tour.order[from]!]!);
+  tour.shift(from, to);
+  if (tour.evaluate(first, limit) < limit) return settled(tour, first);
+  tour.shift(to, from);
+  return false;
+}
+
+function trySwap(tour: Tour, a: number, b: number, limit: number): boolean {
+  const { order, putAt } = tour;
+  const first = Math.min(a, b, putAt[order[a]!]!, putAt[order[b]!]!);
+  tour.swap(a, b);
+  if (tour.evaluate(first, limit) < limit) return settled(tour, first);
+  tour.swap(a, b);
+  return false;
+}
+
+function settled(tour: Tour, from: number): boolean {
+  tour.settle(from);
+  return true;
+}
+
+/** The place of a random task on a frame (−1: the task's own), so that a move changes what follows what there. */
+function besides(tour: Tour, random: Random, task: number, frame: number): number {
+  const { model, order, candidate } = tour;
+  if (task >= model.jobs) return random.below(tour.tasks);
+  const on = frame < 0 ? model.candidateFrame[candidate[task]!]! : frame;
+  for (let tries = 0; tries < 3 * model.frames; tries++) {
+    const to = random.below(tour.tasks);
+    const other = order[to]!;
+    if (other < model.jobs && other !== task && model.candidateFrame[candidate[other]!] === on) return to;
+  }
+  return random.below(tour.tasks);
+}
+
+/** How much worse a move may be; cools over a phase, and each phase is longer than the last. */
+const HT = Number(process.env.HT ?? 0.01), HP = Number(process.env.HP ?? 200);
+class Heat {
+  private round = 0;
+  private phase: number;
+
+  constructor(private readonly cost: number, tasks: number) {
+    this.phase = HP * tasks;
+  }
+
+  allowance(random: Random): number {
+    const warm = HT * this.cost * Math.max(0, 1 - this.round++ / this.phase) ** 3;
+    return -warm * Math.log(random.unit() + 1e-12) + 1e-9;
+  }
+
+  isOver(): boolean {
+    if (this.round < this.phase) return false;
+    this.round = 0;
+    this.phase = Math.floor(this.phase * 1.5);
+    return true;
+  }
+}
