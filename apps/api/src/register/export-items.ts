@@ -1,7 +1,7 @@
 import { at } from '#libs/matching/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
-import { stringify } from 'csv-stringify/sync';
-import { writeCell } from './csv-cell.js';
+import { writeCell } from '../exchange/csv-cell.js';
+import { writeTable } from '../exchange/csv-table.js';
 import { allColumns, columnsOf } from './csv-columns.js';
 
 /** Items as CSV, one a line, in the form that the import takes. No cell begins a formula. */
@@ -12,5 +12,5 @@ export function exportItems(items: readonly ItemEntity[]): string {
     const own = new Set(columnsOf(item.kind).map(({ path }) => path));
     return [item.kind, ...columns.map(({ path, type }) => (own.has(path) ? writeCell(type, at(item, path)) : ''))];
   });
-  return stringify([['kind', ...columns.map(({ path }) => path)], ...rows], { record_delimiter: '\r\n' });
+  return writeTable(['kind', ...columns.map(({ path }) => path)], rows);
 }

@@ -3,7 +3,7 @@ import { refuseIfAny } from '#libs/errors/src/index.js';
 import { at, checkItem, ITEM_FIELDS } from '#libs/matching/src/index.js';
 import type { ItemField, ItemState, Utility } from '#libs/matching/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
-import { put } from './paths.js';
+import { put } from '../exchange/paths.js';
 
 /** The columns that a form or an import fills. */
 export type ItemColumns = Omit<ItemEntity, 'id' | 'state' | 'registeredAt' | 'version'>;

@@ -8,14 +8,16 @@ import type { ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { oncePerField } from '../exchange/csv-table.js';
+import type { CsvProblem } from '../exchange/csv-table.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { exportItems } from './export-items.js';
 import { checkable, itemColumns } from './item-columns.js';
 import type { ItemColumns } from './item-columns.js';
 import { addItem, changeItem } from './items.service.js';
-import { put } from './paths.js';
+import { put } from '../exchange/paths.js';
 import { readItemsCsv } from './read-items-csv.js';
-import type { CsvItem, CsvProblem } from './read-items-csv.js';
+import type { CsvItem } from './read-items-csv.js';
 
 /** A line of the file with the row it would become. */
 interface Planned {
@@ -45,16 +47,6 @@ export class ItemsExchangeService {
       return { dryRun, lines: items.length, created, updated: planned.length - created, problems: all };
     });
   }
-}
-
-/** A cell that cannot be read is told once, and not also as missing. */
-function oncePerField(problems: readonly CsvProblem[]): CsvProblem[] {
-  const first = new Map<string, CsvProblem>();
-  for (const problem of problems) {
-    const key = `${problem.line} ${problem.field}`;
-    if (!first.has(key)) first.set(key, problem);
-  }
-  return [...first.values()].sort((a, b) => a.line - b.line);
 }
 
 async function plan(manager: EntityManager, items: readonly CsvItem[]): Promise<Planned[]> {

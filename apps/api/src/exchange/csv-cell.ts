@@ -8,12 +8,15 @@ export type Cell = { value: unknown } | { reason: string };
 /** How a list is written in one cell; comma and semicolon are taken by the file itself. */
 const BETWEEN = '|';
 
-/** A spreadsheet would run a cell that begins so; the mark before it makes it text, and goes when the file comes back. */
-const FORMULA = /^[=+\-@\t\r]/;
+/** A spreadsheet would run a cell that begins so; a mark before it makes it text, and goes when the file comes back. */
+const FORMULA = /^'*[=+\-@\t\r]/;
 
 export const safe = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
-export const unsafe = (text: string): string =>
-  text.startsWith("'") && FORMULA.test(text.slice(1)) ? text.slice(1) : text;
+
+export const unsafe = (text: string): string => {
+  const rest = text.slice(1);
+  return text.startsWith("'") && FORMULA.test(rest) ? rest : text;
+};
 
 /** Writes a value of an item into one cell. Numbers stand as they are, with a point. */
 export function writeCell(type: ItemField['type'], value: unknown): string {
@@ -37,7 +40,7 @@ export function writeCell(type: ItemField['type'], value: unknown): string {
   }
 }
 
-/** Reads a cell that holds something. */
+/** Reads a cell that holds something, its mark against formulas taken off. */
 export function readCell(type: ItemField['type'], text: string, mark: DecimalMark): Cell {
   switch (type) {
     case 'number':
@@ -53,7 +56,7 @@ export function readCell(type: ItemField['type'], text: string, mark: DecimalMar
     case 'speed-limits':
       return all(text.split(BETWEEN).map((each) => pair(type, each, mark)));
     default:
-      return { value: unsafe(text).trim() };
+      return { value: text.trim() };
   }
 }
 
