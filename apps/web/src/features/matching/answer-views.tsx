@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { PreviewView } from '#libs/contract/src/index.js';
 import type { Candidate, Figure, FrameRefusal, Needs, Verdict } from '#libs/matching/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
@@ -120,45 +121,69 @@ function marginText({ margin, unit, required }: Verdict): string {
   return `${margin < 0 ? 'short by' : 'spare'} ${size}${share}`;
 }
 
-/** The trains that can run the batch, best first; each opens to its rules, score and picture. */
-export function Candidates({
-  candidates,
-  items,
-  picture,
-}: {
+interface CandidatesProps {
   candidates: readonly Candidate[];
   items: Names;
-  picture?: (index: number) => React.ReactNode;
-}) {
+  /** The drawing of the candidate at that place, if there is one. */
+  picture?: (index: number) => ReactNode;
+}
+
+/** The trains that can run the batch, the best of each frame first; each opens to its rules, score and picture. */
+export function Candidates({ candidates, ...rest }: CandidatesProps) {
+  const places = candidates.map((candidate, index) => ({ candidate, index }));
+  const best = places.filter(
+    ({ candidate, index }) => candidates.findIndex(({ frameId }) => frameId === candidate.frameId) === index,
+  );
+  const others = places.filter((place) => !best.includes(place));
   return (
     <div className="candidates">
-      {candidates.map((candidate, index) => (
-        <details
-          key={candidate.links.map(({ itemId }) => itemId).join() + candidate.frameId}
-          className="candidate"
-          open={index === 0 && candidates.length === 1}
-        >
-          <summary>
-            <strong className="fig">{items[candidate.frameId]?.tag ?? 'Frame'}</strong>
-            <span>
-              {trainText(candidate, items)}
-              {cautions(candidate) > 0 && <span className="soft small"> · {cautions(candidate)} cautions</span>}
-            </span>
-            <span className="small">
-              {candidate.changeover.minutes > 0 ? `changeover ${span(candidate.changeover.minutes)}` : 'stands ready'}
-            </span>
-          </summary>
-          <div className="stack">
-            {picture?.(index)}
-            <p className="small">
-              Score {formatNumber(candidate.score, 3)} (lower is better):{' '}
-              {candidate.scoreParts.map(({ points, sentence }) => `${sentence}: ${formatNumber(points, 3)}`).join('; ')}
-            </p>
-            <Verdicts verdicts={candidate.verdicts} />
-          </div>
-        </details>
+      {best.map((place) => (
+        <CandidateEntry key={place.index} {...place} {...rest} />
       ))}
+      {others.length > 0 && (
+        <details className="more">
+          <summary>{others.length} other trains on these frames</summary>
+          {others.map((place) => (
+            <CandidateEntry key={place.index} {...place} {...rest} />
+          ))}
+        </details>
+      )}
     </div>
+  );
+}
+
+function CandidateEntry({
+  candidate,
+  index,
+  items,
+  picture,
+}: Omit<CandidatesProps, 'candidates'> & { candidate: Candidate; index: number }) {
+  return (
+    <details className="candidate">
+      <summary>
+        <strong className="fig">{items[candidate.frameId]?.tag ?? 'Frame'}</strong>
+        <span>
+          {trainText(candidate, items)}
+          {cautions(candidate) > 0 && (
+            <span className="soft small">
+              {' '}
+              · {cautions(candidate) === 1 ? 'one caution' : `${cautions(candidate)} cautions`}
+            </span>
+          )}
+        </span>
+        <span className="small">
+          {candidate.changeover.minutes > 0 ? `changeover ${span(candidate.changeover.minutes)}` : 'stands ready'}
+        </span>
+      </summary>
+      <div className="stack">
+        {picture?.(index)}
+        <p className="small">
+          Score {formatNumber(candidate.score, 3)} (lower is better):{' '}
+          {candidate.scoreParts.map(({ points, sentence }) => `${sentence}: ${formatNumber(points, 3)}`).join('; ')}
+        </p>
+        <Verdicts verdicts={candidate.verdicts} />
+      </div>
+    </details>
   );
 }
 

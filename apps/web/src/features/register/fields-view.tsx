@@ -2,7 +2,7 @@ import type { ItemView } from '#libs/contract/src/index.js';
 import { ITEM_FIELDS } from '#libs/matching/src/index.js';
 import type { ItemField } from '#libs/matching/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
-import { readPath } from './paths.js';
+import { asText, readPath } from './paths.js';
 
 /** All fields of an item that say something, in the order of the form. */
 export function FieldsView({ item }: { item: ItemView }) {
@@ -43,7 +43,7 @@ function valueText(field: ItemField, value: unknown): string {
     case 'choices':
       return (value as string[]).map(words).join(', ');
     case 'choice':
-      return words(String(value));
+      return words(asText(value));
     case 'rating-curve':
       return (value as { temperatureC: number; rating: number }[])
         .map(({ temperatureC, rating }) => `${formatNumber(rating)}${unit} at ${temperatureC} °C`)
@@ -58,7 +58,7 @@ function valueText(field: ItemField, value: unknown): string {
         )
         .join(', ');
     default:
-      return String(value);
+      return asText(value);
   }
 }
 

@@ -3,6 +3,7 @@ import { formatNumber, isUnit, parseNumber, toInternal } from '#libs/units/src/i
 import type { Quantity } from '#libs/units/src/index.js';
 import { QuantityField, SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
 import type { Typed } from '../../ui/fields.js';
+import { asText } from './paths.js';
 import { words } from './fields-view.js';
 
 /** What is typed for one field: text for figures and lists, the value itself for choices and flags. */
@@ -30,7 +31,7 @@ export function ItemFieldInput({
         return (
           <QuantityField
             {...common}
-            quantity={field.quantity as Quantity | undefined}
+            quantity={field.quantity}
             value={text}
             onChange={(next) => onChange({ typed: next })}
           />
@@ -51,7 +52,7 @@ export function ItemFieldInput({
         <SelectField
           {...common}
           none={field.required ? 'Choose …' : 'none'}
-          value={String(value ?? '')}
+          value={asText(value)}
           onChange={(next) => onChange({ value: next || null })}
           choices={(field.choices ?? []).map((each) => ({ value: each, label: words(each) }))}
         />
@@ -87,7 +88,7 @@ export function ItemFieldInput({
         />
       );
     default:
-      return <TextField {...common} value={String(value ?? '')} onChange={(next) => onChange({ value: next })} />;
+      return <TextField {...common} value={asText(value)} onChange={(next) => onChange({ value: next })} />;
   }
 }
 

@@ -16,3 +16,8 @@ export function withPath<Whole>(whole: Whole, path: string, value: unknown): Who
   copy[key] = rest.length === 0 ? value : withPath(copy[key], rest.join('.'), value);
   return copy as Whole;
 }
+
+/** A plain value as text; empty for nothing and for what is no plain value. */
+export function asText(value: unknown): string {
+  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? String(value) : '';
+}

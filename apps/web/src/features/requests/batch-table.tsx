@@ -42,7 +42,7 @@ function Batch({ batch }: { batch: BatchView }) {
             <dt>Planned</dt>
             <dd>
               {job.startsAt
-                ? `${moment(job.startsAt)} to ${moment(job.endsAt)} on ${job.frameTag ?? 'a frame'}`
+                ? `${moment(job.startsAt)}${job.endsAt ? ` to ${moment(job.endsAt)}` : ''} on ${job.frameTag ?? 'a frame'}`
                 : (job.why ?? 'not yet')}
             </dd>
           </>
@@ -52,14 +52,14 @@ function Batch({ batch }: { batch: BatchView }) {
         <details>
           <summary>
             {batch.specimens.length} specimens, {batch.specimens.filter(({ arrivedAt }) => arrivedAt).length} of them at
-            the lab{' '}
-            <Link
-              className="small"
-              href={`/reports/labels/${batch.id}?of=${encodeURIComponent(batch.specimens.map(({ label }) => label).join(','))}`}
-            >
-              print labels
-            </Link>
+            the lab
           </summary>
+          <Link
+            className="small"
+            href={`/reports/labels/${batch.id}?of=${encodeURIComponent(batch.specimens.map(({ label }) => label).join(','))}`}
+          >
+            print labels
+          </Link>
           <div className="scroll-x">
             <table>
               <thead>
@@ -88,11 +88,19 @@ function Batch({ batch }: { batch: BatchView }) {
   );
 }
 
-function typedText({ asTyped }: BatchView): string {
-  const shown = Object.entries(asTyped).map(
+/** The figures as they were typed; for a request that came by another way, as they are kept. */
+function typedText({ asTyped, ask }: BatchView): string {
+  const typed = Object.entries(asTyped).map(
     ([path, { value, unit }]) => `${wordsOf(path)} ${value}${unit ? ` ${unit}` : ''}`,
   );
-  return shown.join(', ') || 'as the method proposes';
+  if (typed.length > 0) return typed.join(', ');
+  const geometry = Object.entries((ask['geometry'] as Record<string, unknown> | undefined) ?? {});
+  const kept = geometry.map(
+    ([key, value]) =>
+      `${wordsOf(key)} ${String(value)}${key.endsWith('Mm') ? ' mm' : key.endsWith('Mm2') ? ' mm²' : ''}`,
+  );
+  const temperature = typeof ask['temperatureC'] === 'number' ? [`at ${ask['temperatureC']} °C`] : [];
+  return [...kept, ...temperature].join(', ') || 'as the method proposes';
 }
 
 /** `geometry.parallelLengthMm` reads `parallel length`. */

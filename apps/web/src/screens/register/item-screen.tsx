@@ -133,11 +133,13 @@ function Calibrations({ item }: { item: ItemDetail }) {
                 <td>{day(calibration.dueAt)}</td>
                 <td>
                   {calibration.ranges.map(({ direction, className, from, to, unit }) => (
-                    <div key={direction + String(from)}>
-                      {direction}: class {className ?? 'none'},{' '}
-                      <span className="fig">
-                        {formatNumber(from)} to {formatNumber(to)} {unit}
-                      </span>
+                    <div
+                      key={direction + String(className) + String(from)}
+                      className="small"
+                      style={{ whiteSpace: 'nowrap' }}
+                    >
+                      {direction} {className ?? 'no class'}:{' '}
+                      <span className="fig">{`${formatNumber(from)}–${formatNumber(to)} ${unit}`}</span>
                     </div>
                   ))}
                   <span className="soft small">{calibration.standard}</span>

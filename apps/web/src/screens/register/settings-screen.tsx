@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { LabSettings, LabSettingsView, WeeklyShift } from '#libs/contract/src/index.js';
-import { readPath, withPath } from '../../features/register/paths.js';
+import { asText, readPath, withPath } from '../../features/register/paths.js';
 import { useIs } from '../../features/session/session.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
@@ -95,7 +95,7 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
   const [draft, setDraft] = useState<Record<string, string>>({});
   const save = useSend(['settings', 'plan', 'session'], () => tell('The settings are kept. A new plan is on its way.'));
   const wrong = save.error instanceof Refused ? save.error.fields : {};
-  const shown = (path: string) => draft[path] ?? String(readPath(settings, path) ?? '');
+  const shown = (path: string) => draft[path] ?? asText(readPath(settings, path));
   const set = (path: string) => (text: string) => setDraft({ ...draft, [path]: text });
   function keep() {
     const { version, ...rest } = settings;

@@ -159,21 +159,23 @@ function RequestForm({
             results={method?.data.results ?? []}
           />
           <section className="stack">
-            <div className="tabs" role="tablist" aria-label="Batches">
-              {draft.batches.map((each, index) => (
-                <button
-                  key={each.key}
-                  type="button"
-                  role="tab"
-                  aria-selected={index === at}
-                  onClick={() => setAt(index)}
-                >
-                  {each.label || `Batch ${index + 1}`}
-                </button>
-              ))}
+            <div className="row">
+              <div className="tabs grow" role="tablist" aria-label="Batches">
+                {draft.batches.map((each, index) => (
+                  <button
+                    key={each.key}
+                    type="button"
+                    role="tab"
+                    aria-selected={index === at}
+                    onClick={() => setAt(index)}
+                  >
+                    {each.label || `Batch ${index + 1}`}
+                  </button>
+                ))}
+              </div>
               <button
                 type="button"
-                className="tab"
+                className="button small"
                 onClick={() => {
                   setDraft({ ...draft, batches: [...draft.batches, { ...batch, key: newKey(), label: '' }] });
                   setAt(draft.batches.length);
