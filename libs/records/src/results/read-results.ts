@@ -44,11 +44,9 @@ async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]):
   const batchId = In(batches.map(({ id }) => id));
   const specimens = await manager.find(SpecimenEntity, { where: { batchId }, order: { position: 'ASC' } });
   const specimenId = In(specimens.map(({ id }) => id));
-  const [results, curves, jobs] = await Promise.all([
-    manager.find(ResultEntity, { where: { specimenId }, order: { revision: 'ASC' } }),
-    manager.find(CurveEntity, { where: { specimenId }, order: { revision: 'ASC' } }),
-    manager.find(JobEntity, { where: { batchId, state: Not('aborted') } }),
-  ]);
+  const results = await manager.find(ResultEntity, { where: { specimenId }, order: { revision: 'ASC' } });
+  const curves = await manager.find(CurveEntity, { where: { specimenId }, order: { revision: 'ASC' } });
+  const jobs = await manager.find(JobEntity, { where: { batchId, state: Not('aborted') } });
   const methods = await manager.findBy(MethodEntity, { id: In(batches.map((batch) => batch.methodId)) });
   const materials = await manager.findBy(MaterialEntity, { id: In(batches.flatMap((batch) => batch.materialId ?? [])) });
   const people = await manager.findBy(PersonEntity, { id: In(jobs.flatMap((job) => job.technicianId ?? [])) });
