@@ -74,7 +74,7 @@ function review({ conformity }: NumberedRequest, acceptedAt: Date): Record<strin
 function batchRow(
   requestId: string,
   reference: string,
-  { label = '', method, material, ask, count }: DemoBatch,
+  { label = '', method, material, ask, count, asTyped = {} }: DemoBatch,
   position: number,
   methods: ReadonlyMap<string, Method>,
 ): Partial<BatchEntity> {
@@ -86,7 +86,7 @@ function batchRow(
     methodId: methodId(methods.get(method)!),
     materialId: material ? materialId(material) : null,
     ask: { ...ask },
-    asTyped: {},
+    asTyped,
     specimenCount: count,
   };
 }

@@ -32,6 +32,8 @@ export interface DemoBatch {
   material?: string;
   count: number;
   ask: AskPart;
+  /** Figures that the requester typed in another unit, by field. */
+  asTyped?: Record<string, { value: string; unit: string }>;
   /** Where its job is, once the request was accepted; `waiting` or `ready` follow from the specimens. */
   job?: DemoJob;
   /** Pieces that came so far; all of them when absent. */
@@ -76,6 +78,7 @@ export interface DemoRequest {
 
 const PA6 = 'pa6-gf30';
 const EPOXY = 'adhesive-epoxy';
+const INCHES = { 'geometry.widthMm': { value: '1', unit: 'in' }, 'geometry.overlapMm': { value: '0.5', unit: 'in' } };
 const SIMPLE = { rule: 'simple', of: 'each' } as const;
 
 /** What lies on the lab's desk at the start, oldest first; what is older is in `history.ts`. */
@@ -250,6 +253,7 @@ export const REQUESTS: readonly DemoRequest[] = [
         material: EPOXY,
         count: 6,
         ask: lap(25.4, 12.7, 1.6),
+        asTyped: INCHES,
         job: {
           state: 'done',
           train: 'lapShear',
@@ -258,7 +262,14 @@ export const REQUESTS: readonly DemoRequest[] = [
           product: PRODUCTS.lugBond,
         },
       },
-      { label: 'After salt spray', method: 'astm-d1002', material: EPOXY, count: 6, ask: lap(25.4, 12.7, 1.6) },
+      {
+        label: 'After salt spray',
+        method: 'astm-d1002',
+        material: EPOXY,
+        count: 6,
+        ask: lap(25.4, 12.7, 1.6),
+        asTyped: INCHES,
+      },
     ],
   },
   {
