@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import type { DynamicModule, Type } from '@nestjs/common';
 import type { DataSource } from 'typeorm';
 import type { Log } from '#libs/hosting/src/index.js';
+import { BenchModule } from './bench/bench.module.js';
 import { CalibrationModule } from './calibration/calibration.module.js';
 import type { ApiConfig } from './config.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
@@ -22,6 +23,7 @@ const FEATURES: Type[] = [
   CalibrationModule,
   MethodsModule,
   RequestsModule,
+  BenchModule,
   ReportsModule,
   RecordModule,
   ExchangeModule,

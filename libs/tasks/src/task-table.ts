@@ -12,10 +12,8 @@ export interface TaskTable {
     dueAt: string | null;
     specimensAt: string | null;
   };
-  /** Read a stored curve file into curves of a batch. */
-  'read-curves': { fileId: string; batchId: string; specimenId: string | null; byId: string };
-  /** Reduce the curves of a batch to results. */
-  'reduce-batch': { batchId: string; byId: string | null };
+  /** Read a stored curve file of a specimen, and reduce it to results. */
+  'read-curves': { fileId: string; jobId: string; specimenId: string; byId: string };
   /** Draw the PDF of a report that was issued, and keep it. */
   'issue-report': { reportId: string };
   /** What an item found out of tolerance has touched. */
@@ -66,7 +64,6 @@ export const TASKS: Record<TaskName, TaskRules> = {
   'what-would-help': planning,
   'where-would-it-land': { ...computing, attempts: 1 },
   'read-curves': computing,
-  'reduce-batch': computing,
   'issue-report': computing,
   impact: computing,
   'send-notice': telling,

@@ -1,0 +1,72 @@
+import type { LabSettings } from '#libs/contract/src/index.js';
+import type { Item, Lab } from '#libs/matching/src/index.js';
+import type { ShiftCheckReason } from '#libs/metrology/src/index.js';
+import { closedDays, jobAtBench, JobRepository, labSettings, RigRepository } from '#libs/records/src/index.js';
+import type { JobAtBench, JobEntity, TrainLink } from '#libs/records/src/index.js';
+import type { EntityManager } from 'typeorm';
+import { checksFor } from './bench-checks.js';
+import type { BenchCheck } from './bench-checks.js';
+import { inUse } from './in-use.js';
+import type { InUse } from './in-use.js';
+import { periodOf, workOf } from './needed.js';
+import type { Work } from './needed.js';
+import { shiftCheckReason } from './shift-check.js';
+import { trainFit } from './train-fit.js';
+import type { TrainFit } from './train-fit.js';
+
+/** A job with all that the bench decides from. */
+export interface BenchFacts extends JobAtBench {
+  nowMs: number;
+  settings: LabSettings;
+  lab: Lab;
+  work: Work;
+  frameId: string | null;
+  /** Of the job, or of its booking before it is taken. */
+  train: readonly TrainLink[];
+  trainItems: { role: string; item: Item }[];
+  /** Items and frames that other jobs have. */
+  busy: InUse;
+  specimensLeft: number;
+  /** What keeps the train from being used from now to the end of the run. */
+  fit: TrainFit;
+  shiftCheckReason: ShiftCheckReason | null;
+  checksAsked: BenchCheck[];
+  /** Whether its technician may run the method now. */
+  authorised: boolean;
+}
+
+const DONE_WITH: readonly string[] = ['tested', 'invalid', 'not-tested'];
+
+/** Reads it through the manager of the caller's transaction; `lab` must be as new as what is decided from it. */
+export async function readBenchFacts(manager: EntityManager, job: JobEntity, lab: Lab, nowMs: number): Promise<BenchFacts> {
+  const at = await jobAtBench(manager, job);
+  const settings = await labSettings(manager);
+  const jobs = new JobRepository(manager);
+  const busy = inUse(await jobs.onFrames(), await new RigRepository(manager).all(), job.id);
+  const work = workOf(at, settings.matching);
+  const train: readonly TrainLink[] = job.train.length > 0 ? job.train : (at.booking?.train ?? []);
+  const frameId = job.frameId ?? at.booking?.frameId ?? null;
+  const specimensLeft = at.specimens.filter(({ fate }) => !DONE_WITH.includes(fate)).length;
+  const setupMin = job.state === 'taken' || job.state === 'ready' ? work.needs.setupMin : 0;
+  const period = periodOf(work, nowMs, specimensLeft, setupMin);
+  const fit = trainFit(lab, { frameId: frameId ?? '', links: train }, work.needs, period, settings.matching);
+  const trainItems = itemsOf(train, lab);
+  const cellId = train.find(({ role }) => role === 'load-cell')?.itemId;
+  const reason = shiftCheckReason({ nowMs, settings, closedDays: await closedDays(manager), cellId, rig: at.rig, last: at.shiftCheck });
+  const asked = { needs: work.needs, train: trainItems, frameTag: at.frame?.tag ?? 'the frame', limitStops: fit.limitStops, verdicts: fit.verdicts };
+  const authorised = job.technicianId !== null && (await jobs.authorisedFor(job.technicianId, new Date(nowMs))).has(work.method.id);
+  return {
+    ...at,
+    ...{ nowMs, settings, lab, work, frameId, train, trainItems, busy, specimensLeft, fit, authorised },
+    shiftCheckReason: reason,
+    checksAsked: checksFor({ ...asked, settings, shiftCheck: reason }),
+  };
+}
+
+function itemsOf(train: readonly TrainLink[], lab: Lab): { role: string; item: Item }[] {
+  const items = new Map(lab.items.map((item) => [item.id, item]));
+  return train.flatMap(({ role, itemId }) => {
+    const item = items.get(itemId);
+    return item ? [{ role, item }] : [];
+  });
+}

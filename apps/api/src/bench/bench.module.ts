@@ -1,0 +1,20 @@
+import { Module } from '@nestjs/common';
+import { RequestsModule } from '../requests/requests.module.js';
+import { BenchController } from './bench.controller.js';
+import { ChecksService } from './checks.service.js';
+import { JobActs } from './job-acts.js';
+import { JobViews } from './job-views.js';
+import { JobsController } from './jobs.controller.js';
+import { RunService } from './run.service.js';
+import { SetupService } from './setup.service.js';
+import { SpecimensController } from './specimens.controller.js';
+import { SpecimensService } from './specimens.service.js';
+import { StopService } from './stop.service.js';
+import { TakeService } from './take.service.js';
+
+@Module({
+  imports: [RequestsModule],
+  controllers: [BenchController, JobsController, SpecimensController],
+  providers: [ChecksService, JobActs, JobViews, RunService, SetupService, SpecimensService, StopService, TakeService],
+})
+export class BenchModule {}

@@ -1,0 +1,85 @@
+import type { BenchView, JobView } from '#libs/contract/src/index.js';
+import { LabError } from '#libs/errors/src/index.js';
+import { factsChanged, JobRepository, labOf, recordAct, todayAtBench } from '#libs/records/src/index.js';
+import type { JobToday } from '#libs/records/src/index.js';
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../platform/signed-in.js';
+import { CurrentLab } from '../requests/current-lab.js';
+import { JobViews } from './job-views.js';
+import { findNextJob, nothingWhy } from './next-job.js';
+
+/** What comes next, and who takes it: the first job of the plan that one may run and whose train is free. */
+@Injectable()
+export class TakeService {
+  constructor(
+    private readonly records: DataSource,
+    private readonly current: CurrentLab,
+    private readonly views: JobViews,
+  ) {}
+
+  async bench(by: SignedIn): Promise<BenchView> {
+    const { manager } = this.records;
+    const nowMs = Date.now();
+    const today = await todayAtBench(manager, new Date(nowMs));
+    const found = await findNextJob({ manager, lab: await this.current.get(), technicianId: by.id, nowMs });
+    const next = found.next && today.find(({ job }) => job.id === found.next!.job.id);
+    return {
+      mine: today.filter(({ job }) => job.technicianId === by.id && OPEN.includes(job.state)).map(mineView),
+      next: next && next.booking ? nextView(next, next.booking) : null,
+      nothingWhy: found.next ? null : nothingWhy(found),
+      today: today.flatMap((row) => (row.booking && row.isToday ? [todayView(row, row.booking)] : [])),
+    };
+  }
+
+  /**
+   * Takes the next job for exactly one technician, whatever the load: those who take wait for one another. Who has a job that
+   * is not rigged yet gets that one again.
+   *
+   * @throws LabError `bench/nothing-to-take` with the reasons
+   */
+  async take(frameId: string | undefined, by: SignedIn): Promise<JobView> {
+    const jobId = await this.records.transaction(async (manager) => {
+      const jobs = new JobRepository(manager);
+      await jobs.waitToTake();
+      const mine = (await jobs.ofTechnician(by.id)).find(({ state }) => state === 'taken');
+      return mine ? mine.id : this.takeNext(manager, jobs, frameId, by);
+    });
+    return this.views.view(jobId, by);
+  }
+
+  private async takeNext(manager: EntityManager, jobs: JobRepository, frameId: string | undefined, by: SignedIn): Promise<string> {
+    const nowMs = Date.now();
+    const found = await findNextJob({ manager, lab: await labOf(manager, nowMs), technicianId: by.id, nowMs, frameId });
+    if (!found.next) throw new LabError('bench/nothing-to-take', nothingWhy(found), { passedOver: found.passedOver.slice(0, 10) });
+    const { job, booking } = found.next;
+    const train = booking.train.map(({ role, itemId }) => ({ role, itemId }));
+    const set = { frameId: booking.frameId, technicianId: by.id, train, checks: {}, takenAt: new Date(nowMs), startedAt: null, why: null };
+    await jobs.move(job, 'take', set);
+    await recordAct(manager, {
+      ...{ actorId: by.id, kind: 'job/taken', subjectKind: 'job', subjectId: job.id, live: 'jobs' },
+      ...{ before: { state: job.state }, after: { state: 'taken', frameId: booking.frameId, train } },
+    });
+    await factsChanged(manager, 'job/taken', by.id);
+    return job.id;
+  }
+}
+
+const OPEN: readonly string[] = ['taken', 'rigged', 'running', 'paused'];
+
+function mineView({ job, title, frameTag }: JobToday): BenchView['mine'][number] {
+  return { id: job.id, reference: job.reference, state: job.state, title, frameTag };
+}
+
+function nextView({ job, title, frameTag, requestReference }: JobToday, booking: NonNullable<JobToday['booking']>): BenchView['next'] {
+  const { startsAt, changeoverMin } = booking;
+  return { jobId: job.id, reference: job.reference, title, frameTag: frameTag ?? '', startsAt: startsAt.toISOString(), requestReference, changeoverMin };
+}
+
+function todayView({ job, title, frameTag, technician }: JobToday, { startsAt, endsAt }: NonNullable<JobToday['booking']>): BenchView['today'][number] {
+  return {
+    ...{ jobId: job.id, reference: job.reference, title, frameTag: frameTag ?? '', state: job.state, technician },
+    ...{ startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString() },
+  };
+}

@@ -1,0 +1,12 @@
+import { randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
+import { ShiftCheckEntity } from './shift-check.entity.js';
+
+/** Shift checks; added, never changed. */
+export class ShiftCheckRepository {
+  constructor(private readonly manager: EntityManager) {}
+
+  async add(row: Omit<ShiftCheckEntity, 'id'>): Promise<void> {
+    await this.manager.insert(ShiftCheckEntity, { id: randomUUID(), ...row });
+  }
+}
