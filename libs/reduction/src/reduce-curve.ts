@@ -1,7 +1,7 @@
 import type { Curve } from './curve/curve.js';
 import { curveFlags } from './measures/curve-flags.js';
 import { correctLargeDeflection } from './measures/large-deflection.js';
-import { findSlopeAndToe } from './measures/find-slope.js';
+import { findSlopeAndToe } from './measures/find-toe.js';
 import { MEASURES } from './measures/list-of-measures.js';
 import { prepareAxes } from './measures/prepare-axes.js';
 import type { PreparedAxes } from './measures/prepare-axes.js';

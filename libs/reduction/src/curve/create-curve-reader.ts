@@ -3,12 +3,13 @@ import type { Curve } from './curve.js';
 import { checkCurveFormat } from './check-curve-format.js';
 import type { CurveFormat, FormatDoubt } from './curve-format.js';
 import { READER_LIMITS } from './curve-reading.js';
-import type { CurveReading, LineProblem, ProblemReason, ReaderLimits } from './curve-reading.js';
+import type { CurveReading, ProblemReason, ReaderLimits } from './curve-reading.js';
 import { decodeText, detectEncoding, looksLikeText } from './decode-text.js';
 import { GrowingColumns } from './growing-columns.js';
 import { locateByFormat, locateByProposal } from './locate-rows.js';
 import type { RowsLocated } from './locate-rows.js';
 import { RowParser } from './parse-row.js';
+import { ProblemList } from './problem-list.js';
 import { HEAD_BYTES } from './propose-format.js';
 import { LineSplitter, lineEndOf } from './split-lines.js';
 
@@ -55,13 +56,14 @@ class StreamingReader implements CurveReader {
   private parser: RowParser | null = null;
   private columns: GrowingColumns | null = null;
   private utf16: TextDecoder | null = null;
-  private readonly problems: LineProblem[] = [];
-  private problemCount = 0;
+  private readonly problems: ProblemList;
 
   constructor(
     private readonly known: CurveFormat | null,
     private readonly limits: ReaderLimits,
-  ) {}
+  ) {
+    this.problems = new ProblemList(limits.maxProblemsNamed);
+  }
 
   push(chunk: Uint8Array): void {
     if (this.isRefused) return;
@@ -76,7 +78,7 @@ class StreamingReader implements CurveReader {
   end(): CurveReading {
     if (!this.isRefused && !this.lines) this.start(true);
     if (!this.isRefused) this.finish();
-    if (this.problemCount > 0 || !this.located || !this.columns) return this.refusal();
+    if (this.problems.count > 0 || !this.located || !this.columns) return this.refusal();
     return this.reading(this.located, this.columns);
   }
 
@@ -117,7 +119,7 @@ class StreamingReader implements CurveReader {
 
   private finish(): void {
     if (!this.lines!.finish()) this.doubts = [...this.doubts, LAST_LINE_NOT_ENDED];
-    if (this.columns!.rowCount < 2 && this.problemCount === 0)
+    if (this.columns!.rowCount < 2 && this.problems.count === 0)
       this.stop('no-rows', null, `${this.columns!.rowCount} rows`);
   }
 
@@ -132,7 +134,7 @@ class StreamingReader implements CurveReader {
   ): void {
     if (line < firstRowLine || this.isRefused || isBlank(bytes, start, end)) return;
     if (!parser.parse(bytes, start, end)) return this.refuseRow(parser, bytes, start, end, line);
-    if (this.problemCount > 0) return;
+    if (this.problems.count > 0) return;
     if (columns.rowCount >= this.limits.maxRows)
       return this.stop('too-many-rows', line, `more than ${this.limits.maxRows} rows`);
     columns.add(parser.row);
@@ -149,19 +151,12 @@ class StreamingReader implements CurveReader {
     const isHeading =
       this.located!.headingLine !== null &&
       shown.trim().startsWith(this.located!.headingLine.slice(0, SHOWN_CHARACTERS));
-    this.note(isHeading ? 'headings-repeated' : problem, line, problemColumn + 1, shown);
-    if (this.problemCount >= ENOUGH_PROBLEMS) this.isRefused = true;
-  }
-
-  private note(reason: ProblemReason, line: number | null, column: number | null, found: string): void {
-    this.problemCount++;
-    if (this.problems.length < this.limits.maxProblemsNamed) {
-      this.problems.push({ line, column, reason, found: found.trim().slice(0, SHOWN_CHARACTERS) });
-    }
+    this.problems.add(isHeading ? 'headings-repeated' : problem, line, problemColumn + 1, shown);
+    if (this.problems.count >= ENOUGH_PROBLEMS) this.isRefused = true;
   }
 
   private stop(reason: ProblemReason, line: number | null, found: string): void {
-    this.note(reason, line, null, found);
+    this.problems.add(reason, line, null, found);
     this.isRefused = true;
     this.columns = null;
     this.head = [];
@@ -169,7 +164,7 @@ class StreamingReader implements CurveReader {
 
   private refusal(): CurveReading {
     this.columns = null;
-    return { state: 'refused', problems: this.problems, problemCount: this.problemCount, doubts: this.doubts };
+    return { state: 'refused', problems: this.problems.named, problemCount: this.problems.count, doubts: this.doubts };
   }
 
   private reading(

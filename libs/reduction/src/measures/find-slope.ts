@@ -1,8 +1,7 @@
-import type { SlopeRecipe, ToeRecipe } from '../recipe/recipe.js';
+import type { SlopeRecipe } from '../recipe/recipe.js';
 import { fitLine } from '../statistics/fit-line.js';
 import { firstReaching, placeReaching } from './crossings.js';
 import type { Flag, MissingReason, ResultPoint, SlopeLine } from './reduction-outcome.js';
-import { WindowSums } from './window-sums.js';
 
 /** Rows of a loading curve, up to the peak. */
 export interface Loading {
@@ -87,8 +86,8 @@ function regression(loading: Loading, recipe: SlopeRecipe, foot: number): SlopeF
   );
 }
 
-/** A bound met but for rounding counts as met. */
-const HAIR = 1e-12;
+/** A bound met but for rounding, as a share of it, counts as met. */
+export const HAIR = 1e-12;
 
 function rowsBetween(loading: Loading, recipe: SlopeRecipe, foot: number): [number, number] | null {
   const { x, y, peakIndex } = loading;
@@ -123,50 +122,4 @@ function found(line: SlopeLine, from: Spot, to: Spot, flags: readonly Flag[]): S
     { role: 'to', index: to.index, x: to.x, y: to.y },
   ];
   return { state: 'found', line, points, flags };
-}
-
-const MOST_ROUNDS = 50;
-
-/**
- * The slope and the shift of the toe together. Strain bounds count from the corrected zero, so that slope and foot
- * are found in turns until the foot rests.
- */
-export function findSlopeAndToe(
-  loading: Loading,
-  recipe: SlopeRecipe,
-  toe: ToeRecipe,
-): { slope: SlopeFound; toeShift: number } {
-  if (toe.way === 'none') return { slope: findSlope(loading, recipe, 0), toeShift: 0 };
-  const steepest = toe.way === 'steepest' ? steepestLine(loading, toe.spanShare) : null;
-  if (steepest) return { slope: findSlope(loading, recipe, steepest.footX), toeShift: steepest.footX };
-  let foot = 0;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const slope = findSlope(loading, recipe, foot);
-    if (slope.state === 'not-found') return { slope, toeShift: 0 };
-    if (Math.abs(slope.line.footX - foot) <= HAIR * Math.abs(loading.x[loading.peakIndex]!))
-      return { slope, toeShift: slope.line.footX };
-    foot = slope.line.footX;
-  }
-  return { slope: findSlope(loading, recipe, foot), toeShift: foot };
-}
-
-/**
- * The steepest least-squares line over `spanShare` of the x at the peak (ASTM D638, Annex A1: the tangent at the
- * greatest slope). Sums run along with the window, so that a long curve costs one pass.
- */
-export function steepestLine({ x, y, peakIndex }: Loading, spanShare: number): SlopeLine | null {
-  const width = spanShare * (x[peakIndex]! - x[0]!);
-  const sums = new WindowSums(x, y, peakIndex);
-  let best: [number, number] | null = null;
-  let bestSlope = 0;
-  let last = 0;
-  for (let first = 0; first < peakIndex; first++) {
-    while (last < peakIndex && x[last]! - x[first]! < width) last++;
-    if (x[last]! - x[first]! < width * (1 - HAIR)) break;
-    const slope = last - first < 2 ? 0 : sums.slope(first, last);
-    if (slope > bestSlope) [best, bestSlope] = [[first, last], slope];
-  }
-  if (!best) return null;
-  const { slope, intercept, rSquared } = fitLine(x, y, best[0], best[1] + 1);
-  return { slope, footX: -intercept / slope, fromIndex: best[0], toIndex: best[1], rSquared };
 }
