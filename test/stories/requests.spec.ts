@@ -420,3 +420,78 @@ describe('a request', () => {
     }
   });
 });
+
+describe('requests as a file', () => {
+  const importing = (who: Client, csv: string, dryRun = false) =>
+    who.send<any>('POST', `/requests/import?dryRun=${dryRun}`, csv, { headers: { 'content-type': 'text/csv' } });
+  const header =
+    'request,title,team,method,material,specimens,geometry.shape,geometry.widthMm,geometry.thicknessMm,geometry.parallelLengthMm,geometry.gripSeparationMm,results,dueAt';
+  const line = (request: string, width: string, over = '') =>
+    `${request},Bracket,${TEST_TEAM.name},iso-527-2,pa6-gf30,5,rectangle,${width},4,80,115,peak-stress|modulus,${over}`;
+
+  it('become drafts, lines with the same name being batches of one', async () => {
+    const csv = [header, line('a', '10'), line('a', '12'), line('b', '10', '2031-01-01T12:00:00Z')].join('\n');
+    expect((await importing(requester, csv, true)).body).toEqual({
+      dryRun: true,
+      lines: 3,
+      created: 2,
+      updated: 0,
+      problems: [],
+    });
+    expect((await importing(requester, csv)).body).toMatchObject({ created: 2, problems: [] });
+    const { body } = await requester.get<any>('/requests?state=draft&q=Bracket');
+    expect(
+      body.rows
+        .slice(0, 2)
+        .map(({ specimens }: { specimens: number }) => specimens)
+        .sort(),
+    ).toEqual([10, 5].sort());
+    expect((await requester.post<any>(`/requests/${body.rows[0].id}/submit`)).body).toMatchObject({
+      state: 'submitted',
+    });
+  });
+
+  it('are all refused while one line is bad, and every bad cell is told', async () => {
+    const before = (await requester.get<any>('/requests?state=draft')).body.rows.length;
+    const csv = [
+      header,
+      line('a', 'wide'),
+      line('b', '-3', 'soon'),
+      line('c', '10').replace('iso-527-2', 'iso-0'),
+      line('d', '10').replace(TEST_TEAM.name, 'Nobody'),
+    ];
+    const { body } = await importing(requester, csv.join('\n'));
+    expect(body.problems.map(({ line: at, field }: { line: number; field: string }) => [at, field])).toEqual(
+      expect.arrayContaining([
+        [2, 'geometry.widthMm'],
+        [3, 'geometry.widthMm'],
+        [3, 'dueAt'],
+        [4, 'method'],
+        [5, 'team'],
+      ]),
+    );
+    expect((await requester.get<any>('/requests?state=draft')).body.rows).toHaveLength(before);
+  });
+
+  it('are only taken for a team of one’s own, and by who may ask', async () => {
+    const csv = [header, line('a', '10')].join('\n');
+    expect((await importing(stranger, csv)).body.problems).toEqual([
+      expect.objectContaining({ line: 2, field: 'team' }),
+    ]);
+    expect((await importing(technician, csv)).status).toBe(403);
+    expect((await importing(requester, '')).status).toBe(422);
+    expect((await importing(requester, 'request,title\nx')).body.problems.length).toBeGreaterThan(0);
+  });
+
+  it('go out as they may be seen, and come back', async () => {
+    await submitted({ title: '=cmd()' });
+    const { body: csv } = await requester.get<string>('/requests/export.csv');
+    expect(csv).toContain("'=cmd()");
+    const { body } = await importing(requester, csv, true);
+    const bad = body.problems.filter(
+      ({ field }: { field: string }) => !field.startsWith('geometry') && field !== 'dueAt',
+    );
+    expect([body.lines > 10, bad]).toEqual([true, []]);
+    expect((await stranger.get<string>('/requests/export.csv')).body.trim().split('\n')).toHaveLength(1);
+  });
+});

@@ -1,7 +1,6 @@
 import { ITEM_KINDS, ITEM_STATES, UTILITIES } from '#libs/matching/src/index.js';
 import type { ItemKind, ItemState, Ratings, Utility } from '#libs/matching/src/index.js';
 import type { CalibrationStatus, ItemStateBody, SaveItemBody } from '#libs/contract/src/index.js';
-import { FlagInQuery } from '../exchange/query.js';
 import { Figure, Free, Id, ListOf, OneOf, Parts, Text, When, YesNo } from '../platform/fields.js';
 
 /** Shape only: what each kind needs and its bounds are checked against the matching core's table of item fields. */
@@ -118,10 +117,4 @@ export class ListItemsDto {
 
   @Text({ max: 40, optional: true, about: 'The `next` of the page before.' })
   cursor?: string;
-}
-
-export class ImportDto {
-  @FlagInQuery()
-  @YesNo({ optional: true })
-  dryRun?: boolean;
 }

@@ -3,12 +3,12 @@ import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import type { ItemKind } from '#libs/matching/src/index.js';
 import { Controller, Get, Header, HttpCode, Post, Query, Req } from '@nestjs/common';
 import { ApiBody, ApiConsumes, ApiProduces } from '@nestjs/swagger';
+import { DryRunDto } from '../exchange/dry-run.dto.js';
 import { readBody } from '../exchange/read-body.js';
 import { By } from '../platform/by.js';
 import { OneOf } from '../platform/fields.js';
 import { May } from '../platform/may.js';
 import type { LabRequest, SignedIn } from '../platform/signed-in.js';
-import { ImportDto } from './item.dto.js';
 import { ItemsExchangeService } from './items-exchange.service.js';
 
 const CSV_LIMIT_BYTES = 5 * 1024 * 1024;
@@ -39,7 +39,7 @@ export class ItemsExchangeController {
   @ApiConsumes('text/csv')
   @ApiBody({ schema: { type: 'string' } })
   @May('edit-items')
-  async import(@Req() request: LabRequest, @Query() { dryRun }: ImportDto, @By() by: SignedIn): Promise<ImportView> {
+  async import(@Req() request: LabRequest, @Query() { dryRun }: DryRunDto, @By() by: SignedIn): Promise<ImportView> {
     const body = await readBody(request, CSV_LIMIT_BYTES);
     return this.exchange.import(body.toString('utf8'), dryRun ?? false, by);
   }

@@ -4,12 +4,21 @@ import { CurrentLab } from './current-lab.js';
 import { LabMatchingService } from './lab-matching.service.js';
 import { MatchingController } from './matching.controller.js';
 import { RequestMovesService } from './request-moves.service.js';
+import { RequestsExchangeController } from './requests-exchange.controller.js';
+import { RequestsExchangeService } from './requests-exchange.service.js';
 import { RequestsController } from './requests.controller.js';
 import { RequestsService } from './requests.service.js';
 
 @Module({
-  controllers: [MatchingController, RequestsController],
-  providers: [ArrivalsService, CurrentLab, LabMatchingService, RequestMovesService, RequestsService],
+  controllers: [MatchingController, RequestsExchangeController, RequestsController],
+  providers: [
+    ArrivalsService,
+    CurrentLab,
+    LabMatchingService,
+    RequestMovesService,
+    RequestsExchangeService,
+    RequestsService,
+  ],
   exports: [CurrentLab, LabMatchingService],
 })
 export class RequestsModule {}

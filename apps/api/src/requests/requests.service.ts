@@ -75,26 +75,17 @@ export class RequestsService {
 
   /** Keeps a draft; it may be half filled in. @returns its id */
   async draft(body: SaveRequestBody, by: SignedIn): Promise<string> {
-    refuseStranger(by, body.teamId);
-    const id = randomUUID();
-    await this.records.transaction(async (manager) => {
-      await refuseBadDraft(manager, body);
-      const reference = `R-${String(await drawNumber(manager, 'request')).padStart(4, '0')}`;
-      const row = {
-        id,
-        reference,
-        state: 'draft' as const,
-        requesterId: by.id,
-        createdAt: new Date(),
-        ...requestColumns(body),
-      };
-      await new RequestRepository(manager).add(row, batchColumns(id, body.batches));
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'request/drafted', subjectKind: 'request', subjectId: id, live: 'requests' },
-        after: { reference, ...body },
-      });
+    return (await this.draftAll([body], by))[0]!;
+  }
+
+  /** Keeps drafts, all or none. @returns their ids */
+  draftAll(bodies: readonly SaveRequestBody[], by: SignedIn): Promise<string[]> {
+    bodies.forEach(({ teamId }) => refuseStranger(by, teamId));
+    return this.records.transaction(async (manager) => {
+      const ids: string[] = [];
+      for (const body of bodies) ids.push(await this.addDraft(manager, body, by));
+      return ids;
     });
-    return id;
   }
 
   /** Changes a draft or a returned request. @throws LabError `request/not-editable`, `request/changed-meanwhile` */
@@ -144,6 +135,19 @@ export class RequestsService {
         after: { body },
       });
     });
+  }
+
+  private async addDraft(manager: EntityManager, body: SaveRequestBody, by: SignedIn): Promise<string> {
+    const id = randomUUID();
+    await refuseBadDraft(manager, body);
+    const reference = `R-${String(await drawNumber(manager, 'request')).padStart(4, '0')}`;
+    const made = { id, reference, state: 'draft' as const, requesterId: by.id, createdAt: new Date() };
+    await new RequestRepository(manager).add({ ...made, ...requestColumns(body) }, batchColumns(id, body.batches));
+    await recordAct(manager, {
+      ...{ actorId: by.id, kind: 'request/drafted', subjectKind: 'request', subjectId: id, live: 'requests' },
+      after: { reference, ...body },
+    });
+    return id;
   }
 
   private async telling(manager: EntityManager): Promise<Telling> {

@@ -9,8 +9,12 @@ export function teamsSeen(by: SignedIn): readonly string[] | undefined {
 
 /** Who may ask in a team's name: its members, and managers for anyone. @throws InvalidInput naming `teamId` */
 export function refuseStranger(by: SignedIn, teamId: string): void {
-  if (by.roles.includes('manager') || by.teams.some(({ id }) => id === teamId)) return;
+  if (mayAskFor(by, teamId)) return;
   throw new InvalidInput([
     fieldProblem({ field: 'teamId', found: teamId, allowed: 'a team that you belong to', unit: '' }),
   ]);
+}
+
+export function mayAskFor(by: SignedIn, teamId: string): boolean {
+  return by.roles.includes('manager') || by.teams.some(({ id }) => id === teamId);
 }
