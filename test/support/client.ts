@@ -19,6 +19,13 @@ export class Client {
     if (status !== 200) throw new Error(`${email} was not let in: ${JSON.stringify(body)}`);
   }
 
+  /** The same session at another process. */
+  at(baseUrl: string): Client {
+    const other = new Client(baseUrl);
+    other.cookie = this.cookie;
+    return other;
+  }
+
   get<Body = any>(path: string, extra?: Extra): Promise<Answer<Body>> {
     return this.send('GET', path, undefined, extra);
   }

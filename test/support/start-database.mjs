@@ -8,7 +8,7 @@ import { buildSources } from '../../.config/build-sources.mjs';
 const PREFIX = 'loadtrain-test-';
 
 export default async function startDatabase() {
-  await buildSources(['apps/solo', 'libs']);
+  await buildSources(['apps', 'libs', 'seed']);
   const { startEmbeddedPostgres } = await import('../../dist/apps/solo/src/embedded-postgres.js');
   await clearAway(startEmbeddedPostgres);
   const folder = join(tmpdir(), `${PREFIX}${process.pid}`);

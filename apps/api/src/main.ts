@@ -1,10 +1,13 @@
 import 'reflect-metadata';
-import { migrate, openRecords } from '#libs/records/src/index.js';
+import { migrate, openRecords, waitForDatabase } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
 import { createApi } from './platform/create-api.js';
 
+const STOP_WITHIN_MS = 15_000; // what is still under way then is done again by another process
+
 const config = readConfig();
+await waitForDatabase(config.databaseUrl);
 const records = await openRecords(config.databaseUrl, { poolSize: 20, name: 'loadtrain api' });
 await migrate(records);
 if (!config.redisUrl) await prepareQueues(config.databaseUrl);
@@ -12,6 +15,7 @@ const api = await createApi(config, records);
 await api.listen(config.port, config.host);
 
 const stop = async () => {
+  setTimeout(() => process.exit(1), STOP_WITHIN_MS).unref();
   await api.close();
   await records.destroy();
 };

@@ -1,16 +1,20 @@
 import 'reflect-metadata';
-import { migrate, openRecords } from '#libs/records/src/index.js';
+import { migrate, openRecords, waitForDatabase } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
 import { startWorker } from './platform/start-worker.js';
 
+const STOP_WITHIN_MS = 15_000; // what is still under way then is done again by another process
+
 const config = readConfig();
+await waitForDatabase(config.databaseUrl);
 const records = await openRecords(config.databaseUrl, { poolSize: 12, name: 'loadtrain worker' });
 await migrate(records);
 if (!config.redisUrl) await prepareQueues(config.databaseUrl);
 const worker = await startWorker(config, records);
 
 const stop = async () => {
+  setTimeout(() => process.exit(1), STOP_WITHIN_MS).unref();
   await worker.stop();
   await records.destroy();
 };

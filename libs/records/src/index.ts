@@ -10,6 +10,7 @@ export { figuresOfOperation, ping } from './platform/operation.js';
 export type { OperationFigures } from './platform/operation.js';
 export { backupLines } from './platform/backup.js';
 export { restoreLines } from './platform/restore.js';
+export { waitForDatabase } from './platform/wait-for-database.js';
 export { lockWhile } from './platform/lock.js';
 export { drawNumber } from './platform/draw-number.js';
 export { append } from './record/append.js';
@@ -29,7 +30,7 @@ export {
   putBack,
 } from './tasks/task-runs.js';
 export type { RunEnd } from './tasks/task-runs.js';
-export { claimKey, keepAnswer, releaseKey, underKey } from './platform/idempotency.js';
+export { claimKey, keepAnswer, releaseKey, underClaim } from './platform/idempotency.js';
 export type { Claim } from './platform/idempotency.js';
 export { DEMO_PASSWORD } from './people/demo-password.js';
 export { RosterRepository } from './people/roster.repository.js';

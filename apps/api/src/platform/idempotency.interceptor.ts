@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { setTimeout as pause } from 'node:timers/promises';
 import { Injectable } from '@nestjs/common';
 import type { CallHandler, ExecutionContext, NestInterceptor } from '@nestjs/common';
 import type { Response } from 'express';
@@ -6,9 +7,12 @@ import { from, lastValueFrom } from 'rxjs';
 import type { Observable } from 'rxjs';
 import { DataSource } from 'typeorm';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
-import { claimKey, keepAnswer, releaseKey, underKey } from '#libs/records/src/index.js';
+import { claimKey, keepAnswer, releaseKey, underClaim } from '#libs/records/src/index.js';
+import type { Claim } from '#libs/records/src/index.js';
 import type { LabRequest } from './signed-in.js';
 
+const LOOK_EVERY_MS = 100;
+const WAIT_AT_MOST_MS = 1_500;
 const KEY = /^[\w.:-]{8,128}$/;
 
 /**
@@ -35,19 +39,30 @@ export class IdempotencyInterceptor implements NestInterceptor {
     response: Response,
     next: CallHandler,
   ): Promise<unknown> {
-    const claim = await claimKey(this.records, personId, key, hash);
+    const claim = await this.claimOrWait(personId, key, hash);
     if (claim.state === 'answered') {
       response.status(claim.status).setHeader('Idempotency-Replayed', 'true');
       return claim.body;
     }
     if (claim.state !== 'yours') throw new LabError(`idempotency-key/${claim.state}`, SENTENCES[claim.state]);
+    const held = { personId, key, claimId: claim.claimId };
     try {
-      const body: unknown = await underKey(personId, key, () => lastValueFrom(next.handle(), { defaultValue: null }));
-      await keepAnswer(this.records, personId, key, response.statusCode, body);
+      const body: unknown = await underClaim(held, () => lastValueFrom(next.handle(), { defaultValue: null }));
+      await keepAnswer(this.records, held, response.statusCode, body);
       return body;
     } catch (error) {
-      await releaseKey(this.records, personId, key).catch(() => {}); // it frees itself in a while
+      await releaseKey(this.records, held).catch(() => {}); // it frees itself in a while
       throw error;
+    }
+  }
+
+  /** A double tap comes while the first is at work: its answer is worth a moment's wait. */
+  private async claimOrWait(personId: string, key: string, hash: string): Promise<Claim> {
+    for (let waitedMs = 0; ; waitedMs += LOOK_EVERY_MS) {
+      const claim = await claimKey(this.records, personId, key, hash);
+      const mayCome = claim.state === 'at-work' || claim.state === 'done-already';
+      if (!mayCome || waitedMs >= WAIT_AT_MOST_MS) return claim;
+      await pause(LOOK_EVERY_MS);
     }
   }
 }

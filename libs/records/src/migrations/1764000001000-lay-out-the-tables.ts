@@ -93,7 +93,7 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     );
     await runner.query(`CREATE INDEX "ix_fact_change_at" ON "fact_change"  ("at") `);
     await runner.query(
-      `CREATE TABLE "idempotency_key" ("person_id" uuid NOT NULL, "key" text NOT NULL, "request_hash" text NOT NULL, "created_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "done" boolean NOT NULL DEFAULT false, "status" integer, "body" jsonb, CONSTRAINT "pk_idempotency_key" PRIMARY KEY ("person_id", "key"))`,
+      `CREATE TABLE "idempotency_key" ("person_id" uuid NOT NULL, "key" text NOT NULL, "request_hash" text NOT NULL, "created_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "claim_id" uuid NOT NULL, "claimed_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "done" boolean NOT NULL DEFAULT false, "status" integer, "body" jsonb, CONSTRAINT "pk_idempotency_key" PRIMARY KEY ("person_id", "key"))`,
     );
     await runner.query(`CREATE INDEX "ix_idempotency_key_created_at" ON "idempotency_key"  ("created_at") `);
     await runner.query(

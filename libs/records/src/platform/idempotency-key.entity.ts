@@ -17,6 +17,13 @@ export class IdempotencyKeyEntity {
   @Index()
   createdAt!: Date;
 
+  /** Of the try that is at it; a retry that takes over has another. */
+  @Column('uuid')
+  claimId!: string;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  claimedAt!: Date;
+
   /** Set in the transaction of what was asked for. */
   @Column({ type: 'boolean', default: false })
   done!: boolean;

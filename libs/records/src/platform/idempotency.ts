@@ -1,8 +1,10 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { randomUUID } from 'node:crypto';
 import type { DataSource, EntityManager } from 'typeorm';
+import { LabError } from '#libs/errors/src/index.js';
 
 export type Claim =
-  | { state: 'yours' }
+  | { state: 'yours'; claimId: string }
   | { state: 'answered'; status: number; body: unknown }
   | { state: 'done-already' }
   | { state: 'at-work' }
@@ -15,22 +17,37 @@ interface Kept {
   body: unknown;
 }
 
-/** A process that died has nothing under way any more after so long; a transaction that idles is ended sooner. */
-const AT_WORK_AT_MOST_S = 90;
+/**
+ * After so long without an answer a retry may take over. Should the first still be at work, its transaction fails when it finds
+ * that the claim is no longer its own: of the two only one is done.
+ */
+const TAKE_OVER_AFTER_S = 5;
 
-const underWay = new AsyncLocalStorage<{ personId: string; key: string }>();
+interface HeldClaim {
+  personId: string;
+  key: string;
+  claimId: string;
+}
+
+const underWay = new AsyncLocalStorage<HeldClaim>();
 
 /** Claims a key for one request, or tells what became of the first that carried it. */
-export async function claimKey(records: DataSource, personId: string, key: string, requestHash: string): Promise<Claim> {
+export async function claimKey(
+  records: DataSource,
+  personId: string,
+  key: string,
+  requestHash: string,
+): Promise<Claim> {
+  const claimId = randomUUID();
   const claimed = await records.query<unknown[]>(
-    `insert into idempotency_key as kept (person_id, key, request_hash) values ($1, $2, $3)
-     on conflict (person_id, key) do update set created_at = now()
+    `insert into idempotency_key as kept (person_id, key, request_hash, claim_id) values ($1, $2, $3, $4)
+     on conflict (person_id, key) do update set claim_id = $4, claimed_at = now()
        where kept.request_hash = $3 and not kept.done and kept.status is null
-         and kept.created_at < now() - interval '${AT_WORK_AT_MOST_S} seconds'
+         and kept.claimed_at < now() - interval '${TAKE_OVER_AFTER_S} seconds'
      returning key`,
-    [personId, key, requestHash],
+    [personId, key, requestHash, claimId],
   );
-  if (claimed.length > 0) return { state: 'yours' };
+  if (claimed.length > 0) return { state: 'yours', claimId };
   const [kept] = await records.query<Kept[]>(
     'select request_hash as "requestHash", done, status, body from idempotency_key where person_id = $1 and key = $2',
     [personId, key],
@@ -44,25 +61,37 @@ function claimOf({ requestHash, done, status, body }: Kept, asked: string): Clai
   return { state: done ? 'done-already' : 'at-work' };
 }
 
-/** Does something under a key: what it changes and that it was done are kept in one transaction. */
-export function underKey<Done>(personId: string, key: string, act: () => Promise<Done>): Promise<Done> {
-  return underWay.run({ personId, key }, act);
+/** Does something under a claim: what it changes and that it was done are kept in one transaction. */
+export function underClaim<Done>(claim: HeldClaim, act: () => Promise<Done>): Promise<Done> {
+  return underWay.run(claim, act);
 }
 
-/** Says in the transaction of a change that the request under way was done, so that a retry will not do it again. */
+/**
+ * Says in the transaction of a change that the request under way was done, so that a retry will not do it again.
+ *
+ * @throws {LabError} `idempotency-key/taken-over` when a retry has begun to do it: this one must not
+ */
 export async function markDone(manager: EntityManager): Promise<void> {
   const claim = underWay.getStore();
   if (!claim) return;
-  await manager.query('update idempotency_key set done = true where person_id = $1 and key = $2', [claim.personId, claim.key]);
+  const [, mine] = await manager.query<[unknown, number]>(
+    'update idempotency_key set done = true where person_id = $1 and key = $2 and claim_id = $3',
+    [claim.personId, claim.key, claim.claimId],
+  );
+  if (mine === 0) throw new LabError('idempotency-key/taken-over', 'A retry of this request does it now.');
 }
 
-export async function keepAnswer(records: DataSource, personId: string, key: string, status: number, body: unknown): Promise<void> {
-  const statement = 'update idempotency_key set done = true, status = $3, body = $4 where person_id = $1 and key = $2';
-  await records.query(statement, [personId, key, status, JSON.stringify(body ?? null)]);
+export async function keepAnswer(records: DataSource, claim: HeldClaim, status: number, body: unknown): Promise<void> {
+  await records.query(
+    'update idempotency_key set done = true, status = $4, body = $5 where person_id = $1 and key = $2 and claim_id = $3',
+    [claim.personId, claim.key, claim.claimId, status, JSON.stringify(body ?? null)],
+  );
 }
 
 /** After a refusal nothing was done: the key may be used again. */
-export async function releaseKey(records: DataSource, personId: string, key: string): Promise<void> {
-  const statement = 'delete from idempotency_key where person_id = $1 and key = $2 and status is null and not done';
-  await records.query(statement, [personId, key]);
+export async function releaseKey(records: DataSource, { personId, key, claimId }: HeldClaim): Promise<void> {
+  await records.query(
+    'delete from idempotency_key where person_id = $1 and key = $2 and claim_id = $3 and status is null and not done',
+    [personId, key, claimId],
+  );
 }
