@@ -37,8 +37,8 @@ describe('how a calibration stands', () => {
   });
 
   it('does not count where none is needed, or the item is out of use', () => {
-    expect(standingOf({ ...item, needsCalibration: false } as ItemEntity, [], NOW, 30).status).toBe('not-needed');
-    expect(standingOf({ ...item, state: 'out-of-use' } as ItemEntity, [calibration(-1, 300)], NOW, 30).status).toBe(
+    expect(standingOf({ ...item, needsCalibration: false }, [], NOW, 30).status).toBe('not-needed');
+    expect(standingOf({ ...item, state: 'out-of-use' }, [calibration(-1, 300)], NOW, 30).status).toBe(
       'out-of-use',
     );
   });
