@@ -14,6 +14,9 @@ interface Typed {
   results: Record<string, string>;
 }
 
+/** Id of the form, for the button that sends it from the bar below. */
+export const SPECIMEN_FORM = 'specimen-form';
+
 /** What is measured and found on one specimen. What is typed stays on this device until the server has it. */
 export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specimen: Specimen; onDone: () => void }) {
   const act = useJobAct(job.id);
@@ -29,10 +32,15 @@ export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specime
   });
 
   async function keep() {
+    if (busy) return;
+    const dimensions = dimensionsOf(typed);
+    if (Object.keys(dimensions).length === 0 && results.length === 0) {
+      setError(new Error('Nothing is typed yet. Type the dimensions, then the results or the curve.'));
+      return;
+    }
     setBusy(true);
     setError(null);
     try {
-      const dimensions = dimensionsOf(typed);
       if (Object.keys(dimensions).length > 0) await act('PUT', `/specimens/${specimen.id}/dimensions`, { dimensions });
       if (results.length > 0)
         await act('POST', `/specimens/${specimen.id}/results`, { results, ...(correcting ? { why } : {}) });
@@ -46,76 +54,79 @@ export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specime
 
   return (
     <form
-      className="stack"
+      id={SPECIMEN_FORM}
+      className="run"
       onSubmit={(event) => {
         event.preventDefault();
         void keep();
       }}
     >
-      <h2>
-        <span className="fig">{specimen.label}</span>{' '}
-        {specimen.invalidWhy ? (
-          <span className="act">invalid: {specimen.invalidWhy}</span>
-        ) : (
-          <span className="soft">{specimen.condition}</span>
-        )}
-      </h2>
-      {job.dimensionsNeeded.map((need) => (
-        <Readings
-          key={need.key}
-          need={need}
-          values={typed.readings[need.key] ?? []}
-          onChange={(values) => setTyped({ ...typed, readings: { ...typed.readings, [need.key]: values } })}
-        />
-      ))}
-      {typedResults.map(({ key, label, unit }) => (
-        <div className="field" key={key}>
-          <label htmlFor={`result-${key}`}>
-            {label}, {unit}
-          </label>
-          <input
-            id={`result-${key}`}
-            inputMode="decimal"
-            autoComplete="off"
-            value={typed.results[key] ?? ''}
-            onChange={(event) => setTyped({ ...typed, results: { ...typed.results, [key]: event.target.value } })}
+      <div className="stack">
+        <h2>
+          <span className="fig">{specimen.label}</span>{' '}
+          {specimen.invalidWhy ? (
+            <span className="act">invalid: {specimen.invalidWhy}</span>
+          ) : (
+            <span className="soft">{specimen.condition}</span>
+          )}
+        </h2>
+        {job.dimensionsNeeded.map((need) => (
+          <Readings
+            key={need.key}
+            need={need}
+            values={typed.readings[need.key] ?? []}
+            onChange={(values) => setTyped({ ...typed, readings: { ...typed.readings, [need.key]: values } })}
           />
-        </div>
-      ))}
-      {correcting && results.length > 0 && (
-        <div className="field">
-          <label htmlFor="why-correct">Why the result is corrected</label>
-          <input id="why-correct" value={why} onChange={(event) => setWhy(event.target.value)} />
-        </div>
-      )}
-      <Refusal error={error} />
-      <button
-        type="submit"
-        className="button main go"
-        disabled={busy || (correcting && results.length > 0 && !why.trim())}
-      >
-        {results.length > 0 ? `Keep ${specimen.label}, next` : `Keep the dimensions of ${specimen.label}`}
-      </button>
-      <CurveUpload job={job} specimen={specimen} onDone={onDone} />
-      {specimen.results.length > 0 && (
-        <table>
-          <caption>Kept for {specimen.label}</caption>
-          <tbody>
-            {specimen.results.map(({ key, label, value, unit, origin, flags }) => (
-              <tr key={key}>
-                <th>{label}</th>
-                <td className="num">
-                  {formatNumber(value, 5)} {unit}
-                </td>
-                <td className="small soft">
-                  {origin} {flags.length > 0 && <span className="act">▲ {flags.join(', ')}</span>}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
+        ))}
+        <CurveUpload job={job} specimen={specimen} onDone={onDone} />
+      </div>
+      <div className="stack">
+        <Refusal error={error} />
+        {typedResults.map(({ key, label, unit }) => (
+          <div className="result-row" key={key}>
+            <label htmlFor={`result-${key}`}>
+              {label}
+              {unit && `, ${unit}`}
+            </label>
+            <input
+              id={`result-${key}`}
+              inputMode="decimal"
+              autoComplete="off"
+              value={typed.results[key] ?? ''}
+              onChange={(event) => setTyped({ ...typed, results: { ...typed.results, [key]: event.target.value } })}
+            />
+          </div>
+        ))}
+        {correcting && results.length > 0 && (
+          <div className="field">
+            <label htmlFor="why-correct">Why the result is corrected</label>
+            <input id="why-correct" required value={why} onChange={(event) => setWhy(event.target.value)} />
+          </div>
+        )}
+        {specimen.results.length > 0 && <KeptResults specimen={specimen} />}
+      </div>
     </form>
+  );
+}
+
+function KeptResults({ specimen }: { specimen: Specimen }) {
+  return (
+    <table>
+      <caption>Kept for {specimen.label}</caption>
+      <tbody>
+        {specimen.results.map(({ key, label, value, unit, origin, flags }) => (
+          <tr key={key}>
+            <th>{label}</th>
+            <td className="num">
+              {formatNumber(value, 5)} {unit}
+            </td>
+            <td className="small soft">
+              {origin} {flags.length > 0 && <span className="act">▲ {flags.join(', ')}</span>}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { ReactNode } from 'react';
 import { Dialog } from '../../ui/dialog.js';
 import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
@@ -11,6 +12,7 @@ export function WhyDialog({
   onWhy,
   onClose,
   usual = [],
+  children,
 }: {
   title: string;
   explain: string;
@@ -18,6 +20,7 @@ export function WhyDialog({
   onWhy: (why: string) => Promise<unknown>;
   onClose: () => void;
   usual?: readonly string[];
+  children?: ReactNode;
 }) {
   const [why, setWhy] = useState('');
   const [error, setError] = useState<Error | null>(null);
@@ -36,6 +39,7 @@ export function WhyDialog({
     <Dialog title={title} onClose={onClose}>
       <div className="stack bench" style={{ minHeight: 0 }}>
         <p>{explain}</p>
+        {children}
         {usual.length > 0 && (
           <div className="row">
             {usual.map((each) => (

@@ -67,5 +67,6 @@ function shown(value: unknown): string {
   if (typeof value === 'number') return formatNumber(value, 4);
   if (value === null || value === undefined) return '–';
   if (Array.isArray(value)) return value.map(shown).join(', ');
-  return typeof value === 'object' ? Object.values(value).map(shown).join(' ') : String(value);
+  if (typeof value === 'object') return Object.values(value).map(shown).join(' ');
+  return typeof value === 'string' || typeof value === 'boolean' ? String(value) : '';
 }

@@ -48,11 +48,7 @@ export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFo
         onClick={() => onChoose(booking)}
         onPointerDown={(event) => onGrab(event, booking, lane)}
       >
-        <span className="ref">
-          {booking.pinned && <span aria-hidden="true">◆ </span>}
-          {booking.jobReference ?? 'calibration'}
-        </span>
-        <span className="what">{late ? `▲ ${span(booking.lateHours * 60)} late` : booking.title}</span>
+        <BoxText booking={booking} width={end - start} />
       </button>
       {chosen && booking.dueAt && (
         <span
@@ -61,6 +57,25 @@ export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFo
           title={`Due ${moment(booking.dueAt)}`}
         />
       )}
+    </>
+  );
+}
+
+const NARROW_PX = 50;
+const TINY_PX = 13;
+
+/** As much text as there is room for; the whole of it is in the title. */
+function BoxText({ booking, width }: { booking: BookingView; width: number }) {
+  const reference = booking.jobReference ?? 'calibration';
+  if (width < TINY_PX) return null;
+  if (width < NARROW_PX) return <span className="ref upright">{reference.replace(/^J-/, '')}</span>;
+  return (
+    <>
+      <span className="ref">
+        {booking.pinned && <span aria-hidden="true">◆ </span>}
+        {reference}
+      </span>
+      <span className="what">{booking.lateHours > 0 ? `▲ ${span(booking.lateHours * 60)} late` : booking.title}</span>
     </>
   );
 }

@@ -1,6 +1,5 @@
 import type { ItemField } from '#libs/matching/src/index.js';
 import { formatNumber, isUnit, parseNumber, toInternal } from '#libs/units/src/index.js';
-import type { Quantity } from '#libs/units/src/index.js';
 import { QuantityField, SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
 import type { Typed } from '../../ui/fields.js';
 import { asText } from './paths.js';

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
+import { BlockDialog } from '../../features/bench/block-dialog.js';
 import { BenchFrame, Cautions } from '../../features/bench/bench-frame.js';
 import { CheckList } from '../../features/bench/check-list.js';
 import { useJobAct } from '../../features/bench/sending.js';
@@ -55,16 +56,7 @@ export function ChecksStep({ job }: { job: JobView }) {
           onClose={() => setAsking(null)}
         />
       )}
-      {asking === 'block' && (
-        <WhyDialog
-          title="Something failed"
-          explain="The job is blocked and the manager plans it anew."
-          button="Block the job"
-          onWhy={(why) => act('POST', '/block', { why })}
-          onClose={() => setAsking(null)}
-          usual={['Item damaged', 'Frame fault', 'Shift check failed']}
-        />
-      )}
+      {asking === 'block' && <BlockDialog job={job} onClose={() => setAsking(null)} />}
     </BenchFrame>
   );
 }

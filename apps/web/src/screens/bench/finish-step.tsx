@@ -7,7 +7,7 @@ import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { useKept } from '../../ui/kept.js';
 
-const NOTHING = { temperature: '', humidity: '', remarks: '', deviations: '' };
+const NOTHING = { temperature: '', humidity: '', remarks: '', deviations: '', notTestedWhy: '' };
 
 /** Conditions and remarks, then the end: what is on the frame becomes its rig. */
 export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }) {
@@ -16,12 +16,13 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
   const [error, setError] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
   const set = (part: Partial<typeof NOTHING>) => setTyped({ ...typed, ...part });
+  const open = job.specimens.length - fates(job, 'tested') - fates(job, 'invalid') - fates(job, 'not-tested');
   const counts = { tested: fates(job, 'tested'), invalid: fates(job, 'invalid') };
   async function finish() {
     setBusy(true);
     setError(null);
     try {
-      await act('POST', '/finish', conditionsOf(typed));
+      await act('POST', '/finish', bodyOf(typed, open));
       forget();
     } catch (refused) {
       setError(refused as Error);
@@ -50,6 +51,14 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
           tested. What is fitted on {job.frame?.tag} stays there as its rig.
         </p>
         <div className="fields">
+          {open > 0 && (
+            <TextField
+              label={`Why ${open} ${open === 1 ? 'specimen is' : 'specimens are'} not tested`}
+              whole
+              value={typed.notTestedWhy}
+              onChange={(notTestedWhy) => set({ notTestedWhy })}
+            />
+          )}
           <TextField
             label="Room temperature, °C"
             value={typed.temperature}
@@ -83,13 +92,14 @@ function fates(job: JobView, fate: string): number {
   return job.specimens.filter((specimen) => specimen.fate === fate).length;
 }
 
-function conditionsOf(typed: typeof NOTHING): FinishBody {
+function bodyOf(typed: typeof NOTHING, open: number): FinishBody {
   const number = (text: string) => {
     const read = parseNumber(text);
     return 'reason' in read ? undefined : read.value;
   };
   const [temperatureC, humidityPct] = [number(typed.temperature), number(typed.humidity)];
   return {
+    ...(open > 0 ? { notTestedWhy: typed.notTestedWhy } : {}),
     conditions: {
       ...(temperatureC === undefined ? {} : { temperatureC }),
       ...(humidityPct === undefined ? {} : { humidityPct }),

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
+import { BlockDialog } from '../../features/bench/block-dialog.js';
 import { BenchFrame } from '../../features/bench/bench-frame.js';
 import { useJobAct } from '../../features/bench/sending.js';
-import { SpecimenEntry } from '../../features/bench/specimen-entry.js';
+import { SPECIMEN_FORM, SpecimenEntry } from '../../features/bench/specimen-entry.js';
 import { WhyDialog } from '../../features/bench/why-dialog.js';
 import { CurvePlot } from '../../features/results/curve-plot.js';
 import { useCurves } from '../../features/results/use-curves.js';
@@ -41,10 +42,15 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
                 Something failed …
               </button>
               <button type="button" className="button" onClick={() => setAsking('invalid')} disabled={!specimen}>
-                {specimen?.label} is invalid …
+                {specimen && short(specimen.label)} is invalid …
               </button>
+              {specimen && open > 0 && (
+                <button type="submit" form={SPECIMEN_FORM} className="button main go">
+                  Keep {short(specimen.label)}
+                </button>
+              )}
               <button type="button" className={open === 0 ? 'button main go' : 'button'} onClick={onFinish}>
-                {open === 0 ? 'All done: finish' : `Finish with ${open} untested …`}
+                {open === 0 ? 'All done: finish' : `Finish …`}
               </button>
             </>
           )}
@@ -62,18 +68,16 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
               aria-current={each.id === specimen?.id ? 'true' : undefined}
               onClick={() => setChosen(each.id)}
             >
-              {each.label}
+              {short(each.label)}
               <span className="unseen"> {each.fate}</span>
               {each.fate === 'tested' && ' ✓'}
             </button>
           ))}
         </div>
-        <div className="run">
-          {specimen && !paused && (
-            <SpecimenEntry key={specimen.id} job={job} specimen={specimen} onDone={() => setChosen(null)} />
-          )}
-          <JobCurves job={job} />
-        </div>
+        {specimen && !paused && (
+          <SpecimenEntry key={specimen.id} job={job} specimen={specimen} onDone={() => setChosen(null)} />
+        )}
+        <JobCurves job={job} />
       </div>
       {asking === 'pause' && (
         <WhyDialog
@@ -85,16 +89,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
           onClose={() => setAsking(null)}
         />
       )}
-      {asking === 'block' && (
-        <WhyDialog
-          title="Something failed"
-          explain="The job is blocked and the manager plans it anew. What is entered so far stays."
-          button="Block the job"
-          usual={['Item damaged', 'Frame fault', 'Grip slips']}
-          onWhy={(why) => act('POST', '/block', { why })}
-          onClose={() => setAsking(null)}
-        />
-      )}
+      {asking === 'block' && <BlockDialog job={job} onClose={() => setAsking(null)} />}
       {asking === 'invalid' && specimen && (
         <WhyDialog
           title={`${specimen.label} is invalid`}
@@ -118,4 +113,9 @@ function JobCurves({ job }: { job: JobView }) {
 function Curves({ ids }: { ids: readonly string[] }) {
   const curves = useCurves(ids);
   return curves.length > 0 ? <CurvePlot curves={curves} /> : null;
+}
+
+/** What sets a label apart from the others of the job. */
+function short(label: string): string {
+  return label.split('-').at(-1) ?? label;
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
 import type { LinkRole, TrainSegment } from '#libs/matching/src/index.js';
+import { BlockDialog } from '../../features/bench/block-dialog.js';
 import { BenchFrame, Cautions } from '../../features/bench/bench-frame.js';
 import { ScanField } from '../../features/bench/scan-field.js';
 import { useJobAct } from '../../features/bench/sending.js';
@@ -94,16 +95,7 @@ export function SetupStep({ job }: { job: JobView }) {
           onClose={() => setAsking(null)}
         />
       )}
-      {asking === 'block' && (
-        <WhyDialog
-          title="Something failed"
-          explain="The job is blocked and the manager plans it anew. Name what failed; an item with a fault is not used again until it is repaired."
-          button="Block the job"
-          onWhy={(why) => act('POST', '/block', { why })}
-          onClose={() => setAsking(null)}
-          usual={['Item damaged', 'Item missing', 'Frame fault']}
-        />
-      )}
+      {asking === 'block' && <BlockDialog job={job} onClose={() => setAsking(null)} />}
     </BenchFrame>
   );
 }
