@@ -7,8 +7,8 @@ import { announce } from './announce.js';
 import { TaskRunEntity } from './task-run.entity.js';
 
 const AT_A_TIME = 200;
-const TELL_ONLY_AFTER_MS = 30_000; // a queue that was told longer ago than this and still has not begun is told again
-const DEAD_AFTER_MS = 60_000;
+const TELL_ONLY_AFTER_MS = 10_000; // a queue that was told longer ago than this and still has not begun is told again
+const DEAD_AFTER_MS = 30_000; // three signs of life missed
 
 /**
  * Hands everything that is due to the queue: rows are marked in the transaction that tells the queue, so that a queue that
