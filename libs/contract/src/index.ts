@@ -1,12 +1,121 @@
-export * from './states.js';
-export * from './platform.js';
-export * from './register.js';
-export * from './requests.js';
-export * from './plan.js';
-export * from './bench.js';
-export * from './results.js';
-export * from './reports.js';
-export * from './settings.js';
-export * from './result-words.js';
-export * from './methods.js';
-export * from './people.js';
+export { JOB_MOVES, JOB_STATES, REQUEST_MOVES, REQUEST_STATES, waysOut } from './states.js';
+export type { JobMove, JobState, Move, ReportState, RequestMove, RequestState, Role, SpecimenFate } from './states.js';
+export type {
+  FieldError,
+  Instant,
+  LiveEvent,
+  Page,
+  PersonRef,
+  PersonView,
+  Problem,
+  RecordEventView,
+  SessionView,
+  SignInBody,
+  TaskView,
+  TeamRef,
+} from './platform.js';
+export type {
+  CalibratedRangeView,
+  CalibrationStatus,
+  CalibrationView,
+  DueLine,
+  EvaluationView,
+  ExtensionReadingsBody,
+  FaultView,
+  ForceReadingsBody,
+  ImpactView,
+  ImportView,
+  ItemDetail,
+  ItemStateBody,
+  ItemView,
+  NonconformityView,
+  RecordCalibrationBody,
+  RigView,
+  SaveItemBody,
+} from './register.js';
+export type {
+  ArrivalBody,
+  BatchBody,
+  BatchView,
+  ConformityAsk,
+  LandingView,
+  PreviewBody,
+  PreviewView,
+  RequestLine,
+  RequestView,
+  ReviewBody,
+  SaveRequestBody,
+  SpecimenView,
+} from './requests.js';
+export type {
+  BookingView,
+  CauseView,
+  FitView,
+  HelpView,
+  LaneView,
+  LateView,
+  PlanComparison,
+  PlanFigures,
+  PlanView,
+  TrialEdit,
+  TrialView,
+  WhyView,
+} from './plan.js';
+export type {
+  BenchCheckView,
+  BenchView,
+  BlockBody,
+  ConfirmBody,
+  CurveConfirmBody,
+  CurveReadingView,
+  DimensionsBody,
+  FinishBody,
+  InvalidBody,
+  JobView,
+  ResultView,
+  SetupStepView,
+  ShiftCheckBody,
+  StandInBody,
+  TakeBody,
+  TickBody,
+  TrainItemView,
+  TypedResultsBody,
+  WhyBody,
+} from './bench.js';
+export type {
+  BatchResults,
+  CurveProposalView,
+  CurveView,
+  HistoryPoint,
+  HistoryView,
+  StatisticsView,
+} from './results.js';
+export type {
+  MissingLine,
+  ReportBatch,
+  ReportDocument,
+  ReportLine,
+  ReportRemarks,
+  ReportView,
+  VerifyView,
+} from './reports.js';
+export type { LabSettings, LabSettingsView, WeeklyShift } from './settings.js';
+export { resultWords } from './result-words.js';
+export type { ResultWords } from './result-words.js';
+export type { MaterialView, MethodView, SaveMaterialBody, SaveMethodBody } from './methods.js';
+export type {
+  AuthorisationBody,
+  ChangePersonBody,
+  ClosedDay,
+  DemoPerson,
+  NewPersonBody,
+  NewTokenBody,
+  OpenSessionView,
+  OwnPasswordBody,
+  RosterShiftBody,
+  RosterShiftView,
+  RosterView,
+  StatusPart,
+  StatusView,
+  TokenView,
+} from './people.js';
