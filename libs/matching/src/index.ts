@@ -95,7 +95,7 @@ export { checkTrain } from './check-train.js';
 export type { TrainCheck } from './check-train.js';
 export { equalUnits } from './equal-units.js';
 export { forceLadder } from './force-ladder.js';
-export { loadAt } from './load-at.js';
+export { loadAt, plasticTorque } from './load-at.js';
 export { ratingAt } from './rating-at.js';
 export { applyAdvice } from './advice/apply-advice.js';
 export { matchRequest } from './match-request.js';

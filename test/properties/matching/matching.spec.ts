@@ -62,7 +62,7 @@ describe('matching on random labs', () => {
 
   it('finds a train wherever the plain walk of all lists finds one, and names as few rules as can be where it does not', () => {
     const found = { candidates: 0, refusals: 0 };
-    for (let seed = 20_001; seed <= 20_150; seed += 1) {
+    for (let seed = 20_001; seed <= 20_100; seed += 1) {
       const lab = randomLab(seed);
       const needs = randomNeeds(seed);
       const answer = answers(lab, needs);
@@ -86,7 +86,7 @@ describe('matching on random labs', () => {
   });
 
   it('has a usable unit in every pool at every moment of the windows that it offers', () => {
-    for (let seed = 30_001; seed <= 31_500; seed += 1) {
+    for (let seed = 30_001; seed <= 30_500; seed += 1) {
       const lab = randomLab(seed);
       const needs = randomNeeds(seed);
       const byId = new Map(lab.items.map((item) => [item.id, item]));
@@ -109,7 +109,7 @@ describe('matching on random labs', () => {
 
   it('keeps every frame when any rating grows', () => {
     let kept = 0;
-    for (let seed = 40_001; seed <= 42_000; seed += 1) {
+    for (let seed = 40_001; seed <= 40_800; seed += 1) {
       const lab = randomLab(seed);
       const needs = randomNeeds(seed);
       const before = framesOf(answers(lab, needs).candidates);
@@ -118,11 +118,11 @@ describe('matching on random labs', () => {
       expect({ seed, lost: before.filter((id) => !after.includes(id)) }).toEqual({ seed, lost: [] });
       kept += 1;
     }
-    expect(kept).toBeGreaterThan(50);
+    expect(kept).toBeGreaterThan(20);
   });
 
   it('answers the same whatever the order of the items', () => {
-    for (let seed = 50_001; seed <= 51_500; seed += 1) {
+    for (let seed = 50_001; seed <= 50_400; seed += 1) {
       const lab = randomLab(seed);
       const needs = randomNeeds(seed);
       const chance = new Chance(seed);
@@ -138,7 +138,7 @@ describe('matching on random labs', () => {
   });
 
   it('answers the same whatever unit a length or load was typed in', () => {
-    for (let seed = 60_001; seed <= 61_000; seed += 1) {
+    for (let seed = 60_001; seed <= 60_300; seed += 1) {
       const ask = randomAsk(seed);
       const inch = (mm: number) => toInternal(fromInternal(mm, 'in'), 'in');
       const pound = (n: number) => toInternal(fromInternal(n, 'lbf'), 'lbf');
@@ -159,7 +159,7 @@ describe('matching on random labs', () => {
   });
 
   it('judges each candidate as passing when it is checked alone', () => {
-    for (let seed = 70_001; seed <= 71_000; seed += 1) {
+    for (let seed = 70_001; seed <= 70_500; seed += 1) {
       const lab = randomLab(seed);
       const needs = randomNeeds(seed);
       for (const candidate of answers(lab, needs).candidates) {
