@@ -44,14 +44,14 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
               <button type="button" className="button" onClick={() => setAsking('invalid')} disabled={!specimen}>
                 {specimen && short(specimen.label)} is invalid …
               </button>
+              <button type="button" className={open === 0 ? 'button main go' : 'button'} onClick={onFinish}>
+                {open === 0 ? 'All done: finish' : `Finish …`}
+              </button>
               {specimen && open > 0 && (
                 <button type="submit" form={SPECIMEN_FORM} className="button main go">
                   Keep {short(specimen.label)}
                 </button>
               )}
-              <button type="button" className={open === 0 ? 'button main go' : 'button'} onClick={onFinish}>
-                {open === 0 ? 'All done: finish' : `Finish …`}
-              </button>
             </>
           )}
         </>

@@ -119,7 +119,7 @@ export function segmentsOf(job: JobView): TrainSegment[] {
   const parts = job.train.map((item): TrainSegment => ({
     role: item.role as LinkRole,
     itemId: item.itemId,
-    label: `${item.tag} ${item.name}`,
+    label: item.tag,
     ratingText: item.rating ? `${formatNumber(item.rating)} ${item.ratingUnit ?? ''}` : '',
     lengthMm: item.lengthMm,
     widthMm: item.role === 'load-cell' ? 80 : item.role.includes('adapter') ? 40 : 70,

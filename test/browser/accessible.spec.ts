@@ -1,0 +1,82 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { browserPath, signedIn, start, withoutBrowser } from '../support/browser.js';
+import { startLab } from '../support/lab.js';
+import type { Lab } from '../support/lab.js';
+import { maybe } from '../support/maybe.js';
+
+const path = await browserPath();
+const inBrowser = maybe(withoutBrowser(path));
+
+const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const MANAGER_SCREENS = [
+  '/requests',
+  '/requests/new',
+  '/planning/intake',
+  '/planning/arrivals',
+  '/planning/lanes',
+  '/planning/late',
+  '/planning/trials',
+  '/planning/help',
+  '/planning/pools',
+  '/planning/roster',
+  '/bench',
+  '/register/items',
+  '/register/items/new',
+  '/register/due',
+  '/register/nonconformities',
+  '/register/rigs',
+  '/register/methods',
+  '/register/materials',
+  '/register/exchange',
+  '/register/people',
+  '/register/settings',
+  '/register/record',
+  '/register/status',
+  '/reports',
+  '/reports/history',
+];
+
+/** Violations of WCAG 2.2 A and AA as axe-core finds them, with the first place of each. */
+async function violations(page: Page): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page }).withTags(WCAG).analyze();
+  return found.map(({ id, nodes }) => `${new URL(page.url()).pathname}: ${id} at ${String(nodes[0]?.target)}`);
+}
+
+async function settled(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await page.locator('main h1').waitFor();
+  await page.locator('.face .waiting-line').waitFor({ state: 'detached' });
+}
+
+describe('the screens, by an automated checker of WCAG 2.2 A and AA', () => {
+  let lab: Lab;
+  let browser: Browser;
+
+  beforeAll(async () => {
+    if (withoutBrowser(path)) return;
+    lab = await startLab({ filled: 'demo' });
+    browser = await start(path!);
+  }, 120_000);
+
+  afterAll(async () => {
+    await browser?.close();
+    await lab?.stop();
+  }, 60_000);
+
+  for (const colorScheme of ['light', 'dark'] as const) {
+    inBrowser(
+      `have no violation in ${colorScheme}`,
+      async () => {
+        const page = await signedIn(browser, lab, 'Ruth Calloway', { colorScheme });
+        const found: string[] = [];
+        for (const screen of MANAGER_SCREENS) {
+          await settled(page, lab.baseUrl + screen);
+          found.push(...(await violations(page)));
+        }
+        expect(found).toEqual([]);
+      },
+      300_000,
+    );
+  }
+});
