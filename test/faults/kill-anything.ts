@@ -25,7 +25,7 @@ interface Written {
   acknowledged: boolean;
 }
 
-const TEAM = teamId(TEAMS[0]!);
+const TEAM = teamId(TEAMS[0]);
 const SETTLED_WITHIN_MS = 180_000;
 
 /**

@@ -8,6 +8,7 @@ export class FactChangeEntity {
 
   /** `pg_current_xact_id()`, which TypeORM has no type for. */
   @Column({ type: 'bigint' })
+  @Index()
   transaction!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

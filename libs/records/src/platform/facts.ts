@@ -15,10 +15,16 @@ export async function factsStamp(manager: EntityManager): Promise<string> {
   return row!.stamp;
 }
 
-/** Whether any fact was changed that a reader with this stamp had not seen. Changes not committed yet do not count. */
+/**
+ * Whether any fact was changed that a reader with this stamp had not seen. Changes not committed yet do not count.
+ * What ended before the oldest transaction that ran then was seen: so only the latest few are looked at.
+ */
 export async function factsChangedSince(manager: EntityManager, stamp: string): Promise<boolean> {
   const [row] = await manager.query<{ changed: boolean }[]>(
-    'select exists (select 1 from fact_change where not pg_visible_in_snapshot(transaction::text::xid8, $1::pg_snapshot)) as changed',
+    `select exists (
+       select 1 from fact_change
+       where transaction >= (pg_snapshot_xmin($1::pg_snapshot)::text)::bigint
+         and not pg_visible_in_snapshot(transaction::text::xid8, $1::pg_snapshot)) as changed`,
     [stamp],
   );
   return row!.changed;
