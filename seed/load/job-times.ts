@@ -17,12 +17,12 @@ export interface JobTimes {
 const STARTED = ['running', 'paused', 'done'];
 const RIGGED = ['rigged', 'blocked', ...STARTED];
 
-/** Times with the ordinary scatter of such work around the method's own figures. */
+/** Times with the ordinary scatter of such work; the lab measures every piece three times and is slower than the method's own figure. */
 export function jobTimes(job: DemoJob, reference: string, specimens: number, method: Method, time: LabTime): JobTimes {
   const chance = new Chance(`times/${reference}`);
   const takenAt = typeof job.began === 'number' ? time.minutesAgo(job.began) : time.past(...job.began);
   const setupMin = Math.round(method.defaultSetupMin * chance.between(0.75, 1.3));
-  const perSpecimenMin = method.defaultMinPerSpecimen * chance.between(0.85, 1.25);
+  const perSpecimenMin = method.defaultMinPerSpecimen * chance.between(1.1, 1.7);
   const after = (minutes: number) => new Date(takenAt.getTime() + Math.round(minutes) * MS_PER_MINUTE);
   return {
     takenAt,

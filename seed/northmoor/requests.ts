@@ -251,7 +251,7 @@ export const REQUESTS: readonly DemoRequest[] = [
         label: 'Fresh',
         method: 'astm-d1002',
         material: EPOXY,
-        count: 6,
+        count: 12,
         ask: lap(25.4, 12.7, 1.6),
         asTyped: INCHES,
         job: {
@@ -266,7 +266,7 @@ export const REQUESTS: readonly DemoRequest[] = [
         label: 'After salt spray',
         method: 'astm-d1002',
         material: EPOXY,
-        count: 6,
+        count: 24,
         ask: lap(25.4, 12.7, 1.6),
         asTyped: INCHES,
       },
@@ -349,11 +349,11 @@ export const REQUESTS: readonly DemoRequest[] = [
         label: 'Warp',
         method: 'iso-13934-1',
         material: 'fabric-woven',
-        count: 5,
+        count: 15,
         ask: strip(),
         job: { state: 'taken', train: 'fabric', technician: 'priya.raman', began: 20, product: PRODUCTS.tentFabric },
       },
-      { label: 'Weft', method: 'iso-13934-1', material: 'fabric-woven', count: 5, ask: strip() },
+      { label: 'Weft', method: 'iso-13934-1', material: 'fabric-woven', count: 15, ask: strip() },
     ],
   },
   {
@@ -382,7 +382,7 @@ export const REQUESTS: readonly DemoRequest[] = [
           product: PRODUCTS.treadRubber,
         },
       },
-      { label: 'Present compound', method: 'iso-37', material: 'rubber-synthetic', count: 5, ask: rubberDumbBell() },
+      { label: 'Present compound', method: 'iso-37', material: 'rubber-synthetic', count: 15, ask: rubberDumbBell() },
     ],
   },
   {
@@ -397,7 +397,7 @@ export const REQUESTS: readonly DemoRequest[] = [
     batches: [
       {
         method: 'iso-3386-1',
-        count: 4,
+        count: 12,
         ask: prism(100, 50, { strength: { low: 0.004, high: 0.02 } }),
         job: {
           state: 'blocked',
@@ -421,9 +421,9 @@ export const REQUESTS: readonly DemoRequest[] = [
     due: [6, '17:00'],
     specimens: [-5, '12:00'],
     batches: [
-      { label: '−20 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBellAt(-20) },
-      { label: '23 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBell() },
-      { label: '60 °C', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBellAt(60) },
+      { label: '−20 °C', method: 'iso-527-2', material: PA6, count: 10, ask: dumbBellAt(-20) },
+      { label: '23 °C', method: 'iso-527-2', material: PA6, count: 10, ask: dumbBell() },
+      { label: '60 °C', method: 'iso-527-2', material: PA6, count: 10, ask: dumbBellAt(60) },
     ],
   },
   {
@@ -435,7 +435,7 @@ export const REQUESTS: readonly DemoRequest[] = [
     created: [-7, '09:30'],
     due: [3, '17:00'],
     specimens: [-5, '13:00'],
-    batches: [{ method: 'iso-11339', material: EPOXY, count: 5, ask: tPeel({ strength: { low: 1, high: 6 } }) }],
+    batches: [{ method: 'iso-11339', material: EPOXY, count: 20, ask: tPeel({ strength: { low: 1, high: 6 } }) }],
   },
   {
     title: 'Guy line 4 mm, three makers',
@@ -447,9 +447,9 @@ export const REQUESTS: readonly DemoRequest[] = [
     due: [2, '17:00'],
     specimens: [-5, '09:30'],
     batches: [
-      { label: 'Maker A', method: 'northmoor-cord', count: 6, ask: cord(4, 1600, 2600) },
-      { label: 'Maker B', method: 'northmoor-cord', count: 6, ask: cord(4, 1600, 2600) },
-      { label: 'Maker C', method: 'northmoor-cord', count: 6, ask: cord(4, 1600, 2600) },
+      { label: 'Maker A', method: 'northmoor-cord', count: 20, ask: cord(4, 1600, 2600) },
+      { label: 'Maker B', method: 'northmoor-cord', count: 20, ask: cord(4, 1600, 2600) },
+      { label: 'Maker C', method: 'northmoor-cord', count: 20, ask: cord(4, 1600, 2600) },
     ],
   },
   {
@@ -461,7 +461,10 @@ export const REQUESTS: readonly DemoRequest[] = [
     created: [-6, '08:50'],
     due: [3, '12:00'],
     specimens: [-4, '08:30'],
-    batches: [{ method: 'northmoor-cord', count: 8, ask: cord(5, 2200, 3600) }],
+    batches: [
+      { label: 'Dry', method: 'northmoor-cord', count: 15, ask: cord(5, 2200, 3600) },
+      { label: 'Wet', method: 'northmoor-cord', count: 15, ask: cord(5, 1900, 3300) },
+    ],
   },
   {
     title: 'Spokes, 2.0 mm, supplier change',
@@ -476,7 +479,7 @@ export const REQUESTS: readonly DemoRequest[] = [
       {
         method: 'iso-6892-1',
         material: 'stainless-304',
-        count: 8,
+        count: 30,
         ask: roundBar(2, 2, {
           strength: { low: 950, high: 1200 },
           results: ['peak-stress'],
@@ -499,7 +502,7 @@ export const REQUESTS: readonly DemoRequest[] = [
       {
         method: 'astm-d3039',
         material: 'cfrp-qi',
-        count: 6,
+        count: 18,
         ask: ask(
           {
             shape: 'rectangle',
@@ -524,7 +527,7 @@ export const REQUESTS: readonly DemoRequest[] = [
     created: [-7, '11:45'],
     due: [5, '12:00'],
     specimens: [-4, '14:00'],
-    batches: [{ method: 'component-push', count: 4, ask: push(170, 9000, 16_000, 40) }],
+    batches: [{ method: 'component-push', count: 10, ask: push(170, 9000, 16_000, 40) }],
   },
   {
     title: 'Stem bolts M5, lot 118',
@@ -535,7 +538,10 @@ export const REQUESTS: readonly DemoRequest[] = [
     created: [-5, '14:25'],
     due: [3, '17:00'],
     specimens: [-3, '09:00'],
-    batches: [{ method: 'northmoor-bolt-torque', count: 8, ask: boltTorque(4.1, 4, 10, 19) }],
+    batches: [
+      { label: 'New coating', method: 'northmoor-bolt-torque', count: 40, ask: boltTorque(4.1, 4, 10, 19) },
+      { label: 'Present coating', method: 'northmoor-bolt-torque', count: 40, ask: boltTorque(4.1, 4, 10, 19) },
+    ],
   },
   {
     title: 'Tent roof fabric, tear',
@@ -547,8 +553,8 @@ export const REQUESTS: readonly DemoRequest[] = [
     due: [4, '12:00'],
     specimens: [-3, '10:30'],
     batches: [
-      { label: 'New', method: 'iso-13937-2', count: 5, ask: trousers(20, 70) },
-      { label: 'Weathered', method: 'iso-13937-2', count: 5, ask: trousers(10, 50) },
+      { label: 'New', method: 'iso-13937-2', count: 20, ask: trousers(20, 70) },
+      { label: 'Weathered', method: 'iso-13937-2', count: 20, ask: trousers(10, 50) },
     ],
   },
   {
@@ -564,7 +570,7 @@ export const REQUESTS: readonly DemoRequest[] = [
       {
         method: 'iso-604',
         material: 'pa66',
-        count: 5,
+        count: 20,
         ask: ask({ shape: 'rectangle', widthMm: 10, thicknessMm: 4, heightMm: 10 }, ['peak-stress'], {
           speedMmPerMin: 1,
         }),
@@ -580,7 +586,114 @@ export const REQUESTS: readonly DemoRequest[] = [
     created: [-4, '11:20'],
     due: [4, '17:00'],
     specimens: [-2, '09:15'],
-    batches: [{ method: 'iso-6892-1', material: 'steel-42crmos4-qt', count: 5, ask: roundBar(6, 10) }],
+    batches: [{ method: 'iso-6892-1', material: 'steel-42crmos4-qt', count: 12, ask: roundBar(6, 10) }],
+  },
+  {
+    title: 'Fork crown lug, three cure cycles',
+    purpose: 'Can the oven time be halved?',
+    requester: 'katja.lund',
+    team: 'Frames & forks',
+    state: 'accepted',
+    created: [-6, '14:40'],
+    due: [3, '17:00'],
+    specimens: [-3, '15:30'],
+    batches: [
+      { label: '60 min', method: 'astm-d1002', material: EPOXY, count: 20, ask: lap(25.4, 12.7, 1.6) },
+      { label: '45 min', method: 'astm-d1002', material: EPOXY, count: 20, ask: lap(25.4, 12.7, 1.6) },
+      { label: '30 min', method: 'astm-d1002', material: EPOXY, count: 20, ask: lap(25.4, 12.7, 1.6) },
+    ],
+  },
+  {
+    title: 'Saddle rail 7 mm, push to yield',
+    purpose: 'Hollow rail against solid rail.',
+    requester: 'sam.whitlock',
+    team: 'Components',
+    state: 'accepted',
+    created: [-5, '10:50'],
+    due: [4, '17:00'],
+    specimens: [-3, '13:20'],
+    batches: [
+      { label: 'Hollow', method: 'component-push', count: 10, ask: push(140, 1500, 4000, 25) },
+      { label: 'Solid', method: 'component-push', count: 10, ask: push(140, 2500, 5500, 25) },
+    ],
+  },
+  {
+    title: 'Tent pole ferrule, pull-out',
+    purpose: 'Crimped ferrules from two presses.',
+    requester: 'beth.tarrant',
+    team: 'Tents & bags',
+    state: 'accepted',
+    created: [-5, '11:15'],
+    due: [3, '12:00'],
+    specimens: [-3, '08:20'],
+    batches: [
+      { label: 'Press 1', method: 'component-pull', count: 12, ask: pull(150, 700, 1800, 30) },
+      { label: 'Press 2', method: 'component-pull', count: 12, ask: pull(150, 700, 1800, 30) },
+    ],
+  },
+  {
+    title: 'Mudguard stay, polypropylene',
+    purpose: 'Stiffness after ageing.',
+    requester: 'nuno.farrell',
+    team: 'Wheels & tyres',
+    state: 'accepted',
+    created: [-4, '13:00'],
+    due: [5, '12:00'],
+    specimens: [-2, '11:10'],
+    batches: [
+      {
+        label: 'New',
+        method: 'iso-527-2',
+        material: 'pp',
+        count: 12,
+        ask: dumbBell({ speedMmPerMin: 50, results: ['modulus', 'peak-stress'] }),
+      },
+      {
+        label: 'Aged',
+        method: 'iso-527-2',
+        material: 'pp',
+        count: 12,
+        ask: dumbBell({ speedMmPerMin: 50, results: ['modulus', 'peak-stress'] }),
+      },
+    ],
+  },
+  {
+    title: 'Frame tube 6061, beside the weld',
+    purpose: 'Loss of strength in the heat-affected zone.',
+    requester: 'daniel.orme',
+    team: 'Frames & forks',
+    state: 'accepted',
+    created: [-4, '15:35'],
+    due: [4, '12:00'],
+    weight: 1.5,
+    specimens: [-2, '14:15'],
+    batches: [
+      {
+        label: 'Beside the weld',
+        method: 'iso-6892-1',
+        material: 'aluminium-6061-t6',
+        count: 14,
+        ask: flatBar(12.5, 2.2),
+      },
+      { label: 'Parent tube', method: 'iso-6892-1', material: 'aluminium-6061-t6', count: 14, ask: flatBar(12.5, 2.2) },
+    ],
+  },
+  {
+    title: 'Bag fabric, four colours',
+    purpose: 'Does the pigment weaken the yarn?',
+    requester: 'jonas.vik',
+    team: 'Tents & bags',
+    state: 'accepted',
+    created: [-3, '08:35'],
+    due: [6, '17:00'],
+    specimens: [-1, '09:40'],
+    batches: ['Moss', 'Slate', 'Rust', 'Sand'].map((label) => ({
+      label,
+      method: 'iso-13934-1',
+      material: 'fabric-woven',
+      count: 15,
+      ask: strip(),
+    })),
   },
   // Accepted, waiting for specimens
   {
@@ -593,8 +706,8 @@ export const REQUESTS: readonly DemoRequest[] = [
     due: [8, '17:00'],
     specimens: [2, '10:00'],
     batches: [
-      { label: 'Tension', method: 'iso-527-2', material: PA6, count: 5, ask: dumbBell() },
-      { label: 'Flexure', method: 'iso-178', material: PA6, count: 5, ask: beam() },
+      { label: 'Tension', method: 'iso-527-2', material: PA6, count: 10, ask: dumbBell() },
+      { label: 'Flexure', method: 'iso-178', material: PA6, count: 10, ask: beam() },
     ],
   },
   {
@@ -607,7 +720,13 @@ export const REQUESTS: readonly DemoRequest[] = [
     due: [7, '12:00'],
     specimens: [1, '11:00'],
     batches: [
-      { method: 'iso-13935-1', material: 'fabric-woven', count: 5, ask: strip({ results: ['peak-load'] }), arrived: 2 },
+      {
+        method: 'iso-13935-1',
+        material: 'fabric-woven',
+        count: 12,
+        ask: strip({ results: ['peak-load'] }),
+        arrived: 2,
+      },
     ],
   },
   {
@@ -619,7 +738,7 @@ export const REQUESTS: readonly DemoRequest[] = [
     created: [-2, '09:50'],
     due: [9, '17:00'],
     specimens: [3, '09:00'],
-    batches: [{ method: 'iso-6892-1', material: 'aluminium-7075-t6', count: 3, ask: flatBar(12.5, 5) }],
+    batches: [{ method: 'iso-6892-1', material: 'aluminium-7075-t6', count: 8, ask: flatBar(12.5, 5) }],
   },
   {
     title: 'Comfort saddle, stiffness of the shell',
@@ -632,7 +751,7 @@ export const REQUESTS: readonly DemoRequest[] = [
     batches: [
       {
         method: 'saddle-foam-indent',
-        count: 3,
+        count: 8,
         ask: ask(
           { shape: 'component', heightMm: 90, widthMm: 140, thicknessMm: 140 },
           ['stiffness', 'travel-at-peak'],
@@ -654,7 +773,7 @@ export const REQUESTS: readonly DemoRequest[] = [
     created: [-1, '10:15'],
     due: [10, '17:00'],
     specimens: [4, '10:00'],
-    batches: [{ method: 'iso-844', material: 'foam-rigid', count: 5, ask: prism(100, 50) }],
+    batches: [{ method: 'iso-844', material: 'foam-rigid', count: 12, ask: prism(100, 50) }],
   },
   // Returned with a question
   {
