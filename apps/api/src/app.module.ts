@@ -13,6 +13,7 @@ import { PlatformModule } from './platform/platform.module.js';
 import { RecordModule } from './record/record.module.js';
 import { RegisterModule } from './register/register.module.js';
 import { ReportsModule } from './reports/reports.module.js';
+import { ResultsModule } from './results/results.module.js';
 import { RequestsModule } from './requests/requests.module.js';
 
 /** Every feature, by hand: what is not listed here is not served. */
@@ -24,6 +25,7 @@ const FEATURES: Type[] = [
   MethodsModule,
   RequestsModule,
   BenchModule,
+  ResultsModule,
   ReportsModule,
   RecordModule,
   ExchangeModule,

@@ -5,6 +5,7 @@ import type { WorkerConfig } from './config.js';
 import { IssueReportProcessor } from './issue-report/issue-report.processor.js';
 import type { AnyProcessor } from './platform/task-processor.js';
 import { WORKER_CONFIG } from './platform/worker-config.js';
+import { ReadCurvesProcessor } from './read-curves/read-curves.processor.js';
 import { PlanTrialProcessor } from './replan/plan-trial.processor.js';
 import { ReplanProcessor } from './replan/replan.processor.js';
 import { WhatWouldHelpProcessor } from './replan/what-would-help.processor.js';
@@ -17,6 +18,7 @@ export const PROCESSORS: Type<AnyProcessor>[] = [
   PlanTrialProcessor,
   WhatWouldHelpProcessor,
   WhereWouldItLandProcessor,
+  ReadCurvesProcessor,
   IssueReportProcessor,
   TidyProcessor,
 ];

@@ -65,8 +65,21 @@ const TORQUE: Readonly<Record<string, Partial<ResultWords>>> = {
   stiffness: { label: 'Torsional stiffness', unit: 'N·m/°' },
 };
 
-/** Name and unit of a result in a test of some type; a key that nobody named is shown as it is. */
+/**
+ * Name and unit of a result in a test of some type; a key that nobody named is shown as it is. A key may say at which strain (mm for a
+ * component) it was read, as a fraction: `stress-at-strain@0.1`.
+ */
 export function resultWords(key: string, testType: string): ResultWords {
+  const [plain = key, at] = key.split('@');
+  const words = wordsOf(plain, testType);
+  if (at === undefined) return words;
+  const where = testType === 'component' ? `${at} mm` : `${Number((Number(at) * PERCENT.factor).toPrecision(SHOWN_DIGITS))} %`;
+  return { ...words, label: `${words.label}, ${where}` };
+}
+
+const SHOWN_DIGITS = 6;
+
+function wordsOf(key: string, testType: string): ResultWords {
   const words = WORDS[key] ?? { label: key, unit: '', factor: 1 };
   if (key === 'peak-stress') return { ...words, label: STRENGTH_OF[testType] ?? words.label, ...(testType === 'strip' ? PER_WIDTH : {}) };
   if (key === 'modulus') return { ...words, label: MODULUS_OF[testType] ?? words.label };

@@ -2,6 +2,8 @@ import { Module } from '@nestjs/common';
 import { RequestsModule } from '../requests/requests.module.js';
 import { BenchController } from './bench.controller.js';
 import { ChecksService } from './checks.service.js';
+import { CurvesController } from './curves.controller.js';
+import { CurvesService } from './curves.service.js';
 import { JobActs } from './job-acts.js';
 import { JobViews } from './job-views.js';
 import { JobsController } from './jobs.controller.js';
@@ -14,7 +16,7 @@ import { TakeService } from './take.service.js';
 
 @Module({
   imports: [RequestsModule],
-  controllers: [BenchController, JobsController, SpecimensController],
-  providers: [ChecksService, JobActs, JobViews, RunService, SetupService, SpecimensService, StopService, TakeService],
+  controllers: [BenchController, CurvesController, JobsController, SpecimensController],
+  providers: [ChecksService, CurvesService, JobActs, JobViews, RunService, SetupService, SpecimensService, StopService, TakeService],
 })
 export class BenchModule {}

@@ -1,6 +1,6 @@
-import type { JobView, LiveEvent } from '#libs/contract/src/index.js';
+import type { JobView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { JobRepository, labOf, recordAct } from '#libs/records/src/index.js';
+import { JobRepository, labOf, notify, recordAct } from '#libs/records/src/index.js';
 import type { JobEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
@@ -28,7 +28,8 @@ export interface Done {
   why?: string | null;
   /** Whether plans are made from what changed. */
   planning?: boolean;
-  live?: LiveEvent['topic'];
+  /** Whether results of the request changed. */
+  results?: boolean;
 }
 
 /** Everything that is done to a job goes this way: one transaction with guard, rows, record, and word to planner and screens. */
@@ -52,7 +53,10 @@ export class JobActs {
         return readBenchFacts(manager, job, await labOf(manager, nowMs), nowMs);
       };
       const done = await act({ manager, jobs, job, by, facts });
-      if (done) await recordAct(manager, { actorId: by.id, subjectKind: 'job', subjectId: job.id, live: 'jobs', ...done });
+      if (!done) return;
+      const { results = false, ...entry } = done;
+      await recordAct(manager, { actorId: by.id, subjectKind: 'job', subjectId: job.id, live: 'jobs', ...entry });
+      if (results) await notify(manager, { topic: 'results', id: job.requestId });
     });
     return this.views.view(jobId, by);
   }

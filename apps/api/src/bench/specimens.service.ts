@@ -9,7 +9,7 @@ import type { BenchFacts } from './bench-facts.js';
 import { dimensionsNeeded } from './dimensions.js';
 import { JobActs, refuseOthers, refuseUnless } from './job-acts.js';
 import type { AtWork } from './job-acts.js';
-import { figureProblem, readTyped, resultsNeeded, strengthBasis, strengthFrom } from './typed-results.js';
+import { figureProblem, readTyped, resultsNeeded, strengthFrom } from './typed-results.js';
 import type { KeptFigure } from './typed-results.js';
 
 /** What is measured and found on each specimen. Nothing is overwritten: a figure that is corrected gets its next revision. */
@@ -27,7 +27,7 @@ export class SpecimensService {
       await new SpecimenRepository(at.manager).change(specimen, { dimensions });
       await this.computeAgain(at, facts, { ...specimen, dimensions });
       const known = { specimenId, label: specimen.label };
-      return { kind: 'specimen/measured', before: { ...known, dimensions: specimen.dimensions }, after: { ...known, dimensions }, live: 'results' };
+      return { kind: 'specimen/measured', before: { ...known, dimensions: specimen.dimensions }, after: { ...known, dimensions }, results: true };
     });
   }
 
@@ -43,7 +43,7 @@ export class SpecimensService {
       const kept = await new ResultRepository(at.manager).add(rows);
       if (kept.length === 0 && specimen.fate === 'tested') return null;
       if (specimen.fate !== 'tested') await new SpecimenRepository(at.manager).change(specimen, { fate: 'tested', invalidWhy: null });
-      return { kind: 'results/entered', after: { specimenId, label: specimen.label, results: kept.map(said) }, why: body.why ?? null, live: 'results' };
+      return { kind: 'results/entered', after: { specimenId, label: specimen.label, results: kept.map(said) }, why: body.why ?? null, results: true };
     });
   }
 
@@ -56,7 +56,7 @@ export class SpecimensService {
       if (specimen.fate === fate && specimen.invalidWhy === why) return null;
       await specimens.change(specimen, { fate, invalidWhy: why });
       const before = { specimenId, label: specimen.label, fate: specimen.fate, invalidWhy: specimen.invalidWhy };
-      return { kind: `specimen/${fate}`, before, after: { ...before, fate, invalidWhy: why }, why, live: 'results' };
+      return { kind: `specimen/${fate}`, before, after: { ...before, fate, invalidWhy: why }, why, results: true };
     });
   }
 
@@ -142,8 +142,7 @@ function computedRows({ job, by }: AtWork, { work, results }: BenchFacts, specim
   const strength = wanted && peak !== undefined ? strengthFrom(peak, method, ask, specimen.dimensions) : null;
   if (peak === undefined || !strength) return [];
   const again = results.some((row) => row.specimenId === specimen.id && row.key === strength.key);
-  const basis = strengthBasis(peak, method, ask, specimen.dimensions);
-  return [{ ...strength, specimenId: specimen.id, jobId: job.id, origin: 'computed', basis, why: again ? why || null : null, enteredBy: by.id }];
+  return [{ ...strength, specimenId: specimen.id, jobId: job.id, origin: 'computed', why: again ? why || null : null, enteredBy: by.id }];
 }
 
 function said({ key, value, unit, revision, origin }: ResultEntity): Record<string, unknown> {

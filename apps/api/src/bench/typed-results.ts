@@ -2,7 +2,7 @@ import { resultWords } from '#libs/contract/src/index.js';
 import type { JobView } from '#libs/contract/src/index.js';
 import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
-import { loadAt } from '#libs/matching/src/index.js';
+import { loadAt, plasticTorque } from '#libs/matching/src/index.js';
 import type { Ask, Method } from '#libs/matching/src/index.js';
 import { findUnit, isUnit, QUANTITIES, toInternal, unitsOf } from '#libs/units/src/index.js';
 import type { Quantity } from '#libs/units/src/index.js';
@@ -68,16 +68,18 @@ export function figureProblem({ key, value, unit }: KeptFigure, at: number, boun
   return problem && fieldProblem(problem, `${bounds.cellTag} is rated for no more: if it was overloaded, mark the specimen invalid and report the cell.`);
 }
 
-/** The strength that follows from the peak and the measured lengths; null where it cannot be said. */
-export function strengthFrom(peak: number, method: Method, ask: Ask, dimensions: Readonly<Record<string, readonly number[]>>): KeptFigure | null {
+/** The strength that follows from the peak and the measured lengths, with the formula behind it; null where it cannot be said. */
+export function strengthFrom(
+  peak: number,
+  method: Method,
+  ask: Ask,
+  dimensions: Readonly<Record<string, readonly number[]>>,
+): (KeptFigure & { basis: Record<string, unknown> }) | null {
   if (!isComputed(method) || !isMeasured(dimensionsNeeded(method, ask), dimensions)) return null;
-  const perUnit = loadAt(1, measuredGeometry(ask, dimensions), method).value;
+  const geometry = measuredGeometry(ask, dimensions);
+  const plastic = method.testType === 'torsion' && method.reduction['torsionStress'] === 'plastic';
+  const { value: perUnit, formula, inputs } = plastic ? plasticTorque(1, geometry) : loadAt(1, geometry, method);
   const value = peak / perUnit;
-  return Number.isFinite(value) ? { key: STRENGTH, value, unit: resultWords(STRENGTH, method.testType).unit } : null;
-}
-
-/** The formula behind it, with what entered, for the record. */
-export function strengthBasis(peak: number, method: Method, ask: Ask, dimensions: Readonly<Record<string, readonly number[]>>): Record<string, unknown> {
-  const { formula, inputs } = loadAt(1, measuredGeometry(ask, dimensions), method);
-  return { formula, peak, inputs };
+  if (!Number.isFinite(value)) return null;
+  return { key: STRENGTH, value, unit: resultWords(STRENGTH, method.testType).unit, basis: { formula, peak, inputs } };
 }

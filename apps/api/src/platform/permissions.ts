@@ -42,6 +42,7 @@ export const PERMISSIONS = {
   'abort-jobs': ['manager'],
 
   'see-results': ['requester', 'technician', 'manager', 'auditor'],
+  'see-history': ['technician', 'manager', 'auditor'],
   'edit-results': ['technician', 'manager'],
   'see-reports': ['requester', 'technician', 'manager', 'auditor'],
   'issue-reports': ['manager'],

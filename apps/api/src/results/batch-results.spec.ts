@@ -14,7 +14,7 @@ function whole(conformity: ConformityAsk | null, forcePct: number | null = 1) {
   return batchResults({
     ...{ id: 'batch', label: 'dry', material: 'PA66', method, specimens, conformity },
     results: [result('a', 'peak-stress', 60), result('b', 'peak-stress', 62), result('c', 'peak-stress', 64), result('d', 'peak-stress', 9), result('a', 'strain-at-break', 0.035)],
-    doubts: { forcePct, extensionPct: null },
+    doubts: { forcePct, extensionPct: null, shape: 'rectangle' },
   });
 }
 

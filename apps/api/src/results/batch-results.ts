@@ -66,7 +66,7 @@ function wordsOf(key: string, { testType }: Method): { label: string; unit: stri
 }
 
 function stepOf(key: string, { reportSteps, testType }: Method): number | null {
-  const rule = reportSteps[key];
+  const rule = reportSteps[key.split('@')[0]!];
   return rule && 'step' in rule ? rule.step * resultWords(key, testType).factor : null;
 }
 

@@ -1,5 +1,5 @@
 import type { BatchResults, ConformityAsk } from '#libs/contract/src/index.js';
-import { methodOf } from '#libs/records/src/index.js';
+import { askOf, methodOf } from '#libs/records/src/index.js';
 import type { BatchFound, RequestEntity } from '#libs/records/src/index.js';
 import { batchResults } from './batch-results.js';
 import type { Doubts } from './uncertainty-view.js';
@@ -22,13 +22,14 @@ export function foundResults(found: BatchFound, request: Pick<RequestEntity, 'co
 }
 
 /** Limits of error by the classes of the load cell and the extensometer that were on the frame. */
-function doubtsOf({ items }: BatchFound): Doubts {
-  return { forcePct: classOf(items, 'load-cell'), extensionPct: classOf(items, 'extensometer') };
+function doubtsOf({ items, batch, method }: BatchFound): Doubts {
+  const { shape } = askOf(batch, method, null).geometry;
+  return { shape, forcePct: classOf(items, 'load-cell'), extensionPct: classOf(items, 'extensometer') };
 }
 
-/** The figure of the widest class among the ranges: ISO 7500-1 and ISO 9513 name classes by their limit in percent; E83 classes have none here. */
+/** The figure of the widest class among the ranges: ISO 7500-1, ISO 9513 and ASTM E4 (`1 %`) name classes by their limit; E83 classes have none here. */
 function classOf(items: BatchFound['items'], role: string): number | null {
   const calibration = items.find((row) => row.role === role)?.calibration;
-  const limits = (calibration?.ranges ?? []).map(({ className }) => Number(className)).filter((limit) => limit > 0);
+  const limits = (calibration?.ranges ?? []).map(({ className }) => Number.parseFloat(className ?? '')).filter((limit) => limit > 0);
   return limits.length === 0 ? null : Math.max(...limits);
 }

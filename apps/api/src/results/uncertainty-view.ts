@@ -1,5 +1,5 @@
 import type { StatisticsView } from '#libs/contract/src/index.js';
-import type { Method, TestType } from '#libs/matching/src/index.js';
+import type { Method, Shape, TestType } from '#libs/matching/src/index.js';
 import { exponentsOf, repeatabilityOf, RESULT_KEYS, uncertaintyOfResult } from '#libs/reduction/src/index.js';
 import type { DoubtSources, RelativeDoubt, ResultKey, ResultModel, SampleFigures } from '#libs/reduction/src/index.js';
 
@@ -9,6 +9,8 @@ export interface Doubts {
   forcePct: number | null;
   /** Limit of the extensometer's class; null when none was used. */
   extensionPct: number | null;
+  /** Section of the specimens: which lengths entered. */
+  shape: Shape;
 }
 
 /** Limit of error of a length measured with a caliper or micrometer, percent (ISO 6892-1 annex allows 1 % of the area; common practice, no source for each length). */
@@ -19,7 +21,8 @@ const MODELS: Partial<Record<TestType, ResultModel>> = {
   'flexure-4': 'bending',
   torsion: 'torsion',
   peel: 'per-width',
-  tear: 'per-width',
+  tear: 'per-thickness',
+  'lap-shear': 'lap-shear',
   strip: 'per-width',
   component: 'load',
 };
@@ -27,11 +30,13 @@ const MODELS: Partial<Record<TestType, ResultModel>> = {
 const WORDS: Record<string, string> = {
   force: 'Force (class of the load cell)',
   extension: 'Extension (class of the extensometer)',
+  area: 'Area of the section',
   width: 'Width',
   thickness: 'Thickness',
   diameter: 'Diameter',
   gaugeLength: 'Gauge length',
   span: 'Support span',
+  overlap: 'Overlap',
   repeatability: 'Scatter of the specimens',
 };
 
@@ -42,11 +47,13 @@ const WORDS: Record<string, string> = {
  * @returns null for a result that follows no product of measured quantities, or whose equipment is not known
  */
 export function uncertaintyView(key: string, figures: SampleFigures, method: Method, doubts: Doubts): StatisticsView['uncertainty'] {
-  const exponents = isResultKey(key) ? exponentsOf(key, MODELS[method.testType] ?? 'axial') : null;
+  const plain = key.split('@')[0]!; // the strain at which it was read does not enter
+  const model = MODELS[method.testType] ?? 'axial';
+  const exponents = isResultKey(plain) ? exponentsOf(plain, model) : null;
   if (!exponents || doubts.forcePct === null) return null;
   if ('extension' in exponents && doubts.extensionPct === null) return null;
   const repeatability = repeatabilityOf(figures.mean, figures.sd, figures.n);
-  const sources = { ...sourcesOf(method, doubts), ...(repeatability ? { repeatability } : {}) };
+  const sources = { ...sourcesOf(doubts, model), ...(repeatability ? { repeatability } : {}) };
   const found = uncertaintyOfResult(figures.mean, exponents, sources);
   if (!found) return null;
   const { lines, k } = found.budget;
@@ -65,13 +72,20 @@ function isResultKey(key: string): key is ResultKey {
   return (RESULT_KEYS as readonly string[]).includes(key);
 }
 
-function sourcesOf({ shapes }: Method, { forcePct, extensionPct }: Doubts): DoubtSources {
+function sourcesOf({ forcePct, extensionPct, shape }: Doubts, model: ResultModel): DoubtSources {
   const half = (amount: number): RelativeDoubt[] => [{ kind: 'rectangular', amount, degreesOfFreedom: null }];
-  const round = shapes.every((shape) => shape === 'round' || shape === 'tube');
   return {
     ...(forcePct === null ? {} : { force: half(forcePct) }),
     ...(extensionPct === null ? {} : { extension: half(extensionPct), gaugeLength: half(extensionPct) }),
-    ...(round ? { diameter: half(LENGTH_PCT) } : { width: half(LENGTH_PCT), thickness: half(LENGTH_PCT) }),
+    ...sectionDoubts(shape, model, half),
     span: half(LENGTH_PCT),
+    overlap: half(LENGTH_PCT),
   };
+}
+
+/** A tube's area (D² − d²) is no product of its diameters: it is taken as twice as uncertain as one of them; common practice, no source. */
+function sectionDoubts(shape: Shape, model: ResultModel, half: (amount: number) => RelativeDoubt[]): DoubtSources {
+  if (shape === 'tube' && model === 'axial') return { area: half(2 * LENGTH_PCT) };
+  if (shape === 'round' || shape === 'tube') return { diameter: half(LENGTH_PCT) };
+  return { width: half(LENGTH_PCT), thickness: half(LENGTH_PCT) };
 }

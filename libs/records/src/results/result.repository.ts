@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { JobEntity } from '../jobs/job.entity.js';
 import { CurveEntity, CurveSourceEntity, DurationEntity } from './curve.entity.js';
 import { ResultEntity } from './result.entity.js';
 
@@ -37,6 +38,13 @@ export class ResultRepository {
   async curvesOf(specimenIds: readonly string[]): Promise<CurveEntity[]> {
     const rows = await this.manager.find(CurveEntity, { where: { specimenId: In(specimenIds) }, order: { revision: 'ASC' } });
     return [...new Map(rows.map((row) => [row.specimenId, row])).values()];
+  }
+
+  /** The request that a curve belongs to; null for a curve that nobody knows. */
+  async requestOfCurve(curveId: string): Promise<string | null> {
+    const curve = await this.manager.findOneBy(CurveEntity, { id: curveId });
+    const job = curve && (await this.manager.findOneBy(JobEntity, { id: curve.jobId }));
+    return job?.requestId ?? null;
   }
 
   findSource(fingerprint: string): Promise<CurveSourceEntity | null> {

@@ -1,0 +1,49 @@
+import { LabError } from '#libs/errors/src/index.js';
+import type { EntityManager } from 'typeorm';
+import { StoredFileEntity } from '../exchange/stored-file.entity.js';
+import { notify } from '../platform/live-events.js';
+import { recordAct } from '../register/record-act.js';
+import { SpecimenEntity } from '../requests/specimen.entity.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { ResultRepository } from './result.repository.js';
+
+export interface ReadCurve {
+  fileId: string;
+  jobId: string;
+  specimenId: string;
+  byId: string;
+  /** Of the file. */
+  sha256: string;
+  format: Record<string, unknown>;
+  rows: number;
+  drawn: Record<string, number[]>;
+  results: readonly { key: string; value: number; unit: string; basis: Record<string, unknown> }[];
+}
+
+/** Keeps a curve that was read with the results that rest on it, and the specimen is tested. Figures that were there get a next revision. */
+export async function keepCurve(manager: EntityManager, read: ReadCurve): Promise<void> {
+  const { fileId, jobId, specimenId, byId, format, rows, drawn } = read;
+  const specimen = await manager.findOne(SpecimenEntity, { where: { id: specimenId }, lock: { mode: 'pessimistic_write' } });
+  if (!specimen) throw new LabError('specimen/unknown', 'There is no such specimen.', { specimenId });
+  const repository = new ResultRepository(manager);
+  const [before] = await repository.curvesOf([specimenId]);
+  const same = before ? await manager.existsBy(StoredFileEntity, { id: before.fileId, sha256: read.sha256 }) : false;
+  if (!same) await repository.addCurve({ specimenId, jobId, fileId, format, rows, drawn, uploadedBy: byId });
+  const why = before ? 'Read from the curve again' : null;
+  const kept = await repository.add(
+    read.results.map((result) => ({ ...result, specimenId, jobId, origin: 'reduced' as const, why, enteredBy: byId })),
+  );
+  if (specimen.fate === 'expected' || specimen.fate === 'arrived') {
+    await manager.update(SpecimenEntity, { id: specimenId, version: specimen.version }, { fate: 'tested' });
+  }
+  await recordAct(manager, {
+    ...{ actorId: byId, kind: 'specimen/curve-reduced', subjectKind: 'job', subjectId: jobId, live: 'jobs' },
+    after: {
+      ...{ specimenId, label: specimen.label, fileId, sha256: read.sha256, rows },
+      results: kept.map(({ key, value, unit, revision }) => ({ key, value, unit, revision })),
+    },
+    why,
+  });
+  const { requestId } = await manager.findOneByOrFail(JobEntity, { id: jobId });
+  await notify(manager, { topic: 'results', id: requestId });
+}
