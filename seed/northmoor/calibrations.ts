@@ -28,7 +28,7 @@ export interface DemoCalibration {
 /** Days until an item is due, where the story of the demo needs it; for the others a date from their tag. */
 const DUE_IN_DAYS: Record<string, number> = {
   'LC-0500-2': -9, // overdue
-  'LC-5K-1': 4, // the only cell for 5 kN on the small columns: stops jobs that are planned
+  'LC-5K-1': 2, // the only cell for 5 kN on the small columns: stops jobs that are planned
   'EX-HOT-1': 13,
   'LH-250K-1': 24,
   'EX-DEFL-2': -2, // overdue since the day before yesterday

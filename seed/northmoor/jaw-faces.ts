@@ -2,7 +2,7 @@ import type { FaceShape, FaceSurface } from '#libs/matching/src/index.js';
 import { rated, ratedOver, ROOM, UNCALIBRATED, units } from './item-parts.js';
 import type { DemoItem } from './item-parts.js';
 
-/** Sets of four jaw faces, by the seat that they go into. The seat's name is the grip model's without the maker's word. */
+/** Sets of four jaw faces, by the seat that they go into; grips of one family share a seat. */
 export const JAW_FACES: DemoItem<'jaw-face'>[] = [
   ...faces('A100', 2, 'rubber', 'flat', 'rubber', 50, [0, 8], 1000),
   ...faces('A100', 2, 'fine', 'flat', 'fine-serrated', 30, [0, 9], 1000),

@@ -4,7 +4,7 @@ import type { Work } from './people.js';
 /** The kind of work that a method belongs to, by which people are trained. */
 export function workOf({ testType, direction, materialGroups }: Method): Work {
   if (direction === 'torque') return 'torsion';
-  if (testType === 'component') return 'parts';
+  if (testType === 'component' && materialGroups[0] === 'metal') return 'parts';
   if (testType === 'fracture') return 'heavy';
   switch (materialGroups[0]) {
     case 'metal':
