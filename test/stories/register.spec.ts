@@ -138,7 +138,7 @@ describe('the register as a file', () => {
   it('goes out and comes back without changing anything', async () => {
     const { body: csv } = await manager.get<string>('/items/export.csv');
     const { body } = await importing(csv, true);
-    expect(body).toMatchObject({ dryRun: true, lines: 3, created: 0, updated: 3, problems: [] });
+    expect(body).toMatchObject({ dryRun: true, lines: 3, created: 0, updated: 0, problems: [] });
   });
 
   it('says every bad line in a dry run, and keeps nothing while one is bad', async () => {
@@ -157,11 +157,19 @@ describe('the register as a file', () => {
     expect((await manager.get('/items?q=LC-5K-9')).body.rows).toMatchObject([{ tag: 'LC-5K-9' }]);
   });
 
+  it('changes what a line says otherwise, and records just that', async () => {
+    const { body: csv } = await manager.get<string>('/items/export.csv?kind=load-cell');
+    const { body } = await importing(csv.replace('Drawer 4', 'Drawer 5'), false);
+    expect(body).toMatchObject({ created: 0, updated: 1, problems: [] });
+    const [last] = (await manager.get('/record')).body.rows;
+    expect(last).toMatchObject({ kind: 'item/changed', before: { place: 'Drawer 4' }, after: { place: 'Drawer 5' } });
+  });
+
   it('never begins a cell that a spreadsheet would run', async () => {
     await registered({ ...GRIP_5KN, tag: 'GP-F', name: '=HYPERLINK("http://x")' });
     const { body: csv } = await manager.get<string>('/items/export.csv?kind=grip');
     expect(csv).toContain(`"'=HYPERLINK(`);
-    expect((await importing(csv, false)).body).toMatchObject({ created: 0, updated: 2, problems: [] });
+    expect((await importing(csv, false)).body).toMatchObject({ created: 0, updated: 0, problems: [] });
     expect((await manager.get('/items?q=GP-F')).body.rows[0].name).toBe('=HYPERLINK("http://x")');
   });
 

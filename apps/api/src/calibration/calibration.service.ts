@@ -1,29 +1,20 @@
 import { randomUUID } from 'node:crypto';
-import type {
-  CalibratedRangeView,
-  CalibrationView,
-  DueLine,
-  ImpactView,
-  RecordCalibrationBody,
-} from '#libs/contract/src/index.js';
-import { addMonths } from '#libs/calendar/src/index.js';
-import { fieldProblem, refuseIfAny } from '#libs/errors/src/index.js';
-import type { FieldProblem } from '#libs/errors/src/index.js';
-import { calibrationDueAt, termOf } from '#libs/metrology/src/index.js';
+import type { CalibrationView, DueLine, ImpactView, RecordCalibrationBody } from '#libs/contract/src/index.js';
+import { refuseIfAny } from '#libs/errors/src/index.js';
+import { calibrationDueAt } from '#libs/metrology/src/index.js';
 import {
   CalibrationRepository,
   ImpactRepository,
   ItemRepository,
   labSettings,
   recordAct,
-  StoredFileRepository,
 } from '#libs/records/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { calibrationView } from '../register/item-view.js';
+import { enteringProblems, hasReadings } from './entering-problems.js';
 import { evaluate } from './evaluate.js';
 import { impactOf } from './impact.service.js';
 import { standingOf } from './standing.js';
@@ -100,13 +91,6 @@ export class CalibrationService {
 }
 
 const MS_PER_DAY = 86_400_000;
-/** Clocks of two labs differ. */
-const CLOCK_SLACK_MS = 5 * 60_000;
-
-function hasReadings(body: RecordCalibrationBody): boolean {
-  return (body.forceReadings?.length ?? 0) > 0 || body.extensionReadings !== undefined;
-}
-
 function pickReadings({ forceReadings, extensionReadings }: RecordCalibrationBody): Record<string, unknown> {
   return { forceReadings: forceReadings ?? [], extensionReadings: extensionReadings ?? null };
 }
@@ -115,69 +99,4 @@ function dueOf(item: ItemEntity, { dueAt, standard, performedAt }: RecordCalibra
   if (dueAt) return new Date(dueAt);
   const intervalMonths = item.calibrationIntervalMonths;
   return new Date(calibrationDueAt({ standard, performedMs: Date.parse(performedAt), intervalMonths, zone }));
-}
-
-async function enteringProblems(
-  manager: EntityManager,
-  item: ItemEntity,
-  body: RecordCalibrationBody,
-  zone: string,
-): Promise<(FieldProblem | null)[]> {
-  const performedMs = Date.parse(body.performedAt);
-  const certificate = body.certificateFileId;
-  const known = !certificate || (await new StoredFileRepository(manager).exists(certificate));
-  const own = body.replaces ? await new CalibrationRepository(manager).of(item.id) : [];
-  return [
-    performedMs > Date.now() + CLOCK_SLACK_MS
-      ? problem('performedAt', body.performedAt, 'an instant that is over')
-      : null,
-    body.dueAt ? dueProblem(body, performedMs, zone) : null,
-    known ? null : problem('certificateFileId', certificate, 'a file that was stored'),
-    !body.replaces || own.some(({ id }) => id === body.replaces)
-      ? null
-      : problem('replaces', body.replaces, `a calibration of ${item.tag}`),
-    hasReadings(body) || (body.ranges?.length ?? 0) > 0
-      ? null
-      : problem('ranges', null, 'one range at least, or readings'),
-    ...(body.ranges ?? []).flatMap(rangeProblems),
-  ];
-}
-
-/** A date of the certificate's own must follow the calibration, and may not stretch what its standard allows. */
-function dueProblem(
-  { dueAt, standard }: RecordCalibrationBody,
-  performedMs: number,
-  zone: string,
-): FieldProblem | null {
-  const dueMs = Date.parse(dueAt!);
-  if (dueMs <= performedMs) return problem('dueAt', dueAt, 'later than the calibration');
-  const ceilingMonths = termOf(standard)?.ceilingMonths;
-  if (ceilingMonths === undefined || dueMs <= addMonths(performedMs, ceilingMonths, zone)) return null;
-  return problem('dueAt', dueAt, `at most ${ceilingMonths} months after the calibration, by ${standard}`);
-}
-
-const UNIT_OF: Record<CalibratedRangeView['direction'], readonly CalibratedRangeView['unit'][]> = {
-  tension: ['N'],
-  compression: ['N'],
-  torque: ['N·m'],
-  extension: ['mm'],
-  temperature: ['°C'],
-  speed: ['mm/min'],
-};
-
-function rangeProblems({ direction, from, to, unit }: CalibratedRangeView, index: number): (FieldProblem | null)[] {
-  const path = `ranges[${index}]`;
-  const lowest = direction === 'temperature' ? -273.15 : 0;
-  return [
-    UNIT_OF[direction].includes(unit)
-      ? null
-      : problem(`${path}.unit`, unit, `${UNIT_OF[direction].join(' or ')} for ${direction}`),
-    from >= lowest && from < to
-      ? null
-      : problem(`${path}.from`, from, `at least ${lowest} and less than ${to}, its upper end`, unit),
-  ];
-}
-
-function problem(field: string, found: unknown, allowed: string, unit = ''): FieldProblem {
-  return fieldProblem({ field, found, allowed, unit });
 }

@@ -38,9 +38,7 @@ describe('how a calibration stands', () => {
 
   it('does not count where none is needed, or the item is out of use', () => {
     expect(standingOf({ ...item, needsCalibration: false }, [], NOW, 30).status).toBe('not-needed');
-    expect(standingOf({ ...item, state: 'out-of-use' }, [calibration(-1, 300)], NOW, 30).status).toBe(
-      'out-of-use',
-    );
+    expect(standingOf({ ...item, state: 'out-of-use' }, [calibration(-1, 300)], NOW, 30).status).toBe('out-of-use');
   });
 });
 

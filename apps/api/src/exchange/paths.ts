@@ -13,3 +13,8 @@ export function put(target: Record<string, unknown>, path: string, value: unknow
   });
   inner[keys.at(-1)!] = value;
 }
+
+/** A copy of what JSON can say, made of nothing else. */
+export function plainCopy<Value>(value: Value): Value {
+  return JSON.parse(JSON.stringify(value)) as Value;
+}

@@ -3,7 +3,7 @@ import { refuseIfAny } from '#libs/errors/src/index.js';
 import { at, checkItem, ITEM_FIELDS } from '#libs/matching/src/index.js';
 import type { ItemField, ItemState, Utility } from '#libs/matching/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
-import { put } from '../exchange/paths.js';
+import { plainCopy, put } from '../exchange/paths.js';
 
 /** The columns that a form or an import fills. */
 export type ItemColumns = Omit<ItemEntity, 'id' | 'state' | 'registeredAt' | 'version'>;
@@ -22,15 +22,16 @@ export function itemColumns(body: SaveItemBody): ItemColumns {
 
 /** The core reads every field of a kind: what nobody filled in stands as null, or as an empty list. */
 function filled({ kind, details }: SaveItemBody): Record<string, unknown> {
-  const whole = { details: structuredClone(details) };
+  const whole = { details: plainCopy(details) };
   for (const field of ITEM_FIELDS[kind]) {
     const ours = field.path.startsWith('details.') && !field.required;
-    if (ours && at(whole, field.path) === undefined) put(whole, field.path, emptyOf(field));
+    if (ours && at(whole, field.path) === undefined) put(whole, field.path, emptyOf(field.type));
   }
   return whole.details;
 }
 
-function emptyOf({ type }: ItemField): null | [] {
+/** How a field of this type stands when nothing was said. */
+export function emptyOf(type: ItemField['type']): null | [] {
   return type === 'text' || type === 'number' || type === 'choice' || type === 'flag' ? null : [];
 }
 

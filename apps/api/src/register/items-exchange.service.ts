@@ -1,9 +1,10 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { ImportView, SaveItemBody } from '#libs/contract/src/index.js';
 import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import { checkItem } from '#libs/matching/src/index.js';
-import type { ItemKind, ItemState } from '#libs/matching/src/index.js';
-import { ItemRepository } from '#libs/records/src/index.js';
+import type { Direction, ItemKind, ItemState, Ratings } from '#libs/matching/src/index.js';
+import { factsChanged, ItemRepository } from '#libs/records/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
@@ -15,7 +16,7 @@ import { exportItems } from './export-items.js';
 import { checkable, itemColumns } from './item-columns.js';
 import type { ItemColumns } from './item-columns.js';
 import { addItem, changeItem } from './items.service.js';
-import { put } from '../exchange/paths.js';
+import { plainCopy, put } from '../exchange/paths.js';
 import { readItemsCsv } from './read-items-csv.js';
 import type { CsvItem } from './read-items-csv.js';
 
@@ -44,7 +45,8 @@ export class ItemsExchangeService {
       const all = oncePerField([...problems, ...planned.flatMap(problemsOf)]);
       if (all.length === 0 && !dryRun) await keep(manager, planned, by);
       const created = planned.filter(({ before }) => before === null).length;
-      return { dryRun, lines: items.length, created, updated: planned.length - created, problems: all };
+      const updated = planned.filter((each) => each.before !== null && differs(each)).length;
+      return { dryRun, lines: items.length, created, updated, problems: all };
     });
   }
 }
@@ -62,7 +64,7 @@ async function plan(manager: EntityManager, items: readonly CsvItem[]): Promise<
 /** What the row is now, with what the line says put over it. */
 function merged({ kind, said }: CsvItem, before: ItemEntity | null): SaveItemBody & { state: ItemState } {
   const { id: _id, registeredAt: _at, version: _version, ...kept } = before ?? ({} as Partial<ItemEntity>);
-  const whole: Record<string, unknown> = structuredClone({
+  const whole: Record<string, unknown> = plainCopy<Record<string, unknown>>({
     ratings: {},
     utilities: [],
     details: {},
@@ -71,11 +73,11 @@ function merged({ kind, said }: CsvItem, before: ItemEntity | null): SaveItemBod
     kind,
   });
   for (const [path, value] of said) {
-    if (value !== null) put(whole, path, value);
-    else if (path === 'utilities') put(whole, path, []);
-    else if (path.startsWith('ratings.'))
-      delete (whole['ratings'] as Record<string, unknown>)[path.slice('ratings.'.length)];
-    else if (path !== 'state') put(whole, path, null);
+    // A direction that an item is not made for is absent, and a new item is in service unless the file says otherwise.
+    const isCleared = value === null || (Array.isArray(value) && value.length === 0);
+    if (isCleared && path.startsWith('ratings.'))
+      delete (whole['ratings'] as Ratings)[path.slice('ratings.'.length) as Direction];
+    else if (value !== null || path !== 'state') put(whole, path, value);
   }
   return whole as unknown as SaveItemBody & { state: ItemState };
 }
@@ -98,9 +100,23 @@ function ownProblems({ serialNumber, calibrationIntervalMonths }: ItemColumns): 
   return [interval, serialNumber.length > 80 ? fieldProblem(long) : null].filter((problem) => problem !== null);
 }
 
+/** One new plan is announced for the whole file. */
 async function keep(manager: EntityManager, planned: readonly Planned[], by: SignedIn): Promise<void> {
-  for (const { before, columns, state } of planned) {
-    if (before) await changeItem(manager, before, { ...columns, state }, by);
-    else await addItem(manager, columns, state, by);
+  for (const each of planned) {
+    if (each.before === null) await addItem(manager, each.columns, each.state, by);
+    else if (differs(each)) await changeItem(manager, each.before, changesOf(each), by);
   }
+  await factsChanged(manager, 'items/imported', by.id);
+}
+
+function differs(planned: Planned): boolean {
+  return Object.keys(changesOf(planned)).length > 0;
+}
+
+/** The columns of a registered item that the file says otherwise. */
+function changesOf({ before, columns, state }: Planned): Partial<ItemEntity> {
+  const said = Object.entries({ ...columns, state });
+  return Object.fromEntries(
+    said.filter(([key, value]) => !isDeepStrictEqual(value, before?.[key as keyof ItemEntity])),
+  );
 }

@@ -4,6 +4,7 @@ import { fieldProblem, InvalidInput } from '#libs/errors/src/index.js';
 import type { ItemState } from '#libs/matching/src/index.js';
 import {
   CalibrationRepository,
+  factsChanged,
   ImpactRepository,
   ItemRepository,
   labSettings,
@@ -82,7 +83,9 @@ export class ItemsService {
       const columns = itemColumns(body);
       refuseBadItem(columns, 'in-service');
       await refuseTakenTag(manager, body.tag);
-      return addItem(manager, columns, 'in-service', by);
+      const id = await addItem(manager, columns, 'in-service', by);
+      await factsChanged(manager, 'item/registered', by.id);
+      return id;
     });
   }
 
@@ -98,6 +101,7 @@ export class ItemsService {
       const columns = itemColumns(body);
       refuseBadItem(columns, row.state);
       await changeItem(manager, { ...row, version }, columns, by);
+      await factsChanged(manager, 'item/changed', by.id);
     });
   }
 
@@ -120,7 +124,7 @@ export async function tellingOf(manager: EntityManager): Promise<RegisterTelling
   return { nowMs: Date.now(), noticeDays: (await labSettings(manager)).calibrationNoticeDays };
 }
 
-/** Puts a checked item into the register. @returns its id */
+/** Puts a checked item into the register; the caller tells the planner. @returns its id */
 export async function addItem(
   manager: EntityManager,
   columns: ItemColumns,
@@ -130,13 +134,13 @@ export async function addItem(
   const id = randomUUID();
   await new ItemRepository(manager).add({ id, state, ...columns });
   await recordAct(manager, {
-    ...{ actorId: by.id, kind: 'item/registered', subjectKind: 'item', subjectId: id, live: 'items', planning: true },
+    ...{ actorId: by.id, kind: 'item/registered', subjectKind: 'item', subjectId: id, live: 'items' },
     after: { ...columns, state },
   });
   return id;
 }
 
-/** Writes checked columns over a row, guarded by the version that the row bears. */
+/** Writes checked columns over a row, guarded by the version that the row bears; the caller tells the planner. */
 export async function changeItem(
   manager: EntityManager,
   row: ItemEntity,
@@ -146,7 +150,7 @@ export async function changeItem(
   await new ItemRepository(manager).change(row, set);
   const before = Object.fromEntries(Object.keys(set).map((key) => [key, row[key as keyof ItemEntity]]));
   await recordAct(manager, {
-    ...{ actorId: by.id, kind: 'item/changed', subjectKind: 'item', subjectId: row.id, live: 'items', planning: true },
+    ...{ actorId: by.id, kind: 'item/changed', subjectKind: 'item', subjectId: row.id, live: 'items' },
     ...{ before, after: { ...set } },
   });
 }

@@ -4,8 +4,9 @@ import { readCell } from '../exchange/csv-cell.js';
 import { readTable } from '../exchange/csv-table.js';
 import type { CsvProblem, CsvRow, CsvTable } from '../exchange/csv-table.js';
 import { allColumns, columnsOf } from './csv-columns.js';
+import { emptyOf } from './item-columns.js';
 
-/** One line of the file: its kind and tag, and what it says at each path; null clears what was there. */
+/** One line of the file: its kind and tag, and what it says at each path; null or an empty list clears what was there. */
 export interface CsvItem {
   line: number;
   kind: ItemKind;
@@ -37,7 +38,7 @@ function readLine(
   const problems = columns.flatMap((name): CsvProblem[] => {
     const [text, column] = [cell(name), own.get(name)];
     if (!column) return name === 'kind' || !text ? [] : [wrong(name, `A ${kind} has no ${name}.`)];
-    const read = text ? readCell(column.type, text, mark) : { value: null };
+    const read = text ? readCell(column.type, text, mark) : { value: emptyOf(column.type) };
     if ('reason' in read) return [wrong(name, read.reason)];
     said.set(name, read.value);
     return [];
