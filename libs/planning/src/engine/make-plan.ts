@@ -21,6 +21,8 @@ export interface PlanOptions extends Limits {
   seed?: number;
   /** Told of each better plan. */
   onProgress?: (progress: Progress) => void;
+  /** Told once how much was looked at. */
+  onEnd?: (spent: Pick<Progress, 'rounds' | 'evaluations'>) => void;
 }
 
 export interface Progress {
@@ -36,8 +38,13 @@ export interface Progress {
  * place is listed in it with the reason. Needs `iterations`, or `timeMs` (default 2000) with `now`.
  */
 export function makePlan(problem: Problem, options: PlanOptions): Plan {
-  const limits = options.iterations === undefined ? { ...options, timeMs: options.timeMs ?? USUAL_TIME_MS } : options;
-  const budget = new Budget(limits);
+  const budget = new Budget(options.iterations === undefined ? { ...options, timeMs: options.timeMs ?? USUAL_TIME_MS } : options);
+  const plan = search(problem, options, budget);
+  options.onEnd?.({ rounds: budget.rounds, evaluations: budget.evaluations });
+  return plan;
+}
+
+function search(problem: Problem, options: PlanOptions, budget: Budget): Plan {
   const random = new Random(options.seed ?? 1);
   const tell = (cost: number, evaluations: number): void =>
     options.onProgress?.({ elapsedMs: budget.elapsedMs(), rounds: budget.rounds, evaluations, cost });

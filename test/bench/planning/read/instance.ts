@@ -1,5 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import type { Candidate, Job, Objective, Problem } from '#libs/planning/src/index.js';
 
 /** A published instance as the engine's ordinary problem, with what is known of it. */
@@ -30,8 +30,24 @@ export const TARDINESS: Objective = {
   perLoadHourSquared: 0,
 };
 
-/** Best known values of a set, by instance. */
+/** Files of a set whose names fit, in a folder of the given name where there is one, else in the folder itself; by number, then name. */
+export function filesIn(folder: string, inner: string, fits: RegExp): string[] {
+  const from = existsSync(join(folder, inner)) ? join(folder, inner) : folder;
+  return readdirSync(from)
+    .filter((name) => fits.test(name))
+    .sort((a, b) => a.localeCompare(b, 'en', { numeric: true }))
+    .map((name) => join(from, name));
+}
+
+/** A problem under the name of its file, with the best known value where the set lists one. */
+export function named(path: string, known: ReadonlyMap<string, Known>, problem: Problem, name = basename(path).replace(/\.[a-z]+$/, '')): Instance {
+  const best = known.get(name);
+  return { name, problem, best: best?.value ?? null, proven: best?.proven ?? false };
+}
+
+/** Best known values of a set, by instance; none where the folder has no list. */
 export function readKnown(folder: string): Map<string, Known> {
+  if (!existsSync(join(folder, 'bks.csv'))) return new Map();
   const lines = readFileSync(join(folder, 'bks.csv'), 'utf8').trim().split('\n').slice(1);
   return new Map(
     lines.map((line) => {

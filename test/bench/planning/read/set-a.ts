@@ -1,28 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
+import { named, numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
 import type { Instance } from './instance.js';
 
-/** OR-Library wt40, wt50, wt100: one machine; per instance n working times, n weights, n due dates. */
+/** OR-Library wt40, wt50, wt100: one machine; per instance n working times, n weights, n due dates; n is in the file's name. */
 export function readSetA(folder: string, file?: string): Instance[] {
   const known = readKnown(folder);
-  const sizes = file ? [Number(/(\d+)/.exec(file)?.[1])] : [40, 50, 100];
-  return sizes.flatMap((size) => {
-    const figures = numbersIn(readFileSync(file ? file : join(folder, `wt${size}.txt`), 'utf8'));
-    return Array.from({ length: figures.length / (3 * size) }, (_, at) => instanceAt(figures, size, at, known));
+  const files = file ? [file] : [40, 50, 100].map((size) => join(folder, `wt${size}.txt`));
+  return files.flatMap((path) => {
+    const size = Number(/(\d+)[^/\d]*$/.exec(path)?.[1]);
+    const figures = numbersIn(readFileSync(path, 'utf8'));
+    return Array.from({ length: Math.floor(figures.length / (3 * size)) }, (_, at) => {
+      const { work, weight, due } = jobsAt(figures, size, at);
+      return named(path, known, problemOf({ work: [work], setup: null, weight, due }, TARDINESS), `wt${size}-${at + 1}`);
+    });
   });
-}
-
-function instanceAt(figures: number[], size: number, at: number, known: ReturnType<typeof readKnown>): Instance {
-  const { work, weight, due } = jobsAt(figures, size, at);
-  const name = `wt${size}-${at + 1}`;
-  const best = known.get(name);
-  return {
-    name,
-    problem: problemOf({ work: [work], setup: null, weight, due }, TARDINESS),
-    best: best?.value ?? null,
-    proven: best?.proven ?? false,
-  };
 }
 
 /** Working times, weights and due dates of instance `at` (from 0). */

@@ -1,26 +1,17 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
-import { numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
+import { readFileSync } from 'node:fs';
+import { filesIn, named, numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
 import type { Instance } from './instance.js';
 
 /** One machine with sequence-dependent setups: text with `Process Times:`, `Weights:`, `Duedates:`, `Setup Times:`. */
 export function readSetB(folder: string, file?: string): Instance[] {
   const known = readKnown(folder);
-  const numeric = (name: string): number => Number(/(\d+)\.instance$/.exec(name)?.[1]);
-  const files = readdirSync(join(folder, 'instances')).sort((a, b) => numeric(a) - numeric(b));
-  return (file ? [file] : files.map((name) => join(folder, 'instances', name))).map((path) => {
-    const name = basename(path).replace(/\.(instance|json)$/, '');
-    const best = known.get(name);
-    const problem = path.endsWith('.json') ? smallProblem(path) : textProblem(path);
-    return { name, problem, best: best?.value ?? null, proven: best?.proven ?? false };
-  });
+  const files = file ? [file] : filesIn(folder, 'instances', /\.instance$/);
+  return files.map((path) => named(path, known, path.endsWith('.json') ? smallProblem(path) : textProblem(path)));
 }
 
 /** The small ones, as JSON: n, p, w, d, and s with the first setups as its last row. */
-export function readSetBSmall(folder: string, file?: string): Instance[] {
-  const files = file ? [file] : readdirSync(join(folder, 'small')).map((name) => join(folder, 'small', name));
-  return files.flatMap((path) => readSetB(folder, path));
-}
+export const readSetBSmall = (folder: string, file?: string): Instance[] =>
+  (file ? [file] : filesIn(folder, 'small', /\.json$/)).flatMap((path) => readSetB(folder, path));
 
 function smallProblem(path: string): Instance['problem'] {
   const { n, p, w, d, s } = JSON.parse(readFileSync(path, 'utf8')) as { n: number; p: number[]; w: number[]; d: number[]; s: number[][] };

@@ -1,21 +1,16 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
-import { numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { filesIn, named, numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
 import type { Instance } from './instance.js';
 
 /** Unrelated machines with setups, makespan: `n m 1`, `m`, rows `machine time …`, `SSD`, per machine `Mk` and an n × n matrix. */
 export function readSetC1(folder: string, file?: string): Instance[] {
   const known = readKnown(folder);
-  const files = file ? [file] : readdirSync(join(folder, 'small')).map((name) => join(folder, 'small', name));
-  return files.map((path) => {
-    const name = basename(path, '.txt');
-    const best = known.get(name);
-    return { name, problem: makespanProblem(path), best: best?.value ?? null, proven: best?.proven ?? false };
-  });
+  return (file ? [file] : filesIn(folder, 'small', /^I_.*\.txt$/)).map((path) => named(path, known, makespanProblem(path)));
 }
 
-export const readSetC1Large = (folder: string): Instance[] =>
-  readdirSync(join(folder, 'large')).flatMap((name) => readSetC1(folder, join(folder, 'large', name)));
+export const readSetC1Large = (folder: string, file?: string): Instance[] =>
+  (file ? [file] : filesIn(folder, 'large', /^I_.*\.txt$/)).flatMap((path) => readSetC1(folder, path));
 
 function makespanProblem(path: string): Instance['problem'] {
   const [head, ...matrices] = readFileSync(path, 'utf8').split(/SSD|M\d+/);
@@ -39,12 +34,8 @@ function makespanProblem(path: string): Instance['problem'] {
  */
 export function readSetC2(folder: string, file?: string): Instance[] {
   const known = readKnown(folder);
-  const files = file ? [file] : readdirSync(folder).filter((name) => /X\d+_\d+\.txt$/.test(name)).map((name) => join(folder, name));
-  return files.map((path) => {
-    const name = basename(path, '.txt').replace('setting_', 's');
-    const best = known.get(name);
-    return { name, problem: tardinessProblem(path), best: best?.value ?? null, proven: best?.proven ?? false };
-  });
+  const files = file ? [file] : filesIn(folder, 'instances', /\d+X\d+_\d+\.txt$/);
+  return files.map((path) => named(path, known, tardinessProblem(path), basename(path, '.txt').replace('setting_', 's')));
 }
 
 function tardinessProblem(path: string): Instance['problem'] {

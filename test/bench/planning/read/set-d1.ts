@@ -1,6 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
+import { named, numbersIn, problemOf, readKnown, TARDINESS } from './instance.js';
 import type { Instance } from './instance.js';
 import { jobsAt } from './set-a.js';
 
@@ -8,21 +8,15 @@ import { jobsAt } from './set-a.js';
 export function readSetD1(folder: string): Instance[] {
   const known = readKnown(folder);
   return [40, 50].flatMap((size) => {
-    const figures = numbersIn(readFileSync(join(folder, '..', 'a-smtwt', `wt${size}.txt`), 'utf8'));
+    const beside = join(folder, '..', 'a-smtwt', `wt${size}.txt`);
+    const path = existsSync(beside) ? beside : join(folder, `wt${size}.txt`);
+    const figures = numbersIn(readFileSync(path, 'utf8'));
     return [2, 4].flatMap((machines) =>
       Array.from({ length: 25 }, (_, at) => {
-        const name = `wt${size}-${machines}m-${at * 5 + 1}`;
         const { work, weight, due } = jobsAt(figures, size, at * 5);
-        const best = known.get(name);
-        return {
-          name,
-          problem: problemOf(
-            { work: Array.from({ length: machines }, () => work), setup: null, weight, due: due.map((min) => Math.floor(min / machines)) },
-            TARDINESS,
-          ),
-          best: best?.value ?? null,
-          proven: best?.proven ?? false,
-        };
+        const rows = Array.from({ length: machines }, () => work);
+        const problem = problemOf({ work: rows, setup: null, weight, due: due.map((min) => Math.floor(min / machines)) }, TARDINESS);
+        return named(path, known, problem, `wt${size}-${machines}m-${at * 5 + 1}`);
       }),
     );
   });

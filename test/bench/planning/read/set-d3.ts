@@ -1,17 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
-import { candidate, emptyProblem, frame, frameId, numbersIn, plainJob, readKnown } from './instance.js';
+import { readFileSync } from 'node:fs';
+import { candidate, emptyProblem, filesIn, frame, frameId, named, numbersIn, plainJob, readKnown } from './instance.js';
 import type { Instance } from './instance.js';
 
 /** Flexible job shop with setups: every operation is one job here that comes after the one before it. */
 export function readSetD3(folder: string, file?: string): Instance[] {
   const known = readKnown(folder);
-  const files = file ? [file] : readdirSync(folder).filter((name) => name.endsWith('.fjs')).map((name) => join(folder, name));
-  return files.map((path) => {
-    const name = basename(path, '.fjs');
-    const best = known.get(name);
-    return { name, problem: problemIn(readFileSync(path, 'utf8')), best: best?.value ?? null, proven: best?.proven ?? false };
-  });
+  const files = file ? [file] : filesIn(folder, 'instances', /\.fjs$/);
+  return files.map((path) => named(path, known, problemIn(readFileSync(path, 'utf8'))));
 }
 
 interface Operation {

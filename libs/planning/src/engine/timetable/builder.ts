@@ -47,6 +47,9 @@ export class Builder {
   private start = 0;
   private end = 0;
   private setupBy = -1;
+  /** Units that would run out during the job that is being fitted. */
+  private readonly passedOver: Int32Array;
+  private fitting = 0;
 
   constructor(readonly model: TimetableModel) {
     const tasks = model.jobs + model.visits;
@@ -68,6 +71,7 @@ export class Builder {
     this.renewed = renewed;
     this.roster = new Roster(model);
     this.chosen = new Int32Array(Math.max(1, model.links));
+    this.passedOver = new Int32Array(model.units);
     this.reset();
   }
 
@@ -147,7 +151,7 @@ export class Builder {
     const theirs = model.candidateAt[pin]!;
     if (model.candidateFrame[theirs] === model.candidateFrame[candidate]) return true;
     for (let n = model.needAt[theirs]!; n < model.needAt[theirs + 1]!; n++) {
-      for (let x = model.poolAt[n]!; x < model.poolAt[n + 1]!; x++) {
+      for (let x = model.poolAt[model.needPool[n]!]!; x < model.poolAt[model.needPool[n]! + 1]!; x++) {
         for (let link = 0; link < model.needAt[candidate + 1]! - model.needAt[candidate]!; link++) {
           if (this.chosen[link] === model.pool[x]) return true;
         }
@@ -178,6 +182,7 @@ export class Builder {
     const { model } = this;
     const frame = model.candidateFrame[candidate]!;
     let from = this.frameFree[frame]!;
+    this.fitting++;
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       if (!this.chooseUnits(job, candidate, frame, from)) return false;
       const later = this.tryFrom(job, candidate, frame, Math.max(from, this.unitsFree(candidate)));
@@ -224,7 +229,11 @@ export class Builder {
     for (let n = needAt[candidate]!, x = 0; n < needAt[candidate + 1]!; n++, x++) {
       const unit = this.chosen[x]!;
       const later = this.usableFrom(unit, this.setupStart, this.end);
-      if (later !== this.setupStart) return later;
+      if (later === this.setupStart) continue;
+      if (later < NEVER) return later;
+      // It would run out during the job: another unit of the pool may last.
+      this.passedOver[unit] = this.fitting;
+      return this.setupStart;
     }
     return -1;
   }
@@ -248,13 +257,13 @@ export class Builder {
     for (let n = model.needAt[candidate]!, x = 0; n < model.needAt[candidate + 1]!; n++, x++) {
       const link = model.needLink[n]!;
       const keep = model.keepUnit[job * model.links + link]!;
-      const begin = model.poolAt[n]!;
-      const end = model.poolAt[n + 1]!;
+      const begin = model.poolAt[model.needPool[n]!]!;
+      const end = model.poolAt[model.needPool[n]! + 1]!;
       let best = end - begin === 1 ? model.pool[begin]! : -1;
       let least = Infinity;
       for (let y = begin; y < end && end - begin > 1; y++) {
         const unit = model.pool[y]!;
-        if (this.isTaken(unit, x)) continue;
+        if (this.passedOver[unit] === this.fitting || this.isTaken(unit, x)) continue;
         const free = this.usableFrom(unit, Math.max(from, this.unitFree[unit]!), Math.max(from, this.unitFree[unit]!) + 1);
         if (free >= NEVER) continue;
         const isFitted = this.unitFrame[unit] === frame && this.fitted[frame * model.links + link] === unit;
@@ -266,7 +275,7 @@ export class Builder {
           best = unit;
         }
       }
-      if (best < 0 || this.isTaken(best, x)) return false;
+      if (best < 0 || this.isTaken(best, x) || this.passedOver[best] === this.fitting) return false;
       this.chosen[x] = best;
     }
     return true;
@@ -489,15 +498,19 @@ export class Builder {
     const { model } = this;
     let any = false;
     for (let visit = 0; visit < model.visits; visit++) {
-      if (this.done[model.jobs + visit]) continue;
-      const unit = model.visitUnit[visit]!;
-      for (let x = model.poolAt[model.needAt[candidate]!]!; x < model.poolAt[model.needAt[candidate + 1]!]!; x++) {
-        if (model.pool[x] !== unit || this.done[model.jobs + visit]) continue;
-        this.placeVisit(visit);
-        any = true;
-      }
+      if (this.done[model.jobs + visit] || !this.isInPools(model.visitUnit[visit]!, candidate)) continue;
+      this.placeVisit(visit);
+      any = true;
     }
     return any;
+  }
+
+  private isInPools(unit: number, candidate: number): boolean {
+    const { needAt, needPool, poolAt, pool } = this.model;
+    for (let n = needAt[candidate]!; n < needAt[candidate + 1]!; n++) {
+      for (let x = poolAt[needPool[n]!]!; x < poolAt[needPool[n]! + 1]!; x++) if (pool[x] === unit) return true;
+    }
+    return false;
   }
 
   private placeVisit(visit: number): void {

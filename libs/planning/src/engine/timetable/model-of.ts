@@ -1,4 +1,4 @@
-import type { Candidate, Job, LabObjective, Problem, Window } from '../../problem.js';
+import type { Candidate, Job, LabObjective, LinkNeed, Problem, Window } from '../../problem.js';
 import { penalties } from '../../cost.js';
 import { keptBookings } from '../../kept.js';
 import { ALWAYS, runningWindows, workingWindows } from '../../windows.js';
@@ -129,6 +129,7 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
 
 /** A job that comes after running ones waits for their end; one that comes after held ones cannot come at all. */
 function runningBefore(problem: Problem, job: Job): number {
+  if (job.after.length === 0) return -Infinity;
   const before = problem.jobs.filter(({ id }) => job.after.includes(id));
   return Math.max(-Infinity, ...before.map((one) => one.running?.endMin ?? (one.hold ? problem.horizonMin : -Infinity)));
 }
@@ -142,24 +143,51 @@ function candidatesIn(problem: Problem, jobs: readonly Job[], at: Lookup) {
   });
   const all = lists.flat();
   const needs = all.map(({ links }) => links);
-  const pools = needs.flat().map(({ pool }) => pool.map((id) => at.unit.get(id)!));
+  const flat = needs.flat();
+  const { needPool, pools } = samePoolsOnce(flat, at.unit);
   const familyAt = new Map((problem.changeover.families?.families ?? []).map((family, x) => [family, x]));
+  const asked = new Int32Array(pools.length);
+  for (const pool of needPool) asked[pool]!++;
   const wanted = new Int32Array(problem.items.length);
-  for (const units of pools) for (const unit of units) wanted[unit]!++;
+  pools.forEach((units, pool) => units.forEach((unit) => (wanted[unit]! += asked[pool]!)));
   return {
     candidateAt: offsets(lists),
     candidateFrame: Int32Array.from(all, ({ frameId }) => at.frame.get(frameId)!),
-    candidateIndex: Int32Array.from(lists.flatMap((list, j) => list.map((one) => jobs[j]!.candidates.indexOf(one)))),
+    candidateIndex: Int32Array.from(lists.flatMap((list, j) => indexesOf(list, jobs[j]!.candidates))),
     perSpecimen: Int32Array.from(all, ({ perSpecimenMin }) => perSpecimenMin),
     specimens: Int32Array.from(all, ({ specimens }) => specimens),
     family: Int32Array.from(all, ({ family }) => familyAt.get(family ?? '') ?? -1),
     temperature: Float64Array.from(all, ({ temperatureC }) => temperatureC ?? AMBIENT_C),
     needAt: offsets(needs),
-    needLink: Int32Array.from(needs.flat(), ({ link }) => at.link.get(link)!),
+    needLink: Int32Array.from(flat, ({ link }) => at.link.get(link)!),
+    needPool,
     poolAt: offsets(pools),
     pool: Int32Array.from(pools.flat()),
     wanted,
   };
+}
+
+const indexesOf = (list: readonly Candidate[], all: readonly Candidate[]): number[] =>
+  list === all ? [...all.keys()] : list.map((one) => all.indexOf(one));
+
+/** Candidates of many jobs name the same units; each set is kept once. */
+function samePoolsOnce(needs: readonly LinkNeed[], unitAt: ReadonlyMap<string, number>): { needPool: Int32Array; pools: number[][] } {
+  const byList = new Map<readonly string[], number>();
+  const byUnits = new Map<string, number>();
+  const pools: number[][] = [];
+  const poolOf = (list: readonly string[]): number => {
+    const key = list.join('\n');
+    const known = byUnits.get(key);
+    if (known !== undefined) return known;
+    byUnits.set(key, pools.length);
+    return pools.push(list.map((id) => unitAt.get(id)!)) - 1;
+  };
+  const needPool = Int32Array.from(needs, ({ pool }) => {
+    const known = byList.get(pool) ?? poolOf(pool);
+    byList.set(pool, known);
+    return known;
+  });
+  return { needPool, pools };
 }
 
 function changeoverOf({ changeover, frames }: Problem, links: readonly string[]) {

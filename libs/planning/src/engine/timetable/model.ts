@@ -48,9 +48,11 @@ export interface TimetableModel {
   family: Int32Array;
   /** °C. */
   temperature: Float64Array;
-  /** Needs of candidate c: [needAt[c] … needAt[c+1]); each is a link with a pool [poolAt[n] … poolAt[n+1]) of units. */
+  /** Needs of candidate c: [needAt[c] … needAt[c+1]); each is a link with a pool, equal pools kept once. */
   needAt: Int32Array;
   needLink: Int32Array;
+  needPool: Int32Array;
+  /** Units of pool p: [poolAt[p] … poolAt[p+1]). */
   poolAt: Int32Array;
   pool: Int32Array;
   /** How many jobs name a unit: what is wanted by few is taken first. */

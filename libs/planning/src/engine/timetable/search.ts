@@ -23,11 +23,14 @@ export function searchTimetables(model: TimetableModel, budget: Budget, random: 
     if (budget.isSpent()) return best;
   }
   tour.load(best.order, best.candidate);
-  const heat = new Heat(tour.cost, tour.tasks);
+  const heat = new Heat(tour);
   while (tour.tasks > 1 && least > 0 && !budget.isSpent()) {
     budget.rounds++;
     if (step(tour, random, heat.allowance(random))) better();
-    if (heat.isOver()) tour.load(best.order, best.candidate);
+    if (heat.isOver()) {
+      tour.load(best.order, best.candidate);
+      heat.again();
+    }
   }
   budget.evaluations = tour.evaluations;
   return best;
@@ -112,25 +115,42 @@ function besides(tour: Tour, random: Random, task: number, frame: number): numbe
   return random.below(tour.tasks);
 }
 
+/**
+ * How warm it is at the start of a phase, in mean costs of a task. Lengths are warmer: there the cost is one job's end, and
+ * moves change it by whole jobs.
+ */
+const WARMTH = 0.03;
+const WARMTH_OF_LENGTH = 0.2;
+/** Rounds of the first phase, per task. */
+const FIRST_PHASE = 200;
+
 /** How much worse a move may be; cools over a phase, and each phase is longer than the last. */
-const HT = Number(process.env.HT ?? 0.01), HP = Number(process.env.HP ?? 200);
 class Heat {
   private round = 0;
   private phase: number;
+  private warm: number;
 
-  constructor(private readonly cost: number, tasks: number) {
-    this.phase = HP * tasks;
+  constructor(private readonly tour: Tour) {
+    this.phase = FIRST_PHASE * tour.tasks;
+    this.warm = this.warmest();
   }
 
   allowance(random: Random): number {
-    const warm = HT * this.cost * Math.max(0, 1 - this.round++ / this.phase) ** 3;
+    const warm = this.warm * Math.max(0, 1 - this.round++ / this.phase) ** 3;
     return -warm * Math.log(random.unit() + 1e-12) + 1e-9;
   }
 
   isOver(): boolean {
-    if (this.round < this.phase) return false;
+    return this.round >= this.phase;
+  }
+
+  again(): void {
     this.round = 0;
     this.phase = Math.floor(this.phase * 1.5);
-    return true;
+    this.warm = this.warmest();
+  }
+
+  private warmest(): number {
+    return ((this.tour.model.makespan ? WARMTH_OF_LENGTH : WARMTH) * this.tour.cost) / Math.max(1, this.tour.tasks);
   }
 }

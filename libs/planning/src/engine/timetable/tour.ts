@@ -87,8 +87,8 @@ export class Tour {
   }
 }
 
-/** In makespan mode the mean end of the frames steers between timetables of one length. */
-const MEAN_END_RATE = Number(process.env.MR ?? 0.02);
+/** In makespan mode the ends of all frames (root of their mean square) steer between timetables of one length. */
+const ENDS_RATE = 0.1;
 
 const priceOf = (state: Builder, model: TimetableModel): number => (model.makespan ? state.makespan + state.cost : state.cost);
 
@@ -96,5 +96,5 @@ function finalPrice(state: Builder, model: TimetableModel): number {
   if (!model.makespan) return state.cost;
   let ends = 0;
   for (let frame = 0; frame < model.frames; frame++) ends += state.frameFree[frame]! * state.frameFree[frame]!;
-  return state.makespan + state.cost + MEAN_END_RATE * Math.sqrt(ends / model.frames);
+  return state.makespan + state.cost + ENDS_RATE * Math.sqrt(ends / model.frames);
 }
