@@ -10,7 +10,7 @@ import { calibrationsAt } from './northmoor/calibrations.js';
 import { itemId, ITEMS } from './northmoor/items.js';
 import { LabTime } from './northmoor/lab-time.js';
 import { PEOPLE, ZONE } from './northmoor/people.js';
-import type { DemoBatch } from './northmoor/requests.js';
+import type { DemoBatch } from './northmoor/demo-request.js';
 import { SETTINGS } from './northmoor/settings.js';
 import { RIGS, TRAINS } from './northmoor/trains.js';
 import { WINDOWS } from './northmoor/trouble.js';

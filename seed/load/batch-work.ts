@@ -6,7 +6,7 @@ import { Chance } from '../northmoor/chance.js';
 import { idOf } from '../northmoor/ids.js';
 import { itemId } from '../northmoor/items.js';
 import type { LabTime } from '../northmoor/lab-time.js';
-import type { DemoBatch, DemoJob } from '../northmoor/requests.js';
+import type { DemoBatch, DemoJob } from '../northmoor/demo-request.js';
 import { TRAINS } from '../northmoor/trains.js';
 import type { RequestRows } from './demo-rows.js';
 import { jobEvents } from './job-events.js';

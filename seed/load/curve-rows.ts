@@ -13,7 +13,7 @@ import type { CurveEntity, StoredFileEntity } from '#libs/records/src/index.js';
 import { curveFile, springyPart, stiffPlastic } from '../northmoor/curve-shapes.js';
 import type { RecordedPoint } from '../northmoor/curve-shapes.js';
 import { idOf } from '../northmoor/ids.js';
-import type { DemoBatch } from '../northmoor/requests.js';
+import type { DemoBatch } from '../northmoor/demo-request.js';
 import type { Measured } from './measured.js';
 
 /** A recorded curve of one piece: its file, its row, and the results that follow from it. */

@@ -2,7 +2,7 @@ import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
 import { Chance } from '../northmoor/chance.js';
 import type { LabTime } from '../northmoor/lab-time.js';
-import type { DemoJob } from '../northmoor/requests.js';
+import type { DemoJob } from '../northmoor/demo-request.js';
 
 /** When a job of the demo was taken, rigged, started and done; null for what has not happened. */
 export interface JobTimes {

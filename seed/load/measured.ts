@@ -1,6 +1,6 @@
 import { Chance } from '../northmoor/chance.js';
 import type { Product, Scatter } from '../northmoor/products.js';
-import type { DemoJob } from '../northmoor/requests.js';
+import type { DemoJob } from '../northmoor/demo-request.js';
 
 export interface Measured {
   dimensions: Record<string, number[]>;

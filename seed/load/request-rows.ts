@@ -4,7 +4,7 @@ import { wasAccepted } from '../northmoor/all-requests.js';
 import type { NumberedRequest } from '../northmoor/all-requests.js';
 import { idOf } from '../northmoor/ids.js';
 import type { LabTime } from '../northmoor/lab-time.js';
-import type { DemoBatch } from '../northmoor/requests.js';
+import type { DemoBatch } from '../northmoor/demo-request.js';
 import type { PastEvent, RequestRows } from './demo-rows.js';
 import { batchWork } from './batch-work.js';
 import { materialId, methodId } from './load-library.js';

@@ -1,7 +1,7 @@
 import { HISTORY } from './history.js';
 import type { DemoRun, DemoSeries } from './history.js';
 import { REQUESTS } from './requests.js';
-import type { Day, DemoRequest } from './requests.js';
+import type { Day, DemoRequest } from './demo-request.js';
 
 /** The lab had as many requests before its oldest one here. */
 const BEFORE = 1961;
