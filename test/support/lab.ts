@@ -79,7 +79,8 @@ export async function startLab({
 
 const QUIET = { host: '127.0.0.1', port: 0, proxies: 0, log: 'quiet', sessionIdleMin: 60, sessionHours: 8 } as const;
 
-async function fillWithPeople(records: DataSource): Promise<void> {
+/** A person of each role, and a team for the requester. */
+export async function fillWithPeople(records: DataSource): Promise<void> {
   const passwordHash = await hashPassword(TEST_PASSWORD);
   const roles: Role[] = ['requester', 'technician', 'manager', 'auditor'];
   await records.transaction(async (manager) => {
