@@ -66,6 +66,8 @@ async function send(verb: Verb, path: string, options: CallOptions): Promise<Res
       headers: headersOf(verb, options),
       body: file ? file.data : body === undefined ? null : JSON.stringify(body),
       credentials: 'same-origin',
+      // The ETag of an answer is its version for editing; what hangs on it may change without it.
+      cache: 'no-store',
       ...(signal ? { signal } : {}),
     });
   } catch (cause) {

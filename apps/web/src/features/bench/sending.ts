@@ -110,12 +110,17 @@ export function useOutbox(): Outbox {
   );
 }
 
+function isJob(answer: unknown, id: string): boolean {
+  return typeof answer === 'object' && answer !== null && (answer as { id?: unknown }).id === id && 'checks' in answer;
+}
+
 /** Sends an act of a job and shows the job as the answer has it. */
 export function useJobAct(jobId: string) {
   const client = useQueryClient();
   return useCallback(
     async <Answer>(verb: Verb, act: string, body: unknown): Promise<Answer> => {
       const answer = await sendSurely<Answer>(verb, `/jobs/${jobId}${act}`, body);
+      if (isJob(answer, jobId)) client.setQueryData(['jobs', `/jobs/${jobId}`], answer);
       await client.invalidateQueries({ queryKey: ['jobs'] });
       return answer;
     },

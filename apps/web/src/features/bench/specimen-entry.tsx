@@ -22,7 +22,11 @@ export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specime
   const act = useJobAct(job.id);
   const [typed, setTyped, forget] = useKept<Typed>(`job.${job.id}.${specimen.id}`, startOf(job, specimen));
   const [error, setError] = useState<Error | null>(null);
-  const [busy, setBusy] = useState(false);
+  const [busy, setBusyHere] = useState(false);
+  const setBusy = (now: boolean) => {
+    setBusyHere(now);
+    onBusy(now);
+  };
   const typedResults = job.resultsNeeded.filter(({ typed: isTyped }) => isTyped);
   const correcting = specimen.results.some(({ origin }) => origin === 'typed');
   const [why, setWhy] = useState('');

@@ -17,6 +17,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
   const firstOpen = job.specimens.find(({ fate }) => !SETTLED.includes(fate));
   const [chosen, setChosen] = useState<string | null>(null);
   const [asking, setAsking] = useState<'pause' | 'block' | 'invalid' | null>(null);
+  const [keeping, setKeeping] = useState(false);
   const [error, setError] = useState<Error | null>(null);
   const specimen = job.specimens.find(({ id }) => id === chosen) ?? firstOpen ?? job.specimens.at(-1);
   const paused = job.state === 'paused';
@@ -48,8 +49,8 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
                 {open === 0 ? 'All done: finish' : `Finish …`}
               </button>
               {specimen && open > 0 && (
-                <button type="submit" form={SPECIMEN_FORM} className="button main go">
-                  Keep {short(specimen.label)}
+                <button type="submit" form={SPECIMEN_FORM} className="button main go" disabled={keeping}>
+                  {keeping ? 'Keeping …' : `Keep ${short(specimen.label)}`}
                 </button>
               )}
             </>
@@ -75,7 +76,13 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
           ))}
         </div>
         {specimen && !paused && (
-          <SpecimenEntry key={specimen.id} job={job} specimen={specimen} onDone={() => setChosen(null)} />
+          <SpecimenEntry
+            key={specimen.id}
+            job={job}
+            specimen={specimen}
+            onDone={() => setChosen(null)}
+            onBusy={setKeeping}
+          />
         )}
         <JobCurves job={job} />
       </div>
