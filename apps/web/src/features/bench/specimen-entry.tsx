@@ -18,7 +18,17 @@ interface Typed {
 export const SPECIMEN_FORM = 'specimen-form';
 
 /** What is measured and found on one specimen. What is typed stays on this device until the server has it. */
-export function SpecimenEntry({ job, specimen, onDone }: { job: JobView; specimen: Specimen; onDone: () => void }) {
+export function SpecimenEntry({
+  job,
+  specimen,
+  onDone,
+  onBusy,
+}: {
+  job: JobView;
+  specimen: Specimen;
+  onDone: () => void;
+  onBusy: (busy: boolean) => void;
+}) {
   const act = useJobAct(job.id);
   const [typed, setTyped, forget] = useKept<Typed>(`job.${job.id}.${specimen.id}`, startOf(job, specimen));
   const [error, setError] = useState<Error | null>(null);
@@ -238,6 +248,7 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
         disabled={busy}
         onChange={(event) => event.target.files?.[0] && void upload(event.target.files[0])}
       />
+      {specimen.reading && <Reading reading={specimen.reading} />}
       <Refusal error={error} />
       {proposal && (
         <FormatConfirm
@@ -247,5 +258,16 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
         />
       )}
     </div>
+  );
+}
+
+/** How far the worker is with the curve file. */
+function Reading({ reading }: { reading: NonNullable<Specimen['reading']> }) {
+  const failed = reading.state === 'failed';
+  return (
+    <p className={failed ? 'note act' : 'note'} role="status">
+      {failed ? 'The file could not be read: ' : 'The curve is being read and reduced … '}
+      {reading.message}
+    </p>
   );
 }

@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { RequestView } from '#libs/contract/src/index.js';
+import type { BatchResults, RequestView } from '#libs/contract/src/index.js';
 import { BatchTable } from '../../features/requests/batch-table.js';
 import { Messages } from '../../features/requests/messages.js';
 import { PromiseSpan } from '../../features/requests/promise.js';
 import { DISPOSALS, REQUEST_STATE_WORDS, REQUEST_WAY, placeOf } from '../../features/requests/words.js';
+import { ResultsTable } from '../../features/results/results-table.js';
 import { useIs } from '../../features/session/session.js';
 import { Dialog } from '../../ui/dialog.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
@@ -52,6 +53,7 @@ function RequestSheet({ request }: { request: RequestView }) {
               {request.promiseNote && <p>{request.promiseNote}</p>}
             </section>
             <BatchTable request={request} />
+            {HAS_RESULTS.includes(request.state) && <Results id={request.id} />}
             {request.reports.length > 0 && (
               <section className="stack tight">
                 <h2>Reports</h2>
@@ -84,6 +86,25 @@ function RequestSheet({ request }: { request: RequestView }) {
         </div>
       </div>
     </>
+  );
+}
+
+const HAS_RESULTS: readonly string[] = ['in-work', 'in-review', 'reported', 'closed'];
+
+/** What is found so far, before and beside the report. */
+function Results({ id }: { id: string }) {
+  const results = useAsk<BatchResults[]>('results', `/requests/${id}/results`);
+  const shown = (results.value ?? []).filter(({ rows }) =>
+    rows.some(({ values }) => Object.values(values).some(Boolean)),
+  );
+  if (shown.length === 0) return null;
+  return (
+    <section className="stack">
+      <h2>Results so far</h2>
+      {shown.map((batch) => (
+        <ResultsTable key={batch.batchId} results={batch} />
+      ))}
+    </section>
   );
 }
 
