@@ -7,14 +7,11 @@ import type { CurveColumn, CurveFormat } from './curve-format.js';
 
 /** What is wrong with a format that a person confirmed or changed; empty when a curve can be read with it. */
 export function checkCurveFormat(format: CurveFormat): FieldProblem[] {
-  const { columns, delimiter, decimalMark } = format;
+  const { columns } = format;
   const load = columns.some(({ channel }) => channel === 'forceN' || channel === 'stressMPa' || channel === 'torqueNm');
   return [
     ...columns.flatMap((column, at) => columnProblems(column, at, columns)),
     load ? null : wrong('columns', 'no load', 'a column of force, stress or torque'),
-    delimiter === 'comma' && decimalMark === 'comma'
-      ? wrong('decimalMark', 'comma', 'another mark than the delimiter')
-      : null,
   ].filter((problem) => problem !== null);
 }
 
