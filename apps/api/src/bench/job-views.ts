@@ -15,12 +15,13 @@ export class JobViews {
     private readonly current: CurrentLab,
   ) {}
 
-  /** @throws LabError `job/unknown` */
+  /** In one consistent look. The lab comes first: who holds a connection must not wait for another. @throws LabError `job/unknown` */
   async view(jobId: string, by: SignedIn): Promise<JobView> {
-    const { manager } = this.records;
-    const jobs = new JobRepository(manager);
-    const job = await jobs.get(jobId);
-    const facts = await readBenchFacts(manager, job, await this.current.get(), Date.now());
-    return jobView(facts, await jobs.readingsOf(facts.specimens.map(({ id }) => id)), by);
+    const lab = await this.current.get();
+    return this.records.transaction('REPEATABLE READ', async (manager) => {
+      const jobs = new JobRepository(manager);
+      const facts = await readBenchFacts(manager, await jobs.get(jobId), lab, Date.now());
+      return jobView(facts, await jobs.readingsOf(facts.specimens.map(({ id }) => id)), by);
+    });
   }
 }
