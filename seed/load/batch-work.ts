@@ -1,10 +1,10 @@
-import type { Method } from '#libs/matching/src/index.js';
+import type { ItemKind, Method } from '#libs/matching/src/index.js';
 import type { JobEntity, SpecimenEntity } from '#libs/records/src/index.js';
 import { wasAccepted } from '../northmoor/all-requests.js';
 import type { NumberedRequest } from '../northmoor/all-requests.js';
 import { Chance } from '../northmoor/chance.js';
 import { idOf } from '../northmoor/ids.js';
-import { itemId } from '../northmoor/items.js';
+import { itemId, itemWithTag } from '../northmoor/items.js';
 import type { LabTime } from '../northmoor/lab-time.js';
 import type { DemoBatch, DemoJob } from '../northmoor/demo-request.js';
 import { TRAINS } from '../northmoor/trains.js';
@@ -174,14 +174,21 @@ function jobColumns(work: WorkOf, releasedAt: Date | null): Partial<JobEntity> {
   };
 }
 
-/** Checks that are ticked at any frame before the first specimen; a train may ask for more. */
+/** Checks that are ticked at any frame before the first specimen, and those that an item of the train brings with it. */
 const TICKED = ['limit-stops', 'guard', 'emergency-stop', 'warm-up', 'channels', 'zero'];
-const TICKED_FOR: Readonly<Record<string, string>> = { faces: 'faces', extensometer: 'extensometer' };
+const TICKED_FOR: Partial<Record<ItemKind, string>> = {
+  grip: 'faces',
+  fixture: 'fixture',
+  platen: 'platens',
+  extensometer: 'extensometer',
+};
 
 function ticked({ job }: WorkOf, riggedAt: Date): JobEntity['checks'] {
-  const more = TRAINS[job.train].links.flatMap(({ role }) => TICKED_FOR[role] ?? []);
+  const train = TRAINS[job.train].links.map(({ tag }) => itemWithTag(tag));
+  const more = train.flatMap(({ kind }) => TICKED_FOR[kind] ?? []);
+  const air = train.some(({ utilities }) => utilities.includes('compressed-air')) ? ['air-pressure'] : [];
   const tick = { at: riggedAt.toISOString(), by: personId(job.technician) };
-  return Object.fromEntries([...TICKED, ...more].map((key) => [key, tick]));
+  return Object.fromEntries([...TICKED, ...more, ...air].map((key) => [key, tick]));
 }
 
 function durationRow({ reference, method, batch, times }: WorkOf): RequestRows['durations'][number] {
