@@ -13,7 +13,7 @@ if (node([join('.config', 'build.mjs')]) !== 0) process.exit(1);
 const folder = mkdtempSync(join(tmpdir(), 'loadtrain-results-'));
 const file = join(folder, 'results.json');
 const jest = join('node_modules', 'jest', 'bin', 'jest.js');
-const options = ['-c', join('.config', 'jest.config.mjs'), '--maxWorkers=2', '--json', `--outputFile=${file}`];
+const options = ['-c', join('.config', 'jest.config.mjs'), '--maxWorkers=2', '--testTimeout=60000', '--json', `--outputFile=${file}`];
 const status = node(['--experimental-vm-modules', '--disable-warning=ExperimentalWarning', jest, ...options, ...process.argv.slice(2)]);
 
 let failed = status === 0 ? 0 : 1;

@@ -1,6 +1,7 @@
 import type { Booking, Plan } from '../plan.js';
 import type { Frame, Problem, Window } from '../problem.js';
 import { workingWindows } from '../windows.js';
+import { sumWithin } from './load-by-frame.js';
 
 /** How a job's real duration spreads about the planned one: real = planned × exp(mean + sd·z), z standard normal. */
 export interface DurationSpread {
@@ -27,8 +28,9 @@ export interface ReplayOptions {
 
 /**
  * Replays a plan with durations drawn from what was learned (Monte Carlo). Work keeps its frames, units and order; each job
- * begins when its release, its frame and its units let it, and goes on in the frame's open windows. Nothing is
- * replanned in a replay, so that a real lab, which replans, does rather better: the promise errs to the safe side.
+ * begins when the plan says or, when something before it took longer, as soon as its frame and its units let it, and goes
+ * on in the frame's open windows. Nothing is replanned in a replay, so that a real lab, which replans, does rather better:
+ * the promise errs to the safe side, and with durations as planned it is the plan itself.
  *
  * @returns one promise per booked job, in the order of the plan
  */
@@ -58,6 +60,10 @@ export function promiseDates(problem: Problem, plan: Plan, { replays, seed, spre
   });
 }
 
+/**
+ * Work begins when the plan says, or later when something before it took longer, and its stretches in open time grow by
+ * the factor drawn. What the plan leaves between them (a technician elsewhere) grows with them.
+ */
 function endOf(
   booking: Booking,
   stretch: number,
@@ -66,11 +72,12 @@ function endOf(
   frameFree: ReadonlyMap<string, number>,
   unitFree: ReadonlyMap<string, number>,
 ): number {
-  const free = Math.max(frameFree.get(booking.frameId) ?? 0, ...Object.values(booking.items).map((unit) => unitFree.get(unit) ?? 0));
-  const workMin = booking.stints.filter(({ kind }) => kind === 'work').reduce((sum, { startMin, endMin }) => sum + endMin - Math.max(0, startMin), 0);
-  if (!open) return Math.max(free, release) + booking.setupMin + workMin * stretch;
-  const ready = Math.max(release, open.after(free, booking.setupMin));
-  return open.after(ready, workMin * stretch);
+  const { setupStartMin, startMin, endMin, frameId } = booking;
+  const units = Object.values(booking.items).map((unit) => unitFree.get(unit) ?? 0);
+  const begin = Math.max(0, setupStartMin, frameFree.get(frameId) ?? 0, ...units);
+  if (!open) return Math.max(begin + startMin - setupStartMin, release) + (endMin - Math.max(0, startMin)) * stretch;
+  const ready = Math.max(release, open.after(begin, open.between(setupStartMin, startMin)));
+  return open.after(ready, open.between(Math.max(0, startMin), endMin) * stretch);
 }
 
 /** A frame's open windows as a clock that stands still while it is closed. */
@@ -79,6 +86,11 @@ class OpenTime {
 
   constructor(frame: Frame) {
     this.windows = workingWindows(frame);
+  }
+
+  /** Open time in [fromMin, toMin). */
+  between(fromMin: number, toMin: number): number {
+    return sumWithin(this.windows, { startMin: fromMin, endMin: toMin });
   }
 
   /** The minute at which so much open time has passed from a minute on; past the last window time runs on. */
