@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { BenchCheckView, JobView } from '#libs/contract/src/index.js';
-import { parseNumber, unitsOf } from '#libs/units/src/index.js';
+import { formatNumber, parseNumber, unitsOf } from '#libs/units/src/index.js';
 import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { clock } from '../../ui/moments.js';
@@ -117,7 +117,10 @@ function ShiftCheck({ job, busy, onSend }: { job: JobView; busy: boolean; onSend
         Check
       </button>
       {error !== null && <span className="fig">{error.toFixed(2)} %</span>}
-      <span className="small soft">Outside of the tolerance the cell goes out of use at once.</span>
+      <span className="small soft">
+        {cell?.rating && `${cell.tag} carries ${formatNumber(cell.rating)} ${cell.ratingUnit ?? ''}. `}Outside of the
+        tolerance it goes out of use at once.
+      </span>
     </form>
   );
 }

@@ -62,7 +62,11 @@ export function SignInScreen() {
             <ul>
               {demo.value.map((person) => (
                 <li key={person.email}>
-                  <button type="button" className="who" onClick={() => enter(person)}>
+                  <button
+                    type="button"
+                    className="who"
+                    onClick={() => enter({ email: person.email, password: person.password })}
+                  >
                     <strong>{person.name}</strong>
                     <span className="soft small">{person.role}</span>
                   </button>

@@ -1,6 +1,6 @@
 import { useCallback, useState } from 'react';
 import { useLocation } from 'wouter';
-import type { BookingView, FitView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
+import type { BookingView, FitView, PlanView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
 import { Board } from '../../features/plan/board.js';
 import { Comparison } from '../../features/plan/figures.js';
 import { TrialEditForm } from '../../features/plan/trial-edit-form.js';
@@ -21,7 +21,10 @@ export function TrialScreen({ id }: { id: string }) {
   );
 }
 
-function Trial({ trial }: { trial: TrialView }) {
+/** Until a trial is planned, the published plan stands in for it. */
+function Trial({ trial: asked }: { trial: TrialView }) {
+  const published = useAsk<PlanView>('plan', '/plan');
+  const trial = { ...asked, plan: asked.plan ?? published.value ?? null };
   const [, go] = useLocation();
   const tell = useTell();
   const [chosen, setChosen] = useState<BookingView | null>(null);
@@ -53,7 +56,7 @@ function Trial({ trial }: { trial: TrialView }) {
             <button
               type="button"
               className="button main"
-              disabled={publish.isPending || trial.edits.length === 0 || !trial.plan}
+              disabled={publish.isPending || trial.edits.length === 0 || !asked.plan}
               onClick={() => publish.mutate({ path: `/trials/${trial.id}/publish` })}
             >
               Publish: replaces the plan for everybody
@@ -98,7 +101,8 @@ function Trial({ trial }: { trial: TrialView }) {
           </ol>
           {open && <TrialEditForm trial={trial} chosen={chosen} onAdd={add} busy={edit.isPending} />}
         </section>
-        {trial.plan ? (
+        {open && !asked.plan && <Waiting what="the planned trial; the published plan is shown meanwhile" />}
+        {trial.plan && open ? (
           <Board
             plan={trial.plan}
             chosen={chosen?.id ?? null}
@@ -111,10 +115,8 @@ function Trial({ trial }: { trial: TrialView }) {
                 }
               : {})}
           />
-        ) : open ? (
-          <Waiting what="the planned trial" />
         ) : (
-          <Empty>This trial is {trial.state}.</Empty>
+          !open && <Empty>This trial is {trial.state}.</Empty>
         )}
         {trial.comparison && <Comparison comparison={trial.comparison} />}
       </div>
