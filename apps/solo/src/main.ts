@@ -1,7 +1,7 @@
 import 'reflect-metadata';
 import { createApi } from '#apps/api/src/platform/create-api.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
-import { InvalidInput } from '#libs/errors/src/index.js';
+import { InvalidInput, LabError } from '#libs/errors/src/index.js';
 import { migrate, openRecords } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
@@ -9,14 +9,17 @@ import type { SoloConfig } from './config.js';
 import { fillOnFirstStart } from './first-start.js';
 import { greeting } from './greeting.js';
 import { openDatabase } from './open-database.js';
+import { refuseTakenPort } from './refuse-taken-port.js';
 
 const TASK_LOCK_MS = 30_000;
+const STOP_WITHIN_MS = 20_000; // nothing acknowledged is lost by an end without farewell
 
 /** What has been opened so far, to be closed in the opposite order. */
 const open: (() => Promise<unknown>)[] = [];
 
 /** The whole lab in one process: database, API, worker and web page. */
 async function start(config: SoloConfig, empty: boolean): Promise<void> {
+  await refuseTakenPort(config.port, config.host);
   const database = await openDatabase(config);
   open.push(() => database.stop());
   const records = await openRecords(database.url, { poolSize: 25, name: 'loadtrain' });
@@ -39,6 +42,7 @@ async function start(config: SoloConfig, empty: boolean): Promise<void> {
 let stopping: Promise<void> | null = null;
 
 function stop(): Promise<void> {
+  setTimeout(() => process.exit(1), STOP_WITHIN_MS).unref();
   return (stopping ??= (async () => {
     for (const close of open.reverse()) await close().catch((error: unknown) => console.error(error));
   })());
@@ -51,11 +55,8 @@ for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
 try {
   await start(readConfig(), process.argv.includes('--empty'));
 } catch (error) {
-  const told = error instanceof InvalidInput ? error.problems.map(({ sentence }) => sentence).join('\n') : error;
-  const taken = (error as { code?: string }).code === 'EADDRINUSE';
-  console.error(
-    taken ? 'Another program has this port already. Choose one with PORT, e.g. PORT=3001 npm start.' : told,
-  );
+  const sentences = error instanceof InvalidInput ? error.problems.map(({ sentence }) => sentence) : null;
+  console.error(sentences?.join('\n') ?? (error instanceof LabError ? error.message : error));
   await stop();
   process.exit(1);
 }

@@ -25,7 +25,7 @@ describe('readSettings', () => {
     expect(wrong).toThrow('DATABASE_URL is missing; allowed is an address that begins with postgres://.');
     expect(wrong).toThrow('PORT is 65536; allowed is a whole number, at least 1 and at most 65535.');
     expect(wrong).toThrow('LOG is "loud"; allowed is one of quiet, normal.');
-    expect(wrong).toThrow('REDIS_URL is "something else"');
+    expect(wrong).toThrow('REDIS_URL is "http://…"; allowed is an address that begins with redis:// or rediss://.');
   });
 
   it('takes a bound and refuses the step beyond it and half numbers', () => {

@@ -50,7 +50,9 @@ export function address(variable: string, schemes: string[]): Setting<string | u
     const allowed = `an address that begins with ${schemes.map((scheme) => `${scheme}//`).join(' or ')}`;
     const url = URL.canParse(text) ? new URL(text) : null;
     if (url && schemes.includes(url.protocol)) return { value: text };
-    return { problem: fieldProblem({ field: variable, found: 'something else', allowed, unit: '' }) };
+    return {
+      problem: fieldProblem({ field: variable, found: url ? `${url.protocol}//…` : 'no address', allowed, unit: '' }),
+    };
   });
 }
 

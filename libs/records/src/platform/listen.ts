@@ -12,40 +12,56 @@ interface Hearing {
   onConnected?(): void;
 }
 
+const SHORTEST_PAUSE_MS = 100;
 const LONGEST_PAUSE_MS = 5_000;
 
 /** Hears a channel of the database on a connection of its own, and comes back by itself when the connection is lost. */
-export function listen(url: string, { channel, onMessage, onConnected }: Hearing): Listener {
+export function listen(url: string, hearing: Hearing): Listener {
+  let stopNow!: () => void;
   let stopped = false;
-  let client: pg.Client | null = null;
-
-  const hearOnce = async () => {
-    client = new pg.Client({ connectionString: url, application_name: `hears ${channel}`, keepAlive: true });
-    const gone = new Promise<void>((resolve) => client!.once('end', resolve).once('error', () => resolve()));
-    client.on('error', () => {}); // reported through `gone`
-    client.on('notification', ({ payload }) => onMessage(payload ?? ''));
-    await client.connect();
-    await client.query(`listen ${pg.escapeIdentifier(channel)}`);
-    onConnected?.();
-    await gone;
-  };
+  const asked = new Promise<void>((resolve) => (stopNow = resolve)).then(() => void (stopped = true));
 
   const hear = async () => {
-    for (let pauseMs = 100; !stopped; pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS)) {
-      const started = Date.now();
-      await hearOnce().catch(() => {});
-      await client?.end().catch(() => {});
-      if (Date.now() - started > LONGEST_PAUSE_MS) pauseMs = 100;
-      if (!stopped) await pause(pauseMs);
+    for (let pauseMs = SHORTEST_PAUSE_MS; !stopped; pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS)) {
+      const wasHeard = await hearOnce(url, hearing, asked).catch(() => false);
+      if (wasHeard) pauseMs = SHORTEST_PAUSE_MS;
+      const waiting = new AbortController();
+      await Promise.race([asked, pause(pauseMs, null, { signal: waiting.signal }).catch(() => {})]);
+      waiting.abort();
     }
   };
 
   const done = hear();
   return {
-    stop: async () => {
-      stopped = true;
-      await client?.end().catch(() => {});
-      await done;
+    stop: () => {
+      stopNow();
+      return done;
     },
   };
+}
+
+/** Hears until the connection is lost or somebody asks to stop. A connection that is being made is made first, then closed. */
+async function hearOnce(
+  url: string,
+  { channel, onMessage, onConnected }: Hearing,
+  asked: Promise<void>,
+): Promise<true> {
+  const application_name = `hears ${channel}`;
+  const client = new pg.Client({
+    connectionString: url,
+    application_name,
+    keepAlive: true,
+    connectionTimeoutMillis: 5_000,
+  });
+  const gone = new Promise<void>((resolve) => client.once('end', resolve).on('error', () => resolve()));
+  client.on('notification', ({ payload }) => onMessage(payload ?? ''));
+  try {
+    await client.connect();
+    await client.query(`listen ${pg.escapeIdentifier(channel)}`);
+    onConnected?.();
+    await Promise.race([gone, asked]);
+    return true;
+  } finally {
+    await client.end().catch(() => {});
+  }
 }
