@@ -14,7 +14,9 @@ jest.setTimeout(180_000);
 const CURVES = join(projectRoot(), 'test/curves');
 /** A torque curve is right, and says nothing about a tension test. */
 const TORQUE = 'exponents-and-carriage-returns-only.tsv';
-const OK = readdirSync(join(CURVES, 'ok')).filter((name) => name !== TORQUE).sort();
+const OK = readdirSync(join(CURVES, 'ok'))
+  .filter((name) => name !== TORQUE)
+  .sort();
 const LINE_5 = 'letter-in-a-number-on-line-5.csv';
 /** One more than the files that are right, for what goes wrong. */
 const SPECIMENS = OK.length + 1;
@@ -39,7 +41,10 @@ const pathOf = (specimenId: string) => `/jobs/${job.id}/specimens/${specimenId}/
 const view = async () => (await bench.technician.get<JobView>(`/jobs/${job.id}`)).body;
 
 async function upload(specimenId: string, name: string, content: Buffer): Promise<CurveProposalView> {
-  const { status, body } = await bench.technician.post<CurveProposalView>(`${pathOf(specimenId)}?name=${name}`, content);
+  const { status, body } = await bench.technician.post<CurveProposalView>(
+    `${pathOf(specimenId)}?name=${name}`,
+    content,
+  );
   expect([name, status, body]).toEqual([name, 200, expect.objectContaining({ fileId: expect.any(String) })]);
   return body;
 }
@@ -48,7 +53,9 @@ async function upload(specimenId: string, name: string, content: Buffer): Promis
 function settled(specimenId: string): Promise<JobView['specimens'][number]> {
   return until(async () => {
     const specimen = (await view()).specimens.find(({ id }) => id === specimenId)!;
-    return (specimen.curve !== null && specimen.reading === null) || specimen.reading?.state === 'failed' ? specimen : null;
+    return (specimen.curve !== null && specimen.reading === null) || specimen.reading?.state === 'failed'
+      ? specimen
+      : null;
   }, 30_000);
 }
 
@@ -58,7 +65,11 @@ describe('a recorded curve', () => {
       const { id } = job.specimens[at]!;
       const content = fileAt(name);
       const { fileId, known, format } = await upload(id, name, content);
-      if (!known) expect([name, await bench.technician.post(`${pathOf(id)}/confirm`, { fileId, format })]).toEqual([name, expect.objectContaining({ status: 200 })]);
+      if (!known)
+        expect([name, await bench.technician.post(`${pathOf(id)}/confirm`, { fileId, format })]).toEqual([
+          name,
+          expect.objectContaining({ status: 200 }),
+        ]);
       const { curve, reading, fate, results } = await settled(id);
       expect([name, reading, fate]).toEqual([name, null, 'tested']);
       const drawn = (await bench.requester.get<CurveView>(`/curves/${curve!.id}`)).body;
@@ -78,7 +89,10 @@ describe('a recorded curve', () => {
     const modulus = specimen.results.find(({ key }) => key === 'modulus')!;
     // The toe compensation of the method moves zero by 0.002 %, and with it the bounds: 0.2 % of the modulus.
     expect(modulus.value / 2260).toBeCloseTo(1, 2);
-    expect((modulus.basis['at'] as { strain: number }[]).map(({ strain }) => strain)).toEqual([expect.closeTo(0.0005, 3), expect.closeTo(0.0025, 3)]);
+    expect((modulus.basis['at'] as { strain: number }[]).map(({ strain }) => strain)).toEqual([
+      expect.closeTo(0.0005, 3),
+      expect.closeTo(0.0025, 3),
+    ]);
     const drawn = (await bench.technician.get<CurveView>(`/curves/${specimen.curve!.id}`)).body;
     expect(drawn.marks.map(({ key }) => key)).toContain('modulus');
   });
@@ -126,7 +140,10 @@ describe('a recorded curve', () => {
     const bad = { ...format, delimiter: 'banana', columns: [{ heading: 'x', channel: 'forceN', unit: 'mm' }] };
     const first = await bench.technician.post<any>(`${pathOf(id)}/confirm`, { fileId, format: bad });
     expect([first.status, first.body.errors[0].field]).toEqual([422, 'format.delimiter']);
-    const second = await bench.technician.post<any>(`${pathOf(id)}/confirm`, { fileId, format: { ...bad, delimiter: 'comma' } });
+    const second = await bench.technician.post<any>(`${pathOf(id)}/confirm`, {
+      fileId,
+      format: { ...bad, delimiter: 'comma' },
+    });
     expect(second.body.errors[0].field).toBe('format.columns[0].unit');
     const foreign = await bench.manager.post<any>(`${pathOf(id)}/confirm`, { fileId, format });
     expect(foreign.status).toBe(409);
@@ -135,10 +152,13 @@ describe('a recorded curve', () => {
   it('is reduced again when the lengths are measured later', async () => {
     const at = OK.indexOf('aligned-by-spaces-inch-pounds.txt');
     const { id } = job.specimens[at]!;
-    const stress = (specimen: JobView['specimens'][number]) => specimen.results.find(({ key }) => key === 'peak-stress')!;
+    const stress = (specimen: JobView['specimens'][number]) =>
+      specimen.results.find(({ key }) => key === 'peak-stress')!;
     const before = stress((await view()).specimens[at]!);
     // Nominal 10 mm × 4 mm; measured 10 mm × 5 mm: four fifths of the stress.
-    await bench.technician.put(`/jobs/${job.id}/specimens/${id}/dimensions`, { dimensions: { widthMm: [10], thicknessMm: [5] } });
+    await bench.technician.put(`/jobs/${job.id}/specimens/${id}/dimensions`, {
+      dimensions: { widthMm: [10], thicknessMm: [5] },
+    });
     const after = await until(async () => {
       const now = stress((await view()).specimens[at]!);
       return now.revision > before.revision ? now : null;
@@ -147,14 +167,26 @@ describe('a recorded curve', () => {
   });
 
   it('joins the results of its request, and their history', async () => {
-    await bench.technician.post(`/jobs/${job.id}/specimens/${job.specimens.at(-1)!.id}/invalid`, { why: 'The recording was lost' });
-    const done = await bench.technician.post<JobView>(`/jobs/${job.id}/finish`, { conditions: { temperatureC: 23, humidityPct: 50 } });
+    await bench.technician.post(`/jobs/${job.id}/specimens/${job.specimens.at(-1)!.id}/invalid`, {
+      why: 'The recording was lost',
+    });
+    const done = await bench.technician.post<JobView>(`/jobs/${job.id}/finish`, {
+      conditions: { temperatureC: 23, humidityPct: 50 },
+    });
     expect(done.body.state).toBe('done');
     const [found] = (await bench.requester.get<BatchResults[]>(`/requests/${job.request.id}/results`)).body;
     const strength = found!.statistics.find(({ key }) => key === 'peak-stress')!;
     expect([strength.n, strength.uncertainty?.k, found!.rows.length]).toEqual([OK.length, 2, SPECIMENS]);
-    const history = await bench.technician.get<HistoryView>('/results/history?method=iso-527-2&material=pa6-gf30&key=peak-stress');
-    expect(history.body).toMatchObject({ unit: 'MPa', chart: null, points: [{ jobReference: job.reference, cellTag: 'LC-5K-1', n: OK.length, mean: expect.closeTo(strength.mean, 9) }] });
+    const history = await bench.technician.get<HistoryView>(
+      '/results/history?method=iso-527-2&material=pa6-gf30&key=peak-stress',
+    );
+    expect(history.body).toMatchObject({
+      unit: 'MPa',
+      chart: null,
+      points: [
+        { jobReference: job.reference, cellTag: 'LC-5K-1', n: OK.length, mean: expect.closeTo(strength.mean, 9) },
+      ],
+    });
     expect((await bench.requester.get('/results/history?method=iso-527-2&key=peak-stress')).status).toBe(403);
     expect((await bench.technician.get<any>('/results/history?key=peak-stress')).body.errors[0].field).toBe('method');
   });

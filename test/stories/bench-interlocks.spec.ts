@@ -2,7 +2,17 @@ import { jest } from '@jest/globals';
 import type { JobView } from '#libs/contract/src/index.js';
 import type { Client } from '../support/client.js';
 import { startLab } from '../support/lab.js';
-import { addItem, addTechnician, benchLab, calibrate, check, FIRST, publishPlan, readyRequest, rig } from './bench-lab.js';
+import {
+  addItem,
+  addTechnician,
+  benchLab,
+  calibrate,
+  check,
+  FIRST,
+  publishPlan,
+  readyRequest,
+  rig,
+} from './bench-lab.js';
 import type { BenchLab } from './bench-lab.js';
 import { CELL_5KN } from './register-items.js';
 
@@ -27,7 +37,9 @@ beforeAll(async () => {
 afterAll(() => bench?.lab.stop());
 
 /** Status, code and facts of a refusal. */
-async function refused(answer: Promise<{ status: number; body: any }>): Promise<[number, string, string, Record<string, any>]> {
+async function refused(
+  answer: Promise<{ status: number; body: any }>,
+): Promise<[number, string, string, Record<string, any>]> {
   const { status, body } = await answer;
   return [status, String(body.type).replace('/problems/', ''), body.detail, body.facts ?? {}];
 }
@@ -43,7 +55,12 @@ describe('an item that is not the one', () => {
 
   it('is refused with the rule that it breaks, what was found and what is allowed', async () => {
     const [status, code, sentence, facts] = await refused(send('/confirm', { tag: 'lc-50n' }));
-    expect([status, code, facts['found'], facts['allowed']]).toEqual([409, 'bench/wrong-item', 'LC-50N', [FIRST.cell, FIRST.grips]]);
+    expect([status, code, facts['found'], facts['allowed']]).toEqual([
+      409,
+      'bench/wrong-item',
+      'LC-50N',
+      [FIRST.cell, FIRST.grips],
+    ]);
     expect(facts['rules']).toEqual(expect.arrayContaining(['cell-capacity', 'calibration-in-force']));
     // 90 MPa × 40 mm² = 3600 N, and grips of 1.2 kg hang on the cell: 3600 N + 1.2 kg × 9.80665 m/s² = 3612 N
     expect(sentence).toContain('3612 N of its 50 N');
@@ -51,7 +68,11 @@ describe('an item that is not the one', () => {
 
   it('is harmless when it is the frame', async () => {
     const { status, body } = await send('/confirm', { tag: FIRST.frame });
-    expect([status, body.state, body.setup.filter(({ confirmed }: { confirmed: boolean }) => confirmed)]).toEqual([200, 'taken', []]);
+    expect([status, body.state, body.setup.filter(({ confirmed }: { confirmed: boolean }) => confirmed)]).toEqual([
+      200,
+      'taken',
+      [],
+    ]);
   });
 
   it('may be an equal unit: the sheet names it, and it stands in after the rules ran again', async () => {
@@ -83,7 +104,12 @@ describe('an item that is not the one', () => {
 describe('a start', () => {
   it('is refused while links are not confirmed, with the state and the ways out of it', async () => {
     const [status, code, , facts] = await refused(send('/start'));
-    expect([status, code, facts['state'], facts['waysOut']]).toEqual([409, 'job/move-not-allowed', 'taken', expect.arrayContaining(['rig', 'give-back', 'block'])]);
+    expect([status, code, facts['state'], facts['waysOut']]).toEqual([
+      409,
+      'job/move-not-allowed',
+      'taken',
+      expect.arrayContaining(['rig', 'give-back', 'block']),
+    ]);
   });
 
   it('is refused without a shift check', async () => {
@@ -95,18 +121,33 @@ describe('a start', () => {
   });
 
   it('is refused while checks are open, with their list', async () => {
-    const passed = await send('/shift-check', { cellId: bench.items[FIRST.cell], reference: 1000, reading: 1009.9, unit: 'N' });
+    const passed = await send('/shift-check', {
+      cellId: bench.items[FIRST.cell],
+      reference: 1000,
+      reading: 1009.9,
+      unit: 'N',
+    });
     expect(passed.body.checks[0]).toMatchObject({ key: 'shift-check', done: true });
     const [status, code, , facts] = await refused(send('/start'));
     expect([status, code]).toEqual([409, 'bench/checks-missing']);
-    expect(facts['missing'].map(({ key }: { key: string }) => key)).toEqual(['limit-stops', 'guard', 'emergency-stop', 'warm-up', 'channels', 'faces', 'zero']);
+    expect(facts['missing'].map(({ key }: { key: string }) => key)).toEqual([
+      'limit-stops',
+      'guard',
+      'emergency-stop',
+      'warm-up',
+      'channels',
+      'faces',
+      'zero',
+    ]);
   });
 
   it('is refused to somebody else, and to somebody whose authorisation has ended', async () => {
     job = await check(technician, job);
     const other = await addTechnician(bench.lab, 'tess.marl');
     expect((await refused(send('/start', {}, other))).slice(0, 2)).toEqual([409, 'bench/not-yours']);
-    await sql(`update authorisation set to_at = now() where person_id = (select id from person where email = 'technician@northmoor.example')`);
+    await sql(
+      `update authorisation set to_at = now() where person_id = (select id from person where email = 'technician@northmoor.example')`,
+    );
     expect((await refused(send('/start'))).slice(0, 2)).toEqual([409, 'bench/not-authorised']);
     await sql(`update authorisation set to_at = null`);
   });
@@ -131,7 +172,12 @@ describe('a start', () => {
 
   it('happens when nothing is in the way, and twice does nothing more', async () => {
     const [first, second] = await Promise.all([send('/start'), send('/start')]);
-    expect([first.status, second.status, second.body.state, second.body.startedAt]).toEqual([200, 200, 'running', first.body.startedAt]);
+    expect([first.status, second.status, second.body.state, second.body.startedAt]).toEqual([
+      200,
+      200,
+      'running',
+      first.body.startedAt,
+    ]);
     const events = await sql(`select kind from record_event where subject_id = $1 and kind = 'job/running'`, [job.id]);
     expect(events).toHaveLength(1);
   });
@@ -140,20 +186,53 @@ describe('a start', () => {
 describe('a run', () => {
   it('cannot be finished while specimens are open, and names them', async () => {
     const [status, code, , facts] = await refused(send('/finish', { conditions: {} }));
-    expect([status, code, facts['open']]).toEqual([409, 'bench/specimens-open', job.specimens.map(({ label }) => label)]);
+    expect([status, code, facts['open']]).toEqual([
+      409,
+      'bench/specimens-open',
+      job.specimens.map(({ label }) => label),
+    ]);
   });
 
   it('refuses figures by field, with limit and unit', async () => {
     const at = `/specimens/${job.specimens[0]!.id}`;
-    const put = await technician.put<any>(`/jobs/${job.id}${at}/dimensions`, { dimensions: { widthMm: [10, -1], colour: [1] } });
-    expect([put.status, put.body.errors.map(({ field, unit }: any) => [field, unit])]).toEqual([422, [['dimensions.widthMm[1]', 'mm'], ['dimensions.colour', undefined]]]);
+    const put = await technician.put<any>(`/jobs/${job.id}${at}/dimensions`, {
+      dimensions: { widthMm: [10, -1], colour: [1] },
+    });
+    expect([put.status, put.body.errors.map(({ field, unit }: any) => [field, unit])]).toEqual([
+      422,
+      [
+        ['dimensions.widthMm[1]', 'mm'],
+        ['dimensions.colour', undefined],
+      ],
+    ]);
     const heavy = await send(`${at}/results`, { results: [{ key: 'peak-load', value: 5.001, unit: 'kN' }] });
-    expect([heavy.status, heavy.body.errors[0]]).toEqual([422, expect.objectContaining({ field: 'results[0].value', unit: 'N', allowed: expect.stringContaining('at most 5000') })]);
-    const odd = await send(`${at}/results`, { results: [{ key: 'peak-load', value: 1, unit: 'bananas' }, { key: 'peak-stress', value: 1, unit: 'MPa' }] });
+    expect([heavy.status, heavy.body.errors[0]]).toEqual([
+      422,
+      expect.objectContaining({
+        field: 'results[0].value',
+        unit: 'N',
+        allowed: expect.stringContaining('at most 5000'),
+      }),
+    ]);
+    const odd = await send(`${at}/results`, {
+      results: [
+        { key: 'peak-load', value: 1, unit: 'bananas' },
+        { key: 'peak-stress', value: 1, unit: 'MPa' },
+      ],
+    });
     expect(odd.body.errors.map(({ field }: any) => field)).toEqual(['results[0].unit', 'results[1].key']);
     const check_ = await send('/tick', { key: 'make-tea' });
     expect([check_.status, check_.body.facts?.state]).toEqual([409, 'running']);
-    for (const path of ['/pause', '/block', '/confirm', '/shift-check', '/tick', '/stand-in', `${at}/invalid`, '/finish']) {
+    for (const path of [
+      '/pause',
+      '/block',
+      '/confirm',
+      '/shift-check',
+      '/tick',
+      '/stand-in',
+      `${at}/invalid`,
+      '/finish',
+    ]) {
       const { status, body } = await send(path, {});
       expect([path, status, body.errors?.length > 0]).toEqual([path, 422, true]);
     }
@@ -163,14 +242,20 @@ describe('a run', () => {
 
   it('asks for a reason when a result is corrected, and keeps both', async () => {
     const { id } = job.specimens[0]!;
-    const typed = (value: number, why?: string) => send(`/specimens/${id}/results`, { results: [{ key: 'peak-load', value, unit: 'N' }], ...(why ? { why } : {}) });
+    const typed = (value: number, why?: string) =>
+      send(`/specimens/${id}/results`, { results: [{ key: 'peak-load', value, unit: 'N' }], ...(why ? { why } : {}) });
     expect((await typed(2800)).status).toBe(200);
     expect((await typed(2800)).status).toBe(200); // the same again is no correction
     const without = await typed(2810);
     expect([without.status, without.body.errors[0].field]).toEqual([422, 'why']);
     const corrected = await typed(2810, 'Misread the display');
     expect(corrected.body.specimens[0].results[0]).toMatchObject({ value: 2810, revision: 2, origin: 'typed' });
-    expect(await sql(`select value, revision, why from result where specimen_id = $1 and key = 'peak-load' order by revision`, [id])).toEqual([
+    expect(
+      await sql(
+        `select value, revision, why from result where specimen_id = $1 and key = 'peak-load' order by revision`,
+        [id],
+      ),
+    ).toEqual([
       { value: 2800, revision: 1, why: null },
       { value: 2810, revision: 2, why: 'Misread the display' },
     ]);
@@ -178,9 +263,14 @@ describe('a run', () => {
 
   it('computes strength again when lengths come later', async () => {
     const { id } = job.specimens[0]!;
-    const put = await technician.put<JobView>(`/jobs/${job.id}/specimens/${id}/dimensions`, { dimensions: { widthMm: [10], thicknessMm: [4.004, 3.996] } });
+    const put = await technician.put<JobView>(`/jobs/${job.id}/specimens/${id}/dimensions`, {
+      dimensions: { widthMm: [10], thicknessMm: [4.004, 3.996] },
+    });
     // 2810 N / (10 mm × 4 mm) = 70.25 MPa
-    expect(put.body.specimens[0]!.results.find(({ key }) => key === 'peak-stress')).toMatchObject({ value: expect.closeTo(70.25, 9), origin: 'computed' });
+    expect(put.body.specimens[0]!.results.find(({ key }) => key === 'peak-stress')).toMatchObject({
+      value: expect.closeTo(70.25, 9),
+      origin: 'computed',
+    });
   });
 
   it('pauses with a reason, goes on, and marks specimens as invalid or not tested', async () => {
@@ -188,19 +278,47 @@ describe('a run', () => {
     expect((await send('/resume')).body).toMatchObject({ state: 'running', why: null });
     const spoilt = await send(`/specimens/${job.specimens[1]!.id}/invalid`, { why: 'Broke in the jaw' });
     expect(spoilt.body.specimens[1]).toMatchObject({ fate: 'invalid', invalidWhy: 'Broke in the jaw' });
-    const done = await send('/finish', { conditions: { temperatureC: 22.8, humidityPct: 51, deviations: 'One piece was lost' }, notTestedWhy: 'Lost on the way' });
+    const done = await send('/finish', {
+      conditions: { temperatureC: 22.8, humidityPct: 51, deviations: 'One piece was lost' },
+      notTestedWhy: 'Lost on the way',
+    });
     expect([done.status, done.body.state, done.body.specimens[2].fate]).toEqual([200, 'done', 'not-tested']);
   });
 
   it('leaves its train on the frame, its duration, its record, and the results with statistics', async () => {
     const rigs = await sql('select item_id from rig_link where frame_id = $1', [bench.items[FIRST.frame]]);
-    expect(rigs.map((row: { item_id: string }) => row.item_id).sort()).toEqual([bench.items[FIRST.cell], bench.items[FIRST.grips]].sort());
+    expect(rigs.map((row: { item_id: string }) => row.item_id).sort()).toEqual(
+      [bench.items[FIRST.cell], bench.items[FIRST.grips]].sort(),
+    );
     expect(await sql('select specimens from duration where job_id = $1', [job.id])).toEqual([{ specimens: 2 }]);
-    const kinds = (await sql('select kind from record_event where subject_id = $1 order by seq', [job.id])).map(({ kind }: { kind: string }) => kind);
-    expect(kinds).toEqual(expect.arrayContaining(['job/taken', 'job/rigged', 'job/shift-checked', 'job/checked', 'job/running', 'results/entered', 'specimen/measured', 'job/paused', 'specimen/invalid', 'job/done']));
+    const kinds = (await sql('select kind from record_event where subject_id = $1 order by seq', [job.id])).map(
+      ({ kind }: { kind: string }) => kind,
+    );
+    expect(kinds).toEqual(
+      expect.arrayContaining([
+        'job/taken',
+        'job/rigged',
+        'job/shift-checked',
+        'job/checked',
+        'job/running',
+        'results/entered',
+        'specimen/measured',
+        'job/paused',
+        'specimen/invalid',
+        'job/done',
+      ]),
+    );
     const [found] = (await bench.requester.get<any>(`/requests/${job.request.id}/results`)).body;
-    expect(found.statistics.find(({ key }: any) => key === 'peak-stress')).toMatchObject({ n: 1, mean: expect.closeTo(70.25, 9), unit: 'MPa' });
-    expect(found.rows.map(({ fate, invalidWhy }: any) => [fate, invalidWhy])).toEqual([['tested', null], ['invalid', 'Broke in the jaw'], ['not-tested', 'Lost on the way']]);
+    expect(found.statistics.find(({ key }: any) => key === 'peak-stress')).toMatchObject({
+      n: 1,
+      mean: expect.closeTo(70.25, 9),
+      unit: 'MPa',
+    });
+    expect(found.rows.map(({ fate, invalidWhy }: any) => [fate, invalidWhy])).toEqual([
+      ['tested', null],
+      ['invalid', 'Broke in the jaw'],
+      ['not-tested', 'Lost on the way'],
+    ]);
   });
 
   it('is over: every further move names the state', async () => {
@@ -218,7 +336,12 @@ describe('a shift check that fails', () => {
     job = await rig(technician, job);
     // The cell stayed on the frame and its check still holds: nothing touched it.
     expect(job.checks.find(({ key }) => key === 'shift-check')!.done).toBe(true);
-    const failed = await send('/shift-check', { cellId: bench.items[FIRST.cell], reference: 1000, reading: 1010.1, unit: 'N' });
+    const failed = await send('/shift-check', {
+      cellId: bench.items[FIRST.cell],
+      reference: 1000,
+      reading: 1010.1,
+      unit: 'N',
+    });
     expect([failed.status, failed.body.state]).toEqual([200, 'blocked']);
     expect(failed.body.why).toContain('1.01 %');
     const cell = await technician.get<any>(`/items/${bench.items[FIRST.cell]}`);

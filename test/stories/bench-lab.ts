@@ -34,8 +34,16 @@ export const FIRST: TrainTags = { frame: 'UF-10', cell: 'LC-5K-1', grips: 'GP-5K
 
 /** @param trains how many frames, each with a cell and grips of its own */
 export async function benchLab(lab: Lab, trains = 1): Promise<BenchLab> {
-  const [requester, manager, technician] = await Promise.all(['requester', 'manager', 'technician'].map((who) => lab.signIn(who)));
-  const bench = { lab, requester: requester!, manager: manager!, technician: technician!, items: {} as Record<string, string> };
+  const [requester, manager, technician] = await Promise.all(
+    ['requester', 'manager', 'technician'].map((who) => lab.signIn(who)),
+  );
+  const bench = {
+    lab,
+    requester: requester!,
+    manager: manager!,
+    technician: technician!,
+    items: {} as Record<string, string>,
+  };
   for (let number = 1; number <= trains; number++) await addTrain(bench, trainTags(number));
   const { id } = await lab.records.manager.findOneByOrFail(PersonEntity, { email: 'technician@northmoor.example' });
   await allow(lab, id);
@@ -46,7 +54,10 @@ export function trainTags(number: number): TrainTags {
   return number === 1 ? FIRST : { frame: `UF-10-${number}`, cell: `LC-5K-${number}`, grips: `GP-5K-${number}` };
 }
 
-async function addTrain({ manager, items }: Pick<BenchLab, 'manager' | 'items'>, { frame, cell, grips }: TrainTags): Promise<void> {
+async function addTrain(
+  { manager, items }: Pick<BenchLab, 'manager' | 'items'>,
+  { frame, cell, grips }: TrainTags,
+): Promise<void> {
   items[frame] = await addItem(manager, { ...FRAME_10KN, tag: frame });
   items[cell] = await addItem(manager, { ...CELL_5KN, tag: cell });
   items[grips] = await addItem(manager, { ...GRIP_5KN, tag: grips });
@@ -64,7 +75,13 @@ export async function calibrate(manager: Client, cellId: string, { daysAgo } = {
   const { status, body } = await manager.post(`/items/${cellId}/calibrations`, {
     ...{ standard: 'ISO 7500-1', certificateNumber: 'C-1', laboratory: 'Northmoor calibration', asFound: 'within' },
     performedAt: new Date(Date.now() - daysAgo * 86_400_000).toISOString(),
-    ranges: ['tension', 'compression'].map((direction) => ({ direction, className: '0.5', from: 5, to: 5000, unit: 'N' })),
+    ranges: ['tension', 'compression'].map((direction) => ({
+      direction,
+      className: '0.5',
+      from: 5,
+      to: 5000,
+      unit: 'N',
+    })),
   });
   if (status >= 300) throw new Error(JSON.stringify(body));
 }
@@ -86,7 +103,9 @@ export async function addTechnician(lab: Lab, name: string): Promise<Client> {
   const id = randomUUID();
   const email = `${name}@northmoor.example`;
   const passwordHash = await hashPassword(TEST_PASSWORD);
-  await lab.records.transaction((manager) => addPerson(manager, { id, name, email, roles: ['technician'], passwordHash }));
+  await lab.records.transaction((manager) =>
+    addPerson(manager, { id, name, email, roles: ['technician'], passwordHash }),
+  );
   await allow(lab, id);
   return lab.signIn(email);
 }
@@ -94,10 +113,25 @@ export async function addTechnician(lab: Lab, name: string): Promise<Client> {
 async function plasticBatch(manager: Client): Promise<BatchBody> {
   const published = METHODS.find(({ id }) => id === 'iso-527-2')!;
   // This small lab has no extensometer and no climate chamber.
-  const plastics = { ...published, conditioning: null, strain: published.strain && { ...published.strain, demandedFor: [] } };
+  const plastics = {
+    ...published,
+    conditioning: null,
+    strain: published.strain && { ...published.strain, demandedFor: [] },
+  };
   const method = await manager.post<MethodView>('/methods', { data: plastics });
-  const material = await manager.post<{ id: string }>('/materials', { data: MATERIALS.find(({ id }) => id === 'pa6-gf30')! });
-  const geometry = { shape: 'rectangle', widthMm: 10, thicknessMm: 4, parallelLengthMm: 80, gripSeparationMm: 115, lengthMm: 170, endWidthMm: 20, endThicknessMm: 4 };
+  const material = await manager.post<{ id: string }>('/materials', {
+    data: MATERIALS.find(({ id }) => id === 'pa6-gf30')!,
+  });
+  const geometry = {
+    shape: 'rectangle',
+    widthMm: 10,
+    thicknessMm: 4,
+    parallelLengthMm: 80,
+    gripSeparationMm: 115,
+    lengthMm: 170,
+    endWidthMm: 20,
+    endThicknessMm: 4,
+  };
   return {
     ...{ label: 'Rear carrier bracket', methodId: method.body.id, materialId: material.body.id, specimenCount: 3 },
     ask: {
@@ -110,7 +144,11 @@ async function plasticBatch(manager: Client): Promise<BatchBody> {
 }
 
 /** A request all the way until its specimens are here. */
-export async function readyRequest({ requester, manager, batch }: BenchLab, title = 'Bracket strength', batches = [batch]): Promise<RequestView> {
+export async function readyRequest(
+  { requester, manager, batch }: BenchLab,
+  title = 'Bracket strength',
+  batches = [batch],
+): Promise<RequestView> {
   const draft = await requester.post<RequestView>('/requests', { title, teamId: TEST_TEAM.id, batches });
   const { id } = draft.body;
   await requester.post(`/requests/${id}/submit`);
@@ -129,8 +167,19 @@ export async function publishPlan({ lab, items }: BenchLab, trains: readonly Tra
       const { frame, cell, grips } = trains[at % trains.length]!;
       const startsMs = Date.now() + Math.floor(at / trains.length) * 120 * MIN_MS;
       return {
-        ...{ jobId: job.id, frameId: items[frame]!, kind: 'job' as const, changeoverMin: 30, technicianId: null, why: {} },
-        ...{ setupAt: new Date(startsMs), startsAt: new Date(startsMs + 30 * MIN_MS), endsAt: new Date(startsMs + 90 * MIN_MS) },
+        ...{
+          jobId: job.id,
+          frameId: items[frame]!,
+          kind: 'job' as const,
+          changeoverMin: 30,
+          technicianId: null,
+          why: {},
+        },
+        ...{
+          setupAt: new Date(startsMs),
+          startsAt: new Date(startsMs + 30 * MIN_MS),
+          endsAt: new Date(startsMs + 90 * MIN_MS),
+        },
         train: [
           { role: 'load-cell', itemId: items[cell]! },
           { role: 'ends', itemId: items[grips]! },
@@ -138,7 +187,14 @@ export async function publishPlan({ lab, items }: BenchLab, trains: readonly Tra
       };
     });
     const figures = { figures: {}, unplaced: [], load: [], pools: [], freezeUntil: '', horizonTo: '' };
-    await new PlanRepository(manager).publish({ stamp: await factsStamp(manager), madeAt: new Date(), madeBy: 'planner', cause: 'a story', figures, bookings });
+    await new PlanRepository(manager).publish({
+      stamp: await factsStamp(manager),
+      madeAt: new Date(),
+      madeBy: 'planner',
+      cause: 'a story',
+      figures,
+      bookings,
+    });
   });
 }
 
@@ -154,7 +210,9 @@ export async function rig(technician: Client, job: JobView): Promise<JobView> {
 /** Passes the shift check with a reading that is exact, and ticks whatever else is asked. */
 export async function check(technician: Client, job: JobView): Promise<JobView> {
   const cellId = job.train.find(({ role }) => role === 'load-cell')!.itemId;
-  let now = (await technician.post<JobView>(`/jobs/${job.id}/shift-check`, { cellId, reference: 1, reading: 1, unit: 'kN' })).body;
+  let now = (
+    await technician.post<JobView>(`/jobs/${job.id}/shift-check`, { cellId, reference: 1, reading: 1, unit: 'kN' })
+  ).body;
   for (const { key } of job.checks.filter(({ kind, done }) => kind === 'tick' && !done)) {
     now = (await technician.post<JobView>(`/jobs/${job.id}/tick`, { key })).body;
   }

@@ -13,9 +13,16 @@ let bench: BenchLab;
 
 beforeAll(async () => {
   bench = await benchLab(await startLab({ worker: false }), TRAINS);
-  const batches = Array.from({ length: TRAINS }, (_, at) => ({ ...bench.batch, label: `Lot ${at + 1}`, specimenCount: 1 }));
+  const batches = Array.from({ length: TRAINS }, (_, at) => ({
+    ...bench.batch,
+    label: `Lot ${at + 1}`,
+    specimenCount: 1,
+  }));
   await readyRequest(bench, 'Twelve lots', batches);
-  await publishPlan(bench, batches.map((_, at) => trainTags(at + 1)));
+  await publishPlan(
+    bench,
+    batches.map((_, at) => trainTags(at + 1)),
+  );
 });
 afterAll(() => bench?.lab.stop());
 
@@ -23,7 +30,9 @@ describe('fifty who ask for the next job at once', () => {
   it('get each job exactly once; the others hear why there is none', async () => {
     const technicians = [];
     for (let at = 0; at < CLIENTS; at++) technicians.push(await addTechnician(bench.lab, `hand-${at}`));
-    const answers = await Promise.all(technicians.map((each) => each.post<JobView & { type: string }>('/bench/take', {})));
+    const answers = await Promise.all(
+      technicians.map((each) => each.post<JobView & { type: string }>('/bench/take', {})),
+    );
     const taken = answers.filter(({ status }) => status === 200).map(({ body }) => body);
     const refused = answers.filter(({ status }) => status !== 200);
     expect(new Set(taken.map(({ id }) => id)).size).toBe(TRAINS);
@@ -32,13 +41,17 @@ describe('fifty who ask for the next job at once', () => {
     expect(refused.map(({ status, body }) => [status, body.type])).toEqual(
       Array.from({ length: CLIENTS - TRAINS }, () => [409, '/problems/bench/nothing-to-take']),
     );
-    const [{ count }] = await bench.lab.records.query(`select count(*)::int as count from record_event where kind = 'job/taken'`);
+    const [{ count }] = await bench.lab.records.query(
+      `select count(*)::int as count from record_event where kind = 'job/taken'`,
+    );
     expect(count).toBe(TRAINS);
   });
 
   it('get the same one again when their answer was lost, with or without a key', async () => {
     const again = await addTechnician(bench.lab, 'hand-again');
-    const released = await bench.lab.records.query(`select job.id, person.email from job join person on person.id = job.technician_id limit 1`);
+    const released = await bench.lab.records.query(
+      `select job.id, person.email from job join person on person.id = job.technician_id limit 1`,
+    );
     const owner = await bench.lab.signIn(released[0].email);
     await owner.post(`/jobs/${released[0].id}/give-back`, { why: 'For the next one' });
     const keyed = () => again.post<JobView>('/bench/take', {}, { headers: { 'Idempotency-Key': 'take-once-0001' } });

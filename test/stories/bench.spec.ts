@@ -20,7 +20,11 @@ afterAll(() => bench?.lab.stop());
 describe('a technician at the bench', () => {
   it('takes the next job of the plan, and gets the same one on a second tap', async () => {
     const before = await bench.technician.get<BenchView>('/bench');
-    expect(before.body).toMatchObject({ mine: [], nothingWhy: null, next: { frameTag: FIRST.frame, requestReference: request.reference } });
+    expect(before.body).toMatchObject({
+      mine: [],
+      nothingWhy: null,
+      next: { frameTag: FIRST.frame, requestReference: request.reference },
+    });
     const taken = await bench.technician.post<JobView>('/bench/take', {});
     expect([taken.status, taken.body]).toEqual([200, expect.objectContaining({ state: 'taken' })]);
     job = taken.body;
@@ -45,9 +49,13 @@ describe('a technician at the bench', () => {
 
   it('types results, from which strength is computed, and finishes', async () => {
     for (const [at, { id }] of job.specimens.entries()) {
-      const measured = await bench.technician.put(`/jobs/${job.id}/specimens/${id}/dimensions`, { dimensions: { widthMm: [10, 10.02, 9.98], thicknessMm: [4, 4, 4] } });
+      const measured = await bench.technician.put(`/jobs/${job.id}/specimens/${id}/dimensions`, {
+        dimensions: { widthMm: [10, 10.02, 9.98], thicknessMm: [4, 4, 4] },
+      });
       expect(measured.status).toBe(200);
-      const typed = await bench.technician.post<JobView>(`/jobs/${job.id}/specimens/${id}/results`, { results: [{ key: 'peak-load', value: 2.8 + at / 10, unit: 'kN' }] });
+      const typed = await bench.technician.post<JobView>(`/jobs/${job.id}/specimens/${id}/results`, {
+        results: [{ key: 'peak-load', value: 2.8 + at / 10, unit: 'kN' }],
+      });
       expect([typed.status, typed.body]).toEqual([200, expect.objectContaining({ state: 'running' })]);
     }
     const view = (await bench.technician.get<JobView>(`/jobs/${job.id}`)).body;
@@ -56,7 +64,9 @@ describe('a technician at the bench', () => {
       ['peak-load', 2800, 'typed'],
       ['peak-stress', expect.closeTo(70, 9), 'computed'],
     ]);
-    const finished = await bench.technician.post<JobView>(`/jobs/${job.id}/finish`, { conditions: { temperatureC: 23.1, humidityPct: 50 } });
+    const finished = await bench.technician.post<JobView>(`/jobs/${job.id}/finish`, {
+      conditions: { temperatureC: 23.1, humidityPct: 50 },
+    });
     expect([finished.status, finished.body]).toEqual([200, expect.objectContaining({ state: 'done' })]);
     expect((await bench.requester.get<RequestView>(`/requests/${request.id}`)).body.state).toBe('in-review');
   });

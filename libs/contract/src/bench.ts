@@ -49,7 +49,14 @@ export interface JobView {
   moves: JobMove[];
   request: { id: string; reference: string; title: string; dueAt: Instant | null };
   batch: { id: string; position: number; label: string; specimenCount: number; ask: Record<string, unknown> };
-  method: { id: string; code: string; designation: string; title: string; testType: string; data: Record<string, unknown> };
+  method: {
+    id: string;
+    code: string;
+    designation: string;
+    title: string;
+    testType: string;
+    data: Record<string, unknown>;
+  };
   material: { id: string; name: string } | null;
   frame: { id: string; tag: string; name: string } | null;
   technician: PersonRef | null;
@@ -61,7 +68,11 @@ export interface JobView {
   speeds: { label: string; valueMmMin: number }[];
   dimensionsNeeded: { key: string; label: string; unit: string; readings: number; nominal: number | null }[];
   resultsNeeded: { key: string; label: string; unit: string; typed: boolean }[];
-  specimens: (SpecimenView & { results: ResultView[]; curve: { id: string; rows: number } | null; reading: CurveReadingView | null })[];
+  specimens: (SpecimenView & {
+    results: ResultView[];
+    curve: { id: string; rows: number } | null;
+    reading: CurveReadingView | null;
+  })[];
   plannedStartAt: Instant | null;
   plannedEndAt: Instant | null;
   takenAt: Instant | null;
@@ -80,10 +91,27 @@ export interface CurveReadingView {
 
 export interface BenchView {
   mine: { id: string; reference: string; state: JobState; title: string; frameTag: string | null }[];
-  next: { jobId: string; reference: string; title: string; frameTag: string; startsAt: Instant; requestReference: string; changeoverMin: number } | null;
+  next: {
+    jobId: string;
+    reference: string;
+    title: string;
+    frameTag: string;
+    startsAt: Instant;
+    requestReference: string;
+    changeoverMin: number;
+  } | null;
   /** Why there is nothing to take, in words. */
   nothingWhy: string | null;
-  today: { jobId: string; reference: string; title: string; frameTag: string; startsAt: Instant; endsAt: Instant; state: JobState; technician: PersonRef | null }[];
+  today: {
+    jobId: string;
+    reference: string;
+    title: string;
+    frameTag: string;
+    startsAt: Instant;
+    endsAt: Instant;
+    state: JobState;
+    technician: PersonRef | null;
+  }[];
 }
 
 export interface TakeBody {

@@ -34,7 +34,13 @@ export function checksFor(facts: CheckFacts): BenchCheck[] {
   return RULES.flatMap((rule) => rule(facts) ?? []);
 }
 
-const tick = (key: string, label: string, detail: string, required = true): BenchCheck => ({ key, label, detail, required, kind: 'tick' });
+const tick = (key: string, label: string, detail: string, required = true): BenchCheck => ({
+  key,
+  label,
+  detail,
+  required,
+  kind: 'tick',
+});
 
 const shiftCheck: Rule = ({ train, frameTag, settings, shiftCheck: reason }) => {
   const cell = tagsOf(train, ['load-cell']);
@@ -56,23 +62,46 @@ const guard: Rule = ({ train, frameTag, verdicts }) => {
   const needed = asked !== undefined && asked.reason !== '' && asked.reason !== 'hazards';
   const fitted = tagsOf(train, ['guard']);
   const which = fitted || `the guard of ${frameTag}`;
-  return tick('guard', 'Guard in place', needed || fitted ? `Close ${which} before every start.` : 'Close the guard where the frame has one.', needed || fitted !== '');
+  return tick(
+    'guard',
+    'Guard in place',
+    needed || fitted ? `Close ${which} before every start.` : 'Close the guard where the frame has one.',
+    needed || fitted !== '',
+  );
 };
 
 const emergencyStop: Rule = () =>
-  tick('emergency-stop', 'Emergency stop reachable, and released on purpose', 'Reach it from where you stand, press it once, see that nothing moves, and release it by hand.');
+  tick(
+    'emergency-stop',
+    'Emergency stop reachable, and released on purpose',
+    'Reach it from where you stand, press it once, see that nothing moves, and release it by hand.',
+  );
 
 const warmUp: Rule = ({ frameTag, settings }) =>
-  tick('warm-up', 'Frame warmed up, self-test passed', `${frameTag} on for ${formatNumber(settings.warmUpMin)} min or more, and its own self-test without a fault.`);
+  tick(
+    'warm-up',
+    'Frame warmed up, self-test passed',
+    `${frameTag} on for ${formatNumber(settings.warmUpMin)} min or more, and its own self-test without a fault.`,
+  );
 
 const channels: Rule = ({ train }) => {
   const wired = train.filter(({ item }) => ['load-cell', 'extensometer', 'transducer'].includes(item.kind));
-  return tick('channels', 'Transducers on the right channels', `${wired.map(({ item }) => item.tag).join(', ')}: touch each lightly and see that its own channel answers, with the right sign.`);
+  return tick(
+    'channels',
+    'Transducers on the right channels',
+    `${wired.map(({ item }) => item.tag).join(', ')}: touch each lightly and see that its own channel answers, with the right sign.`,
+  );
 };
 
 const SUPPLIES: Partial<Record<Utility, readonly [label: string, detail: string]>> = {
-  'compressed-air': ['Air pressure', 'Air on, pressure as the guide of the grips says, hoses seated and without leaks.'],
-  hydraulics: ['Hydraulic pressure', 'Pump on, pressure as the guide of the grips says, hoses sound: a leak under pressure cuts skin.'],
+  'compressed-air': [
+    'Air pressure',
+    'Air on, pressure as the guide of the grips says, hoses seated and without leaks.',
+  ],
+  hydraulics: [
+    'Hydraulic pressure',
+    'Pump on, pressure as the guide of the grips says, hoses sound: a leak under pressure cuts skin.',
+  ],
   'cooling-water': ['Cooling water', 'Water runs, and nothing drips.'],
   'liquid-nitrogen': ['Liquid nitrogen', 'Valve, hose and oxygen alarm sound; room aired.'],
   extraction: ['Extraction', 'Extraction runs and draws at the specimen.'],
@@ -82,24 +111,49 @@ const supplies: Rule = ({ train }) =>
   [...new Set(train.flatMap(({ item }) => item.utilities))].flatMap((utility) => {
     const words = SUPPLIES[utility];
     const users = train.filter(({ item }) => item.utilities.includes(utility)).map(({ item }) => item.tag);
-    return words ? [tick(utility === 'compressed-air' ? 'air-pressure' : utility, words[0], `${words[1]} For ${users.join(', ')}.`)] : [];
+    return words
+      ? [
+          tick(
+            utility === 'compressed-air' ? 'air-pressure' : utility,
+            words[0],
+            `${words[1]} For ${users.join(', ')}.`,
+          ),
+        ]
+      : [];
   });
 
 const ends: Rule = ({ needs, train }) => {
   const { spanMm } = needs.specimen;
-  if (needs.ends.by === 'platens') return tick('platens', 'Platens clean and parallel', 'No grit between the faces; a spherical seat moves freely.');
+  if (needs.ends.by === 'platens')
+    return tick('platens', 'Platens clean and parallel', 'No grit between the faces; a spherical seat moves freely.');
   if (needs.ends.by === 'fixture') {
-    return tick('fixture', 'Fixture set', spanMm === null ? `${tagsOf(train, ['ends', 'upper', 'lower'])} seated and centred.` : `Supports measured at a span of ${mm(spanMm)}, load nose at the middle and square to it.`);
+    return tick(
+      'fixture',
+      'Fixture set',
+      spanMm === null
+        ? `${tagsOf(train, ['ends', 'upper', 'lower'])} seated and centred.`
+        : `Supports measured at a span of ${mm(spanMm)}, load nose at the middle and square to it.`,
+    );
   }
   const faces = tagsOf(train, ['faces']);
-  return tick('faces', 'Jaw faces and alignment aid fitted', `${faces ? `${faces} on both sides, seated` : 'Faces seated'} and clean; alignment aid in place, so that the specimen sits on the axis.`);
+  return tick(
+    'faces',
+    'Jaw faces and alignment aid fitted',
+    `${faces ? `${faces} on both sides, seated` : 'Faces seated'} and clean; alignment aid in place, so that the specimen sits on the axis.`,
+  );
 };
 
 const extensometer: Rule = ({ needs, train }) => {
   const tag = tagsOf(train, ['extensometer']);
   if (!tag) return null;
-  const gauge = needs.strain.gaugeLength ? `gauge length ${mm(needs.strain.gaugeLength.value)}` : 'probe square to the specimen';
-  return tick('extensometer', 'Extensometer set', `${tag}: ${gauge}, at zero, lock off; know when it has to come off before the break.`);
+  const gauge = needs.strain.gaugeLength
+    ? `gauge length ${mm(needs.strain.gaugeLength.value)}`
+    : 'probe square to the specimen';
+  return tick(
+    'extensometer',
+    'Extensometer set',
+    `${tag}: ${gauge}, at zero, lock off; know when it has to come off before the break.`,
+  );
 };
 
 const temperature: Rule = ({ needs, train }) => {
@@ -107,18 +161,38 @@ const temperature: Rule = ({ needs, train }) => {
   if (!chamber) return null;
   const { soakBaseMin, soakMinPerMm } = chamber.details;
   const soakMin = Math.ceil(soakBaseMin + soakMinPerMm * needs.specimen.bodyThicknessMm);
-  return tick('temperature', 'Chamber at temperature, specimen soaked', `${chamber.tag} at ${formatNumber(needs.temperature.value)} °C, then ${soakMin} min of soak before each specimen.`);
+  return tick(
+    'temperature',
+    'Chamber at temperature, specimen soaked',
+    `${chamber.tag} at ${formatNumber(needs.temperature.value)} °C, then ${soakMin} min of soak before each specimen.`,
+  );
 };
 
 const zero: Rule = ({ needs }) =>
   needs.ends.by === 'grips'
-    ? tick('zero', 'Force zeroed before the second end is gripped', 'Specimen hangs in one grip only: zero the force now, and never after the second end is closed.')
-    : tick('zero', 'Force zeroed before contact', 'Nothing touches the specimen yet: zero the force now, and never once it carries load.');
+    ? tick(
+        'zero',
+        'Force zeroed before the second end is gripped',
+        'Specimen hangs in one grip only: zero the force now, and never after the second end is closed.',
+      )
+    : tick(
+        'zero',
+        'Force zeroed before contact',
+        'Nothing touches the specimen yet: zero the force now, and never once it carries load.',
+      );
 
 const alignment: Rule = ({ needs: { alignmentMaxBendingPct: max } }) =>
   max === null
     ? null
-    : { key: 'alignment', label: 'Alignment', detail: `Percent bending of the strain-gauged specimen: ${formatNumber(max)} % at most.`, required: true, kind: 'value', unit: '%', max };
+    : {
+        key: 'alignment',
+        label: 'Alignment',
+        detail: `Percent bending of the strain-gauged specimen: ${formatNumber(max)} % at most.`,
+        required: true,
+        kind: 'value',
+        unit: '%',
+        max,
+      };
 
 const RULES: readonly Rule[] = [
   shiftCheck,
@@ -136,7 +210,10 @@ const RULES: readonly Rule[] = [
 ];
 
 function tagsOf(train: CheckFacts['train'], roles: readonly string[]): string {
-  return train.filter(({ role }) => roles.includes(role)).map(({ item }) => item.tag).join(', ');
+  return train
+    .filter(({ role }) => roles.includes(role))
+    .map(({ item }) => item.tag)
+    .join(', ');
 }
 
 function mm(value: number): string {

@@ -38,7 +38,12 @@ export interface BenchFacts extends JobAtBench {
 const DONE_WITH: readonly string[] = ['tested', 'invalid', 'not-tested'];
 
 /** Reads it through the manager of the caller's transaction; `lab` must be as new as what is decided from it. */
-export async function readBenchFacts(manager: EntityManager, job: JobEntity, lab: Lab, nowMs: number): Promise<BenchFacts> {
+export async function readBenchFacts(
+  manager: EntityManager,
+  job: JobEntity,
+  lab: Lab,
+  nowMs: number,
+): Promise<BenchFacts> {
   const at = await jobAtBench(manager, job);
   const settings = await labSettings(manager);
   const jobs = new JobRepository(manager);
@@ -52,9 +57,23 @@ export async function readBenchFacts(manager: EntityManager, job: JobEntity, lab
   const fit = trainFit(lab, { frameId: frameId ?? '', links: train }, work.needs, period, settings.matching);
   const trainItems = itemsOf(train, lab);
   const cellId = train.find(({ role }) => role === 'load-cell')?.itemId;
-  const reason = shiftCheckReason({ nowMs, settings, closedDays: await closedDays(manager), cellId, rig: at.rig, last: at.shiftCheck });
-  const asked = { needs: work.needs, train: trainItems, frameTag: at.frame?.tag ?? 'the frame', limitStops: fit.limitStops, verdicts: fit.verdicts };
-  const authorised = job.technicianId !== null && (await jobs.authorisedFor(job.technicianId, new Date(nowMs))).has(work.method.id);
+  const reason = shiftCheckReason({
+    nowMs,
+    settings,
+    closedDays: await closedDays(manager),
+    cellId,
+    rig: at.rig,
+    last: at.shiftCheck,
+  });
+  const asked = {
+    needs: work.needs,
+    train: trainItems,
+    frameTag: at.frame?.tag ?? 'the frame',
+    limitStops: fit.limitStops,
+    verdicts: fit.verdicts,
+  };
+  const authorised =
+    job.technicianId !== null && (await jobs.authorisedFor(job.technicianId, new Date(nowMs))).has(work.method.id);
   return {
     ...at,
     ...{ nowMs, settings, lab, work, frameId, train, trainItems, busy, specimensLeft, fit, authorised },

@@ -17,6 +17,16 @@ import { TakeService } from './take.service.js';
 @Module({
   imports: [RequestsModule],
   controllers: [BenchController, CurvesController, JobsController, SpecimensController],
-  providers: [ChecksService, CurvesService, JobActs, JobViews, RunService, SetupService, SpecimensService, StopService, TakeService],
+  providers: [
+    ChecksService,
+    CurvesService,
+    JobActs,
+    JobViews,
+    RunService,
+    SetupService,
+    SpecimensService,
+    StopService,
+    TakeService,
+  ],
 })
 export class BenchModule {}

@@ -24,7 +24,9 @@ const COLD_C = 0;
 
 /** What can hurt in this job, short; then what the rules warn of; last, what goes before all of it. */
 export function cautionsFor(needs: Needs, train: readonly Item[], ofRules: readonly string[]): string[] {
-  const heavy = train.filter(({ massKg }) => massKg >= HEAVY_KG).map(({ tag, massKg }) => `${tag} (${formatNumber(massKg)} kg)`);
+  const heavy = train
+    .filter(({ massKg }) => massKg >= HEAVY_KG)
+    .map(({ tag, massKg }) => `${tag} (${formatNumber(massKg)} kg)`);
   const clamps = train.some((item) => item.kind === 'grip' && ['pneumatic', 'hydraulic'].includes(item.details.action));
   const hot = needs.temperature.value >= HOT_C && !needs.hazards.includes('heat');
   const cold = needs.temperature.value <= COLD_C && !needs.hazards.includes('cold');
@@ -33,7 +35,9 @@ export function cautionsFor(needs: Needs, train: readonly Item[], ofRules: reado
     clamps ? 'Powered grips close on fingers: hold the specimen from the side, never between the jaws.' : [],
     heavy.length > 0 ? `Heavy: ${heavy.join(', ')}. Use the hoist or two people.` : [],
     needs.brittle && !needs.hazards.includes('fragments') ? OF_HAZARD.fragments : [],
-    needs.storedEnergy.value >= NOTABLE_J ? `At the peak the specimen alone holds ${formatQuantity(needs.storedEnergy.value, 'J', 2)}: it breaks with a jerk.` : [],
+    needs.storedEnergy.value >= NOTABLE_J
+      ? `At the peak the specimen alone holds ${formatQuantity(needs.storedEnergy.value, 'J', 2)}: it breaks with a jerk.`
+      : [],
     needs.hazards.map((hazard) => OF_HAZARD[hazard]),
     needs.chamber && hot ? `Chamber at ${formatNumber(needs.temperature.value)} °C. ${OF_HAZARD.heat}` : [],
     needs.chamber && cold ? `Chamber at ${formatNumber(needs.temperature.value)} °C. ${OF_HAZARD.cold}` : [],

@@ -9,12 +9,19 @@ export function checkViews(facts: BenchFacts): BenchCheckView[] {
 function asked({ max: _, ...check }: BenchFacts['checksAsked'][number], facts: BenchFacts): BenchCheckView {
   if (check.kind === 'shift-check') return { ...check, ...shiftCheckDone(facts) };
   const done = facts.job.checks[check.key];
-  return { ...check, done: done !== undefined, doneAt: done?.at ?? null, by: done ? personOf(done.by, facts) : null, problem: null };
+  return {
+    ...check,
+    done: done !== undefined,
+    doneAt: done?.at ?? null,
+    by: done ? personOf(done.by, facts) : null,
+    problem: null,
+  };
 }
 
 function shiftCheckDone(facts: BenchFacts): Pick<BenchCheckView, 'done' | 'doneAt' | 'by' | 'problem'> {
   const { shiftCheck: last, shiftCheckReason: reason } = facts;
-  if (reason !== null) return { done: false, doneAt: null, by: null, problem: reason === 'failed' && last ? failed(last) : null };
+  if (reason !== null)
+    return { done: false, doneAt: null, by: null, problem: reason === 'failed' && last ? failed(last) : null };
   return { done: true, doneAt: last!.at.toISOString(), by: personOf(last!.technicianId, facts), problem: null };
 }
 
@@ -30,12 +37,36 @@ function automatic(facts: BenchFacts): BenchCheckView[] {
   const { fit, job, train, authorised, work } = facts;
   const open = train.filter(({ confirmedAt }) => !confirmedAt).length;
   return [
-    auto('train-fit', 'Calibration in force and train fit for the whole run', fit.problems.map(({ sentence }) => sentence).join(' ')),
-    auto('links-confirmed', 'Every link of the train confirmed', open === 0 ? '' : `${open} of ${train.length} links are not confirmed by their tag.`),
-    auto('authorised', `Authorised for ${work.method.designation}`, job.technicianId === null || authorised ? '' : `The technician is not authorised for ${work.method.designation} now.`),
+    auto(
+      'train-fit',
+      'Calibration in force and train fit for the whole run',
+      fit.problems.map(({ sentence }) => sentence).join(' '),
+    ),
+    auto(
+      'links-confirmed',
+      'Every link of the train confirmed',
+      open === 0 ? '' : `${open} of ${train.length} links are not confirmed by their tag.`,
+    ),
+    auto(
+      'authorised',
+      `Authorised for ${work.method.designation}`,
+      job.technicianId === null || authorised
+        ? ''
+        : `The technician is not authorised for ${work.method.designation} now.`,
+    ),
   ];
 }
 
 function auto(key: string, label: string, problem: string): BenchCheckView {
-  return { key, label, detail: 'Seen to by the system.', required: true, kind: 'auto', done: problem === '', doneAt: null, by: null, problem: problem || null };
+  return {
+    key,
+    label,
+    detail: 'Seen to by the system.',
+    required: true,
+    kind: 'auto',
+    done: problem === '',
+    doneAt: null,
+    by: null,
+    problem: problem || null,
+  };
 }

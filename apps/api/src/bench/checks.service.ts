@@ -25,7 +25,9 @@ export class ChecksService {
       const facts = await at.facts();
       refuseBadTick(facts, body);
       const { key, ...said } = body;
-      await at.jobs.change(at.job, { checks: { ...at.job.checks, [key]: { at: new Date(facts.nowMs).toISOString(), by: by.id, ...said } } });
+      await at.jobs.change(at.job, {
+        checks: { ...at.job.checks, [key]: { at: new Date(facts.nowMs).toISOString(), by: by.id, ...said } },
+      });
       return { kind: 'job/checked', after: { ...body } };
     });
   }
@@ -48,7 +50,12 @@ export class ChecksService {
     });
   }
 
-  private async takeOut(at: AtWork, facts: BenchFacts, found: Record<string, unknown> & { cellId: string }, outcome: ShiftCheckOutcome): Promise<Done> {
+  private async takeOut(
+    at: AtWork,
+    facts: BenchFacts,
+    found: Record<string, unknown> & { cellId: string },
+    outcome: ShiftCheckOutcome,
+  ): Promise<Done> {
     const cell = facts.trainItems.find(({ item }) => item.id === found.cellId)!.item;
     const tolerance = formatNumber(facts.settings.shiftCheckTolerancePct);
     const what = `Shift check failed: ${cell.tag} read ${formatNumber(outcome.errorPct, 3)} % off on ${facts.frame!.tag}, allowed is ${tolerance} %`;
@@ -63,10 +70,21 @@ function refuseBadTick({ checksAsked }: BenchFacts, { key, value }: TickBody): v
   const byHand = checksAsked.filter(({ kind }) => kind !== 'shift-check');
   const check = byHand.find((each) => each.key === key);
   if (!check) {
-    throw new InvalidInput([fieldProblem({ field: 'key', found: key, allowed: `one of ${byHand.map((each) => each.key).join(', ')}`, unit: '' })]);
+    throw new InvalidInput([
+      fieldProblem({
+        field: 'key',
+        found: key,
+        allowed: `one of ${byHand.map((each) => each.key).join(', ')}`,
+        unit: '',
+      }),
+    ]);
   }
   if (check.kind !== 'value') return;
-  const problem = numberProblem('value', value, { unit: check.unit ?? '', min: 0, ...(check.max === undefined ? {} : { max: check.max }) });
+  const problem = numberProblem('value', value, {
+    unit: check.unit ?? '',
+    min: 0,
+    ...(check.max === undefined ? {} : { max: check.max }),
+  });
   if (problem) throw new InvalidInput([fieldProblem(problem, 'Align the train again and repeat the measurement.')]);
 }
 
@@ -74,15 +92,32 @@ function refuseBadTick({ checksAsked }: BenchFacts, { key, value }: TickBody): v
 const LEAST_SHARE = 0.005;
 
 /** Reference and reading in N or N·m. @throws InvalidInput naming cell, unit or figure */
-function readingsOf({ trainItems }: BenchFacts, body: ShiftCheckBody): { reference: number; reading: number; unit: string } {
+function readingsOf(
+  { trainItems }: BenchFacts,
+  body: ShiftCheckBody,
+): { reference: number; reading: number; unit: string } {
   const cell = trainItems.find(({ role }) => role === 'load-cell')?.item;
   if (!cell || cell.id !== body.cellId || cell.kind !== 'load-cell') {
-    throw new InvalidInput([fieldProblem({ field: 'cellId', found: body.cellId, allowed: `the cell of this train${cell ? `, ${cell.tag}` : ''}`, unit: '' })]);
+    throw new InvalidInput([
+      fieldProblem({
+        field: 'cellId',
+        found: body.cellId,
+        allowed: `the cell of this train${cell ? `, ${cell.tag}` : ''}`,
+        unit: '',
+      }),
+    ]);
   }
   const torque = cell.details.capacityN === 0;
   const unit = findUnit(body.unit, torque ? 'torque' : 'force');
   if (!unit) {
-    throw new InvalidInput([fieldProblem({ field: 'unit', found: body.unit, allowed: `one of ${unitsOf(torque ? 'torque' : 'force').join(', ')}`, unit: '' })]);
+    throw new InvalidInput([
+      fieldProblem({
+        field: 'unit',
+        found: body.unit,
+        allowed: `one of ${unitsOf(torque ? 'torque' : 'force').join(', ')}`,
+        unit: '',
+      }),
+    ]);
   }
   const kept = torque ? 'N·m' : 'N';
   const capacity = torque ? cell.details.torqueCapacityNm : cell.details.capacityN;

@@ -35,7 +35,12 @@ export class CurvesController {
   @Post('confirm')
   @HttpCode(200)
   @May('edit-results')
-  confirm(@Param('id', AnId) id: string, @Param('sid', AnId) sid: string, @Body() body: CurveConfirmDto, @By() by: SignedIn): Promise<JobView> {
+  confirm(
+    @Param('id', AnId) id: string,
+    @Param('sid', AnId) sid: string,
+    @Body() body: CurveConfirmDto,
+    @By() by: SignedIn,
+  ): Promise<JobView> {
     return this.curves.confirm(id, sid, body, by);
   }
 }

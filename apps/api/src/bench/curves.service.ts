@@ -1,6 +1,13 @@
 import type { CurveConfirmBody, CurveProposalView, JobView } from '#libs/contract/src/index.js';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
-import { announce, readingKey, ResultRepository, sourceFingerprint, SpecimenRepository, StoredFileRepository } from '#libs/records/src/index.js';
+import {
+  announce,
+  readingKey,
+  ResultRepository,
+  sourceFingerprint,
+  SpecimenRepository,
+  StoredFileRepository,
+} from '#libs/records/src/index.js';
 import type { SpecimenEntity } from '#libs/records/src/index.js';
 import { HEAD_BYTES, proposeFormat, sayDoubt } from '#libs/reduction/src/index.js';
 import type { FormatProposal } from '#libs/reduction/src/index.js';
@@ -29,24 +36,46 @@ export class CurvesService {
    *
    * @throws InvalidInput for a file without rows of numbers
    */
-  async receive(jobId: string, specimenId: string, { name, content }: SentFile, by: SignedIn): Promise<CurveProposalView> {
+  async receive(
+    jobId: string,
+    specimenId: string,
+    { name, content }: SentFile,
+    by: SignedIn,
+  ): Promise<CurveProposalView> {
     const proposal = proposalFor(content);
     const fingerprint = sourceFingerprint(proposal.format);
     let answer: CurveProposalView | null = null;
     await this.acts.do(jobId, by, async (at) => {
       const specimen = await specimenOf(at, specimenId);
-      const file = await new StoredFileRepository(at.manager).keep({ name, mediaType: 'text/plain', content, storedBy: by.id });
+      const file = await new StoredFileRepository(at.manager).keep({
+        name,
+        mediaType: 'text/plain',
+        content,
+        storedBy: by.id,
+      });
       const source = await new ResultRepository(at.manager).findSource(fingerprint);
       if (source) await this.announceReading(at, specimen, file.id);
       answer = proposalView(file.id, fingerprint, proposal, source?.format ?? null);
-      const after = { specimenId, label: specimen.label, fileId: file.id, name, sha256: file.sha256, sizeBytes: content.length };
+      const after = {
+        specimenId,
+        label: specimen.label,
+        fileId: file.id,
+        name,
+        sha256: file.sha256,
+        sizeBytes: content.length,
+      };
       return { kind: 'specimen/curve-received', after };
     });
     return answer!;
   }
 
   /** Remembers how files of this source are read, and has this one read. */
-  confirm(jobId: string, specimenId: string, { fileId, format: sent }: CurveConfirmBody, by: SignedIn): Promise<JobView> {
+  confirm(
+    jobId: string,
+    specimenId: string,
+    { fileId, format: sent }: CurveConfirmBody,
+    by: SignedIn,
+  ): Promise<JobView> {
     const format = readFormat(sent);
     return this.acts.do(jobId, by, async (at) => {
       const specimen = await specimenOf(at, specimenId);
@@ -56,14 +85,31 @@ export class CurvesService {
       refuseOtherLayout(format.columns.length, found.columns.length);
       const fingerprint = sourceFingerprint(found);
       const kept = format as unknown as Record<string, unknown>;
-      await new ResultRepository(at.manager).rememberSource({ fingerprint, name: file.name, format: kept, confirmedBy: by.id });
+      await new ResultRepository(at.manager).rememberSource({
+        fingerprint,
+        name: file.name,
+        format: kept,
+        confirmedBy: by.id,
+      });
       await this.announceReading(at, specimen, fileId);
-      return { kind: 'specimen/curve-format-confirmed', after: { specimenId, label: specimen.label, fileId, fingerprint, format: kept } };
+      return {
+        kind: 'specimen/curve-format-confirmed',
+        after: { specimenId, label: specimen.label, fileId, fingerprint, format: kept },
+      };
     });
   }
 
-  private async announceReading({ manager, job, by }: AtWork, { id: specimenId }: SpecimenEntity, fileId: string): Promise<void> {
-    await announce(manager, 'read-curves', { fileId, jobId: job.id, specimenId, byId: by.id }, { key: readingKey(specimenId) });
+  private async announceReading(
+    { manager, job, by }: AtWork,
+    { id: specimenId }: SpecimenEntity,
+    fileId: string,
+  ): Promise<void> {
+    await announce(
+      manager,
+      'read-curves',
+      { fileId, jobId: job.id, specimenId, byId: by.id },
+      { key: readingKey(specimenId) },
+    );
   }
 }
 
@@ -77,16 +123,33 @@ function proposalFor(content: Buffer): FormatProposal {
   const proposal = proposeFormat(content.subarray(0, HEAD_BYTES), content.length <= HEAD_BYTES);
   if (proposal) return proposal;
   const allowed = 'delimited text with rows of numbers under a line of headings';
-  throw new InvalidInput([fieldProblem({ field: 'body', found: `${content.length} bytes`, allowed, unit: '' }, 'Export the curve as text, one test a file.')]);
+  throw new InvalidInput([
+    fieldProblem(
+      { field: 'body', found: `${content.length} bytes`, allowed, unit: '' },
+      'Export the curve as text, one test a file.',
+    ),
+  ]);
 }
 
 function refuseOtherLayout(sent: number, found: number): void {
   if (sent === found) return;
-  throw new InvalidInput([fieldProblem({ field: 'format.columns', found: sent, allowed: `${found}, as many as the file has`, unit: 'columns' })]);
+  throw new InvalidInput([
+    fieldProblem({
+      field: 'format.columns',
+      found: sent,
+      allowed: `${found}, as many as the file has`,
+      unit: 'columns',
+    }),
+  ]);
 }
 
 /** A known source was confirmed by a person: what was doubted then is settled. */
-function proposalView(fileId: string, fingerprint: string, { format, doubts, sample }: FormatProposal, known: Record<string, unknown> | null): CurveProposalView {
+function proposalView(
+  fileId: string,
+  fingerprint: string,
+  { format, doubts, sample }: FormatProposal,
+  known: Record<string, unknown> | null,
+): CurveProposalView {
   const headingLine = format.headerLines;
   return {
     ...{ fileId, fingerprint, known: known !== null },

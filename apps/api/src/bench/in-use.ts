@@ -10,9 +10,13 @@ export type InUse = ReadonlyMap<string, string>;
  */
 export function inUse(onFrames: readonly JobEntity[], rigs: readonly RigLinkEntity[], except?: string): InUse {
   const others = onFrames.filter(({ id }) => id !== except);
-  const held = others.flatMap((job) => [
-    ...(job.frameId === null ? [] : [job.frameId, ...rigs.filter(({ frameId }) => frameId === job.frameId).map(({ itemId }) => itemId)]),
-    ...job.train.map(({ itemId }) => itemId),
-  ].map((itemId) => [itemId, job.reference] as const));
+  const held = others.flatMap((job) =>
+    [
+      ...(job.frameId === null
+        ? []
+        : [job.frameId, ...rigs.filter(({ frameId }) => frameId === job.frameId).map(({ itemId }) => itemId)]),
+      ...job.train.map(({ itemId }) => itemId),
+    ].map((itemId) => [itemId, job.reference] as const),
+  );
   return new Map(held);
 }

@@ -66,14 +66,22 @@ export class JobActs {
 export function refuseOthers({ job, by }: Pick<AtWork, 'job' | 'by'>): void {
   if (job.technicianId === by.id) return;
   const whose = job.technicianId === null ? 'Nobody has taken it' : 'Somebody else has taken it';
-  throw new LabError('bench/not-yours', `${job.reference} is not yours to run. ${whose}. Take your next job at the bench.`, { state: job.state });
+  throw new LabError(
+    'bench/not-yours',
+    `${job.reference} is not yours to run. ${whose}. Take your next job at the bench.`,
+    { state: job.state },
+  );
 }
 
 /** @throws LabError `bench/wrong-moment` for a job in another state, with where it is and what may be done then */
 export function refuseUnless(job: JobEntity, states: readonly string[], what: string): void {
   if (states.includes(job.state)) return;
-  throw new LabError('bench/wrong-moment', `${job.reference} is ${job.state}; ${what} while it is ${states.join(' or ')}.`, {
-    state: job.state,
-    allowed: states,
-  });
+  throw new LabError(
+    'bench/wrong-moment',
+    `${job.reference} is ${job.state}; ${what} while it is ${states.join(' or ')}.`,
+    {
+      state: job.state,
+      allowed: states,
+    },
+  );
 }

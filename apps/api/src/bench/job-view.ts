@@ -18,14 +18,32 @@ export function jobView(facts: BenchFacts, readings: Readings, by: SignedIn): Jo
   const { job, work, frame, settings, lab, rig, busy, trainItems, people } = facts;
   const { needs, method, ask } = work;
   return {
-    ...{ id: job.id, reference: job.reference, state: job.state, why: job.why, version: job.version, moves: movesOf(facts, by) },
+    ...{
+      id: job.id,
+      reference: job.reference,
+      state: job.state,
+      why: job.why,
+      version: job.version,
+      moves: movesOf(facts, by),
+    },
     ...headOf(facts),
     frame: frame && { id: frame.id, tag: frame.tag, name: frame.name },
     technician: job.technicianId === null ? null : { id: job.technicianId, name: people.get(job.technicianId) ?? '' },
     train: trainItems.map(({ role, item }) => itemView(role, item, needs)),
-    setup: setupSheet({ job: { train: [...facts.train], checks: job.checks }, rig, lab, needs, settings: settings.matching, busy }),
+    setup: setupSheet({
+      job: { train: [...facts.train], checks: job.checks },
+      rig,
+      lab,
+      needs,
+      settings: settings.matching,
+      busy,
+    }),
     checks: checkViews(facts),
-    cautions: cautionsFor(needs, trainItems.map(({ item }) => item), facts.fit.cautions),
+    cautions: cautionsFor(
+      needs,
+      trainItems.map(({ item }) => item),
+      facts.fit.cautions,
+    ),
     limitStops: limitStopsView(facts),
     speeds: needs.speeds.map(({ stage, speed }) => ({ label: STAGES[stage], valueMmMin: speed.value })),
     dimensionsNeeded: dimensionsNeeded(method, ask),
@@ -40,14 +58,37 @@ export function jobView(facts: BenchFacts, readings: Readings, by: SignedIn): Jo
   };
 }
 
-const STAGES = { whole: 'Speed', modulus: 'Speed for the modulus', yield: 'Speed up to yield', 'to-break': 'Speed to the break' } as const;
+const STAGES = {
+  whole: 'Speed',
+  modulus: 'Speed for the modulus',
+  yield: 'Speed up to yield',
+  'to-break': 'Speed to the break',
+} as const;
 
-function headOf({ request, batch, method, material }: BenchFacts): Pick<JobView, 'request' | 'batch' | 'method' | 'material'> {
+function headOf({
+  request,
+  batch,
+  method,
+  material,
+}: BenchFacts): Pick<JobView, 'request' | 'batch' | 'method' | 'material'> {
   const { testType } = method.data as { testType: string };
   return {
     request: { id: request.id, reference: request.reference, title: request.title, dueAt: instant(request.dueAt) },
-    batch: { id: batch.id, position: batch.position, label: batch.label, specimenCount: batch.specimenCount, ask: batch.ask },
-    method: { id: method.id, code: method.code, designation: method.designation, title: method.title, testType, data: method.data },
+    batch: {
+      id: batch.id,
+      position: batch.position,
+      label: batch.label,
+      specimenCount: batch.specimenCount,
+      ask: batch.ask,
+    },
+    method: {
+      id: method.id,
+      code: method.code,
+      designation: method.designation,
+      title: method.title,
+      testType,
+      data: method.data,
+    },
     material: material && { id: material.id, name: material.name },
   };
 }
@@ -76,11 +117,20 @@ function specimenViews({ specimens, results, curves, work }: BenchFacts, reading
   return specimens.map((row) => {
     const curve = curves.find(({ specimenId }) => specimenId === row.id);
     return {
-      ...{ id: row.id, label: row.label, position: row.position, fate: row.fate, invalidWhy: row.invalidWhy, condition: row.condition },
+      ...{
+        id: row.id,
+        label: row.label,
+        position: row.position,
+        fate: row.fate,
+        invalidWhy: row.invalidWhy,
+        condition: row.condition,
+      },
       ...{ dimensions: row.dimensions, version: row.version },
       arrivedAt: instant(row.arrivedAt),
       conditioningFrom: instant(row.conditioningFrom),
-      results: results.filter(({ specimenId }) => specimenId === row.id).map((result) => resultView(result, work.method.testType)),
+      results: results
+        .filter(({ specimenId }) => specimenId === row.id)
+        .map((result) => resultView(result, work.method.testType)),
       curve: curve ? { id: curve.id, rows: curve.rows } : null,
       reading: readings.get(row.id) ?? null,
     };

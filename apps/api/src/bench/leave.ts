@@ -5,7 +5,13 @@ import type { AtWork, Done } from './job-acts.js';
 import { takenOffKey } from './setup-sheet.js';
 
 /** A transition as it goes into the record. */
-export function moved(job: JobEntity, to: string, after: Record<string, unknown>, why: string | null, planning: boolean): Done {
+export function moved(
+  job: JobEntity,
+  to: string,
+  after: Record<string, unknown>,
+  why: string | null,
+  planning: boolean,
+): Done {
   return { kind: `job/${to}`, before: { state: job.state }, after: { state: to, ...after }, why, planning };
 }
 
@@ -23,7 +29,9 @@ export async function leaveFrame({ manager, job }: AtWork): Promise<void> {
  */
 export async function openFault({ manager, job, by }: AtWork, itemId: string, what: string): Promise<void> {
   if (itemId !== job.frameId && !job.train.some((link) => link.itemId === itemId)) {
-    throw new InvalidInput([fieldProblem({ field: 'itemId', found: itemId, allowed: 'the frame or an item of the train', unit: '' })]);
+    throw new InvalidInput([
+      fieldProblem({ field: 'itemId', found: itemId, allowed: 'the frame or an item of the train', unit: '' }),
+    ]);
   }
   const faultId = await new TroubleRepository(manager).openFault(itemId, what, by.id);
   await recordAct(manager, {
@@ -35,6 +43,8 @@ export async function openFault({ manager, job, by }: AtWork, itemId: string, wh
 /** What hangs on the frame when work stops: what hung there and was not taken off, and what of the train was confirmed. */
 function leftOnFrame({ train, checks }: JobEntity, rig: readonly RigLinkEntity[]): { itemId: string; role: string }[] {
   const stayed = rig.filter(({ itemId }) => !(takenOffKey(itemId) in checks));
-  const added = train.filter(({ itemId, confirmedAt }) => confirmedAt && !stayed.some((link) => link.itemId === itemId));
+  const added = train.filter(
+    ({ itemId, confirmedAt }) => confirmedAt && !stayed.some((link) => link.itemId === itemId),
+  );
   return [...stayed, ...added].map(({ itemId, role }) => ({ itemId, role }));
 }

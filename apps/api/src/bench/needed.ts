@@ -19,19 +19,30 @@ interface Rows {
 }
 
 /** @throws LabError `bench/ask-incomplete` for a batch that was accepted before a rule that it breaks now */
-export function workOf({ batch, method, material }: Rows, settings: MatchSettings): Work {
+export function workOf(rows: Rows, settings: MatchSettings): Work {
+  const work = findWork(rows, settings);
+  if (typeof work !== 'string') return work;
+  throw new LabError('bench/ask-incomplete', `${work} Ask the manager.`, { batchId: rows.batch.id });
+}
+
+/** The same; a sentence where the ask does not say what the train must carry. */
+export function findWork({ batch, method, material }: Rows, settings: MatchSettings): Work | string {
   const ask = askOf(batch, method, material);
   const known = { ask, method: methodOf(method), material: material && materialOf(material) };
   const needs = needsOf(ask, known.method, known.material, settings);
   if (isNeeds(needs)) return { ...known, needs };
-  const sentence = `What is asked does not say what the train must carry: ${needs.map((each) => each.sentence).join(' ')} Ask the manager.`;
-  throw new LabError('bench/ask-incomplete', sentence, { problems: needs });
+  return `What is asked does not say what the train must carry: ${needs.map(({ sentence }) => sentence).join(' ')}`;
 }
 
 const MS_PER_MINUTE = 60_000;
 
 /** From now on until the specimens that are left are tested, UTC ms. */
-export function periodOf({ needs }: Work, nowMs: number, specimensLeft: number, setupMin = needs.setupMin): { startMs: number; endMs: number } {
+export function periodOf(
+  { needs }: Work,
+  nowMs: number,
+  specimensLeft: number,
+  setupMin = needs.setupMin,
+): { startMs: number; endMs: number } {
   const minutes = setupMin + Math.max(1, specimensLeft) * needs.minPerSpecimen;
   return { startMs: nowMs, endMs: nowMs + Math.ceil(minutes) * MS_PER_MINUTE };
 }

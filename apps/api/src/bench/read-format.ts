@@ -17,11 +17,21 @@ const MOST_HEADER_LINES = 500;
 export function readFormat(sent: Record<string, unknown>): CurveFormat {
   refuseIfAny(shapeProblems(sent));
   const format = sent as unknown as CurveFormat;
-  refuseIfAny(checkCurveFormat(format).map((problem) => fieldProblem({ ...problem, field: `format.${problem.field}` })));
+  refuseIfAny(
+    checkCurveFormat(format).map((problem) => fieldProblem({ ...problem, field: `format.${problem.field}` })),
+  );
   return format;
 }
 
-function shapeProblems({ encoding, delimiter, decimalMark, headerLines, hasHeadings, hasUnitLine, columns }: Record<string, unknown>): (FieldProblem | null)[] {
+function shapeProblems({
+  encoding,
+  delimiter,
+  decimalMark,
+  headerLines,
+  hasHeadings,
+  hasUnitLine,
+  columns,
+}: Record<string, unknown>): (FieldProblem | null)[] {
   return [
     oneOf('encoding', encoding, ENCODINGS),
     oneOf('delimiter', delimiter, DELIMITERS),
@@ -41,7 +51,9 @@ function columnsProblems(columns: unknown): (FieldProblem | null)[] {
   if (!Array.isArray(columns) || columns.length === 0 || columns.length > MOST_COLUMNS) {
     return [wrong('columns', columns ?? null, `1 to ${MOST_COLUMNS} columns`)];
   }
-  return columns.map((column: unknown, at) => (isColumn(column) ? null : wrong(`columns[${at}]`, column, 'heading, channel and unit, as text or null')));
+  return columns.map((column: unknown, at) =>
+    isColumn(column) ? null : wrong(`columns[${at}]`, column, 'heading, channel and unit, as text or null'),
+  );
 }
 
 function isColumn(column: unknown): column is CurveColumn {

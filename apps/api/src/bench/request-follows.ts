@@ -14,10 +14,15 @@ export async function requestBegins(at: AtWork): Promise<void> {
 export async function requestEnds(at: AtWork): Promise<void> {
   const request = await at.jobs.lockRequest(at.job.requestId);
   const jobs = await at.jobs.ofRequest(request.id);
-  if (request.state === 'in-work' && jobs.every(({ state }) => OVER.includes(state))) await moveRequest(at, request, 'in-review');
+  if (request.state === 'in-work' && jobs.every(({ state }) => OVER.includes(state)))
+    await moveRequest(at, request, 'in-review');
 }
 
-async function moveRequest({ manager, by }: AtWork, request: RequestEntity, to: 'in-work' | 'in-review'): Promise<void> {
+async function moveRequest(
+  { manager, by }: AtWork,
+  request: RequestEntity,
+  to: 'in-work' | 'in-review',
+): Promise<void> {
   await new RequestRepository(manager).change(request, { state: to });
   await recordAct(manager, {
     ...{ actorId: by.id, kind: `request/${to}`, subjectKind: 'request', subjectId: request.id, live: 'requests' },

@@ -56,7 +56,13 @@ export class RunService {
       await at.jobs.move(at.job, 'finish', { finishedAt, conditions: { ...body.conditions }, why: null });
       await this.keepDuration(at, finishedAt);
       await requestEnds(at);
-      return moved(at.job, 'done', { conditions: body.conditions, ...(left.length > 0 ? { notTested: left } : {}) }, body.notTestedWhy ?? null, true);
+      return moved(
+        at.job,
+        'done',
+        { conditions: body.conditions, ...(left.length > 0 ? { notTested: left } : {}) },
+        body.notTestedWhy ?? null,
+        true,
+      );
     });
   }
 
@@ -78,7 +84,8 @@ export class RunService {
     const { method, specimens } = await facts();
     const tested = specimens.filter(({ fate }) => fate === 'tested' || fate === 'invalid').length;
     if (tested === 0 || !job.takenAt || !job.startedAt) return;
-    const workedMs = finishedAt.getTime() - job.startedAt.getTime() - (await pausedMs(manager, job.id, job.startedAt, finishedAt));
+    const workedMs =
+      finishedAt.getTime() - job.startedAt.getTime() - (await pausedMs(manager, job.id, job.startedAt, finishedAt));
     await new ResultRepository(manager).keepDuration({
       ...{ jobId: job.id, methodCode: method.code, specimens: tested },
       setupMin: (job.startedAt.getTime() - job.takenAt.getTime()) / MS_PER_MINUTE,

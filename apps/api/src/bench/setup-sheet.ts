@@ -5,7 +5,17 @@ import type { JobEntity, RigLinkEntity, TrainLink } from '#libs/records/src/inde
 
 /** From crosshead to base, then what stands beside the specimen: so a train is fitted, and the other way round it comes off. */
 const WORKING_ORDER: readonly string[] = [
-  ...['load-cell', 'upper-adapter', 'upper-adapter-2', 'upper', 'ends', 'lower-adapter', 'lower-adapter-2', 'lower', 'faces'],
+  ...[
+    'load-cell',
+    'upper-adapter',
+    'upper-adapter-2',
+    'upper',
+    'ends',
+    'lower-adapter',
+    'lower-adapter-2',
+    'lower',
+    'faces',
+  ],
   ...['chamber', 'thermocouple', 'extensometer', 'guard'],
 ];
 
@@ -23,7 +33,12 @@ export interface Sheet {
 export function setupSheet({ job, rig, lab, needs, settings, busy }: Sheet): SetupStepView[] {
   const items = new Map(lab.items.map((item) => [item.id, item]));
   const now: Rig = { frameId: rig[0]?.frameId ?? '', itemIds: rig.map(({ itemId }) => itemId), chamberC: null };
-  const links = job.train.map(({ role, itemId }) => ({ role: role as LinkRole, itemId, poolKey: itemId, pool: [itemId] }));
+  const links = job.train.map(({ role, itemId }) => ({
+    role: role as LinkRole,
+    itemId,
+    poolKey: itemId,
+    pool: [itemId],
+  }));
   const { steps } = changeoverBetween(now, { links }, settings, (id) => items.get(id));
   const placed = steps.flatMap(({ step, itemId, minutes }) => {
     const item = items.get(itemId ?? '');
@@ -44,7 +59,9 @@ export function setupSheet({ job, rig, lab, needs, settings, busy }: Sheet): Set
 }
 
 function sorted<Placed extends { action: string; role: string }>(placed: readonly Placed[], action: string): Placed[] {
-  return placed.filter((each) => each.action === action).sort((a, b) => WORKING_ORDER.indexOf(a.role) - WORKING_ORDER.indexOf(b.role));
+  return placed
+    .filter((each) => each.action === action)
+    .sort((a, b) => WORKING_ORDER.indexOf(a.role) - WORKING_ORDER.indexOf(b.role));
 }
 
 /** Name under which a job keeps that an item was taken off. */

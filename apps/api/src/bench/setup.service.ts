@@ -33,10 +33,17 @@ export class SetupService {
       refuseUnless(at.job, ['taken'], 'tags are confirmed');
       const link = facts.train.find(({ itemId }) => itemId === item.id);
       const comesOff = sheetOf(facts).find((step) => step.action === 'take-off' && step.item.itemId === item.id);
-      if (link) return this.keep(at, facts, withConfirmed(at, link), at.job.checks, { confirmed: item.tag, role: link.role });
+      if (link)
+        return this.keep(at, facts, withConfirmed(at, link), at.job.checks, { confirmed: item.tag, role: link.role });
       if (!comesOff) throw refuseWrongItem(facts, item);
       const off = { at: new Date().toISOString(), by: by.id };
-      return this.keep(at, facts, at.job.train, { ...at.job.checks, [takenOffKey(item.id)]: off }, { takenOff: item.tag });
+      return this.keep(
+        at,
+        facts,
+        at.job.train,
+        { ...at.job.checks, [takenOffKey(item.id)]: off },
+        { takenOff: item.tag },
+      );
     });
   }
 
@@ -53,34 +60,62 @@ export class SetupService {
       if (isConfirmed(facts, item)) return null;
       refuseUnless(at.job, ['taken'], 'a unit can stand in');
       const place = at.job.train.find((link) => link.itemId === itemId);
-      if (!place) throw new LabError('bench/not-in-train', 'The item that was to be replaced is not in this train. Reload the sheet.', { itemId });
+      if (!place)
+        throw new LabError(
+          'bench/not-in-train',
+          'The item that was to be replaced is not in this train. Reload the sheet.',
+          { itemId },
+        );
       const replaced = at.job.train.map((link) => (link === place ? { role: link.role, itemId: item.id } : link));
       refuseUnfit(facts, item, itemId, replaced);
-      const changed = { ...at, job: { ...at.job, train: replaced } as JobEntity };
-      const train = withConfirmed(changed, replaced.find((link) => link.itemId === item.id)!);
+      const changed = { ...at, job: { ...at.job, train: replaced } };
+      const train = withConfirmed(
+        changed,
+        replaced.find((link) => link.itemId === item.id)!,
+      );
       const was = facts.lab.items.find(({ id }) => id === itemId)?.tag;
       return this.keep(at, facts, train, at.job.checks, { standsIn: item.tag, for: was, role: place.role });
     });
   }
 
   /** Keeps a step; with the last one the train is what hangs on the frame. */
-  private async keep(at: AtWork, facts: BenchFacts, train: TrainLink[], checks: JobEntity['checks'], after: Record<string, unknown>): Promise<Done> {
-    const steps = sheetOf({ ...facts, train, job: { ...facts.job, train, checks } as JobEntity });
+  private async keep(
+    at: AtWork,
+    facts: BenchFacts,
+    train: TrainLink[],
+    checks: JobEntity['checks'],
+    after: Record<string, unknown>,
+  ): Promise<Done> {
+    const steps = sheetOf({ ...facts, train, job: { ...facts.job, train, checks } });
     if (steps.some(({ confirmed }) => !confirmed)) {
       await at.jobs.change(at.job, { train, checks });
       return { kind: 'job/step-confirmed', after, planning: after['standsIn'] !== undefined };
     }
     await at.jobs.move(at.job, 'rig', { train, checks });
-    const aside = steps.filter(({ action, item }) => action === 'keep' && !train.some(({ itemId }) => itemId === item.itemId));
+    const aside = steps.filter(
+      ({ action, item }) => action === 'keep' && !train.some(({ itemId }) => itemId === item.itemId),
+    );
     const links = [...train, ...aside.map(({ item }) => ({ itemId: item.itemId, role: item.role }))];
     await new RigRepository(at.manager).fit(facts.frameId!, links);
-    return { kind: 'job/rigged', before: { state: 'taken' }, after: { state: 'rigged', ...after, train }, planning: true };
+    return {
+      kind: 'job/rigged',
+      before: { state: 'taken' },
+      after: { state: 'rigged', ...after, train },
+      planning: true,
+    };
   }
 }
 
 function sheetOf(facts: BenchFacts): ReturnType<typeof setupSheet> {
   const { job, train, rig, lab, work, settings, busy } = facts;
-  return setupSheet({ job: { train: [...train], checks: job.checks }, rig, lab, needs: work.needs, settings: settings.matching, busy });
+  return setupSheet({
+    job: { train: [...train], checks: job.checks },
+    rig,
+    lab,
+    needs: work.needs,
+    settings: settings.matching,
+    busy,
+  });
 }
 
 function isConfirmed({ job }: BenchFacts, { id }: Item): boolean {
@@ -97,5 +132,6 @@ function refuseUnfit(facts: BenchFacts, item: Item, plannedId: string, replaced:
   if (busy.has(item.id)) throw refuseWrongItem(facts, item);
   const period = periodOf(work, nowMs, specimensLeft);
   const { problems } = trainFit(lab, { frameId: frameId!, links: replaced }, work.needs, period, settings.matching);
-  if (problems.length > 0 || !equalUnits(lab, plannedId).some(({ id }) => id === item.id)) throw refuseWrongItem(facts, item);
+  if (problems.length > 0 || !equalUnits(lab, plannedId).some(({ id }) => id === item.id))
+    throw refuseWrongItem(facts, item);
 }

@@ -13,14 +13,24 @@ export class SpecimensController {
 
   @Put('dimensions')
   @May('edit-results')
-  measure(@Param('id', AnId) id: string, @Param('sid', AnId) sid: string, @Body() { dimensions }: DimensionsDto, @By() by: SignedIn): Promise<JobView> {
+  measure(
+    @Param('id', AnId) id: string,
+    @Param('sid', AnId) sid: string,
+    @Body() { dimensions }: DimensionsDto,
+    @By() by: SignedIn,
+  ): Promise<JobView> {
     return this.specimens.measure(id, sid, dimensions, by);
   }
 
   @Post('results')
   @HttpCode(200)
   @May('edit-results')
-  type(@Param('id', AnId) id: string, @Param('sid', AnId) sid: string, @Body() body: TypedResultsDto, @By() by: SignedIn): Promise<JobView> {
+  type(
+    @Param('id', AnId) id: string,
+    @Param('sid', AnId) sid: string,
+    @Body() body: TypedResultsDto,
+    @By() by: SignedIn,
+  ): Promise<JobView> {
     return this.specimens.type(id, sid, body, by);
   }
 
@@ -28,7 +38,12 @@ export class SpecimensController {
   @Post('invalid')
   @HttpCode(200)
   @May('edit-results')
-  spoil(@Param('id', AnId) id: string, @Param('sid', AnId) sid: string, @Body() body: InvalidDto, @By() by: SignedIn): Promise<JobView> {
+  spoil(
+    @Param('id', AnId) id: string,
+    @Param('sid', AnId) sid: string,
+    @Body() body: InvalidDto,
+    @By() by: SignedIn,
+  ): Promise<JobView> {
     return this.specimens.spoil(id, sid, body, by);
   }
 }

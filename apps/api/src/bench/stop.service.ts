@@ -7,7 +7,15 @@ import { leaveFrame, moved, openFault } from './leave.js';
 import { requestEnds } from './request-follows.js';
 
 /** Back into the plan, or to the manager: what a job held is free again, as it was before somebody took it. */
-const FREE: Partial<JobEntity> = { frameId: null, technicianId: null, train: [], checks: {}, takenAt: null, startedAt: null, why: null };
+const FREE: Partial<JobEntity> = {
+  frameId: null,
+  technicianId: null,
+  train: [],
+  checks: {},
+  takenAt: null,
+  startedAt: null,
+  why: null,
+};
 
 /** The ways in which work on a job ends before it is done. */
 @Injectable()

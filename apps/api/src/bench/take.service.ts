@@ -49,13 +49,27 @@ export class TakeService {
     return this.views.view(jobId, by);
   }
 
-  private async takeNext(manager: EntityManager, jobs: JobRepository, frameId: string | undefined, by: SignedIn): Promise<string> {
+  private async takeNext(
+    manager: EntityManager,
+    jobs: JobRepository,
+    frameId: string | undefined,
+    by: SignedIn,
+  ): Promise<string> {
     const nowMs = Date.now();
     const found = await findNextJob({ manager, lab: await labOf(manager, nowMs), technicianId: by.id, nowMs, frameId });
-    if (!found.next) throw new LabError('bench/nothing-to-take', nothingWhy(found), { passedOver: found.passedOver.slice(0, 10) });
+    if (!found.next)
+      throw new LabError('bench/nothing-to-take', nothingWhy(found), { passedOver: found.passedOver.slice(0, 10) });
     const { job, booking } = found.next;
     const train = booking.train.map(({ role, itemId }) => ({ role, itemId }));
-    const set = { frameId: booking.frameId, technicianId: by.id, train, checks: {}, takenAt: new Date(nowMs), startedAt: null, why: null };
+    const set = {
+      frameId: booking.frameId,
+      technicianId: by.id,
+      train,
+      checks: {},
+      takenAt: new Date(nowMs),
+      startedAt: null,
+      why: null,
+    };
     await jobs.move(job, 'take', set);
     await recordAct(manager, {
       ...{ actorId: by.id, kind: 'job/taken', subjectKind: 'job', subjectId: job.id, live: 'jobs' },
@@ -72,12 +86,26 @@ function mineView({ job, title, frameTag }: JobToday): BenchView['mine'][number]
   return { id: job.id, reference: job.reference, state: job.state, title, frameTag };
 }
 
-function nextView({ job, title, frameTag, requestReference }: JobToday, booking: NonNullable<JobToday['booking']>): BenchView['next'] {
+function nextView(
+  { job, title, frameTag, requestReference }: JobToday,
+  booking: NonNullable<JobToday['booking']>,
+): BenchView['next'] {
   const { startsAt, changeoverMin } = booking;
-  return { jobId: job.id, reference: job.reference, title, frameTag: frameTag ?? '', startsAt: startsAt.toISOString(), requestReference, changeoverMin };
+  return {
+    jobId: job.id,
+    reference: job.reference,
+    title,
+    frameTag: frameTag ?? '',
+    startsAt: startsAt.toISOString(),
+    requestReference,
+    changeoverMin,
+  };
 }
 
-function todayView({ job, title, frameTag, technician }: JobToday, { startsAt, endsAt }: NonNullable<JobToday['booking']>): BenchView['today'][number] {
+function todayView(
+  { job, title, frameTag, technician }: JobToday,
+  { startsAt, endsAt }: NonNullable<JobToday['booking']>,
+): BenchView['today'][number] {
   return {
     ...{ jobId: job.id, reference: job.reference, title, frameTag: frameTag ?? '', state: job.state, technician },
     ...{ startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString() },

@@ -38,10 +38,15 @@ function isComputed({ testType }: Method): boolean {
 const QUANTITY_OF_KEY: Readonly<Record<string, Quantity>> = { stiffness: 'stiffness' };
 
 /** @returns the figure as it is kept, or what is wrong with the field */
-export function readTyped(typed: { key: string; value: number; unit: string }, method: Method, at: number): KeptFigure | FieldProblem {
+export function readTyped(
+  typed: { key: string; value: number; unit: string },
+  method: Method,
+  at: number,
+): KeptFigure | FieldProblem {
   const { unit: shown, factor } = resultWords(typed.key, method.testType);
   const field = `results[${at}]`;
-  if (typed.unit === shown) return { key: typed.key, value: typed.value / factor, unit: factor === 1 ? shown : KEPT_STRAIN };
+  if (typed.unit === shown)
+    return { key: typed.key, value: typed.value / factor, unit: factor === 1 ? shown : KEPT_STRAIN };
   const quantity = QUANTITY_OF_KEY[typed.key] ?? QUANTITIES.find((each) => isUnit(shown, each));
   const unit = quantity && findUnit(typed.unit, quantity);
   if (!quantity || !unit) {
@@ -65,7 +70,13 @@ export function figureProblem({ key, value, unit }: KeptFigure, at: number, boun
   const field = `results[${at}].value`;
   if (key !== PEAK) return numberProblem(field, value, { unit });
   const problem = numberProblem(field, value, { unit: bounds.loadUnit, above: 0, max: bounds.capacity });
-  return problem && fieldProblem(problem, `${bounds.cellTag} is rated for no more: if it was overloaded, mark the specimen invalid and report the cell.`);
+  return (
+    problem &&
+    fieldProblem(
+      problem,
+      `${bounds.cellTag} is rated for no more: if it was overloaded, mark the specimen invalid and report the cell.`,
+    )
+  );
 }
 
 /** The strength that follows from the peak and the measured lengths, with the formula behind it; null where it cannot be said. */

@@ -3,27 +3,55 @@ import type { Method } from '#libs/matching/src/index.js';
 import { batchResults } from './batch-results.js';
 
 const method = {
-  ...{ designation: 'ISO 527-2', testType: 'tension', results: ['peak-stress', 'strain-at-break'], shapes: ['rectangle'] },
+  ...{
+    designation: 'ISO 527-2',
+    testType: 'tension',
+    results: ['peak-stress', 'strain-at-break'],
+    shapes: ['rectangle'],
+  },
   reportSteps: { 'peak-stress': { step: 0.1 }, 'strain-at-break': { step: 0.005 } },
 } as unknown as Method;
 
-const specimens = ['a', 'b', 'c', 'd'].map((id) => ({ id, label: `R-1-${id}`, fate: id === 'd' ? 'invalid' : 'tested', invalidWhy: id === 'd' ? 'broke in the jaw' : null }));
+const specimens = ['a', 'b', 'c', 'd'].map((id) => ({
+  id,
+  label: `R-1-${id}`,
+  fate: id === 'd' ? 'invalid' : 'tested',
+  invalidWhy: id === 'd' ? 'broke in the jaw' : null,
+}));
 const result = (specimenId: string, key: string, value: number) => ({ specimenId, key, value, revision: 1, flags: [] });
 
 function whole(conformity: ConformityAsk | null, forcePct: number | null = 1) {
   return batchResults({
     ...{ id: 'batch', label: 'dry', material: 'PA66', method, specimens, conformity },
-    results: [result('a', 'peak-stress', 60), result('b', 'peak-stress', 62), result('c', 'peak-stress', 64), result('d', 'peak-stress', 9), result('a', 'strain-at-break', 0.035)],
+    results: [
+      result('a', 'peak-stress', 60),
+      result('b', 'peak-stress', 62),
+      result('c', 'peak-stress', 64),
+      result('d', 'peak-stress', 9),
+      result('a', 'strain-at-break', 0.035),
+    ],
     doubts: { forcePct, extensionPct: null, shape: 'rectangle' },
   });
 }
 
-const limit: ConformityAsk = { resultKey: 'peak-stress', lower: 60, upper: null, unit: 'MPa', of: 'mean', rule: 'simple', specification: 'NM-1' };
+const limit: ConformityAsk = {
+  resultKey: 'peak-stress',
+  lower: 60,
+  upper: null,
+  unit: 'MPa',
+  of: 'mean',
+  rule: 'simple',
+  specification: 'NM-1',
+};
 
 describe('the results of a batch', () => {
   it('show an invalid specimen and do not count it', () => {
     const { rows, statistics } = whole(null);
-    expect(rows[3]).toMatchObject({ label: 'R-1-d', invalidWhy: 'broke in the jaw', values: { 'peak-stress': { value: 9 } } });
+    expect(rows[3]).toMatchObject({
+      label: 'R-1-d',
+      invalidWhy: 'broke in the jaw',
+      values: { 'peak-stress': { value: 9 } },
+    });
     expect(statistics[0]).toMatchObject({ key: 'peak-stress', n: 3, mean: 62, standardDeviation: 2 });
   });
 

@@ -76,7 +76,11 @@ function find({ results }: Batch, specimenId: string, key: string): KeptResult |
 
 function shown(result: KeptResult | undefined, { testType }: Method): BatchResults['rows'][number]['values'][string] {
   if (!result) return null;
-  return { value: result.value * resultWords(result.key, testType).factor, flags: result.flags, revision: result.revision };
+  return {
+    value: result.value * resultWords(result.key, testType).factor,
+    flags: result.flags,
+    revision: result.revision,
+  };
 }
 
 function statisticsOf(key: string, batch: Batch): StatisticsView | null {
@@ -128,11 +132,18 @@ function conformityOf(batch: Batch, statistics: readonly StatisticsView[]): Batc
     .filter(({ fate }) => fate === 'tested')
     .flatMap(({ id }) => shown(find(batch, id, ask.resultKey), batch.method)?.value ?? []);
   const rule = ask.rule === 'simple' ? 'simple acceptance' : 'guarded by the expanded uncertainty U (k = 2)';
-  const limits = [ask.lower === null ? [] : `at least ${ask.lower}`, ask.upper === null ? [] : `at most ${ask.upper}`].flat().join(' and ');
+  const limits = [ask.lower === null ? [] : `at least ${ask.lower}`, ask.upper === null ? [] : `at most ${ask.upper}`]
+    .flat()
+    .join(' and ');
   const detail = `${of.label} of ${ask.of === 'mean' ? 'the mean' : 'each specimen'}: ${limits} ${ask.unit}.`;
   const expanded = of.uncertainty?.expanded ?? null;
   if (ask.rule === 'guarded' && expanded === null) {
-    return { specification: ask.specification, statement: 'cannot be stated', rule, detail: `${detail} No uncertainty could be computed.` };
+    return {
+      specification: ask.specification,
+      statement: 'cannot be stated',
+      rule,
+      detail: `${detail} No uncertainty could be computed.`,
+    };
   }
   const { verdict } = stateConformity(
     values,

@@ -4,7 +4,9 @@ import type { Method } from '#libs/matching/src/index.js';
 import type { BatchFound, ResultEntity } from '#libs/records/src/index.js';
 
 /** What is drawn along the axes, best first: stress over strain where both are known, else force over travel. */
-const CHANNELS: Readonly<Record<string, { label: string; unit: string; axis: 'x' | 'y'; rank: number; factor: number }>> = {
+const CHANNELS: Readonly<
+  Record<string, { label: string; unit: string; axis: 'x' | 'y'; rank: number; factor: number }>
+> = {
   strain: { label: 'Strain', unit: '%', axis: 'x', rank: 1, factor: 100 },
   extensionMm: { label: 'Extension', unit: 'mm', axis: 'x', rank: 2, factor: 1 },
   displacementMm: { label: 'Travel', unit: 'mm', axis: 'x', rank: 3, factor: 1 },
@@ -31,7 +33,9 @@ export function curveView(curve: BatchFound['curves'][number], { specimenLabel, 
     id: curve.id,
     specimenLabel,
     columns: shown.map((key) => ({ key, label: CHANNELS[key]!.label, unit: CHANNELS[key]!.unit })),
-    points: Object.fromEntries(shown.map((key) => [key, curve.drawn[key]!.map((value) => value * CHANNELS[key]!.factor)])),
+    points: Object.fromEntries(
+      shown.map((key) => [key, curve.drawn[key]!.map((value) => value * CHANNELS[key]!.factor)]),
+    ),
     marks: marksOf(curve, shown, method, results),
     sha256: curve.file?.sha256 ?? '',
     fileName: curve.file?.name ?? '',
@@ -40,7 +44,12 @@ export function curveView(curve: BatchFound['curves'][number], { specimenLabel, 
 }
 
 /** The first point that each reduced result rests on, in the channels that are drawn. */
-function marksOf(curve: BatchFound['curves'][number], shown: readonly string[], method: Method, results: readonly ResultEntity[]): CurveView['marks'] {
+function marksOf(
+  curve: BatchFound['curves'][number],
+  shown: readonly string[],
+  method: Method,
+  results: readonly ResultEntity[],
+): CurveView['marks'] {
   const [x, y] = shown;
   if (x === undefined || y === undefined) return [];
   return results
@@ -50,7 +59,14 @@ function marksOf(curve: BatchFound['curves'][number], shown: readonly string[], 
       return points.slice(0, 1).flatMap((point) => {
         const [atX, atY] = [point[x], point[y]];
         if (typeof atX !== 'number' || typeof atY !== 'number') return [];
-        return [{ key, label: resultWords(key, method.testType).label, x: atX * CHANNELS[x]!.factor, y: atY * CHANNELS[y]!.factor }];
+        return [
+          {
+            key,
+            label: resultWords(key, method.testType).label,
+            x: atX * CHANNELS[x]!.factor,
+            y: atY * CHANNELS[y]!.factor,
+          },
+        ];
       });
     });
 }

@@ -30,6 +30,8 @@ function doubtsOf({ items, batch, method }: BatchFound): Doubts {
 /** The figure of the widest class among the ranges: ISO 7500-1, ISO 9513 and ASTM E4 (`1 %`) name classes by their limit; E83 classes have none here. */
 function classOf(items: BatchFound['items'], role: string): number | null {
   const calibration = items.find((row) => row.role === role)?.calibration;
-  const limits = (calibration?.ranges ?? []).map(({ className }) => Number.parseFloat(className ?? '')).filter((limit) => limit > 0);
+  const limits = (calibration?.ranges ?? [])
+    .map(({ className }) => Number.parseFloat(className ?? ''))
+    .filter((limit) => limit > 0);
   return limits.length === 0 ? null : Math.max(...limits);
 }

@@ -15,9 +15,22 @@ export function historyView(method: string, key: string, rows: readonly HistoryR
   return { ...{ method, key, label, unit }, points, chart: chartOf(points, unit) };
 }
 
-function pointOf({ at, values, requestReference, jobReference, batchLabel, material, cellTag }: HistoryRow, factor: number): HistoryPoint {
+function pointOf(
+  { at, values, requestReference, jobReference, batchLabel, material, cellTag }: HistoryRow,
+  factor: number,
+): HistoryPoint {
   const { mean, sd, n } = describeSample(values.map((value) => value * factor));
-  return { at: at.toISOString(), requestReference, jobReference, batchLabel, material, cellTag, mean, standardDeviation: sd, n };
+  return {
+    at: at.toISOString(),
+    requestReference,
+    jobReference,
+    batchLabel,
+    material,
+    cellTag,
+    mean,
+    standardDeviation: sd,
+    n,
+  };
 }
 
 function chartOf(points: readonly HistoryPoint[], unit: string): HistoryView['chart'] {
@@ -33,9 +46,12 @@ function chartOf(points: readonly HistoryPoint[], unit: string): HistoryView['ch
 }
 
 const WORDS: Record<ChartSignal['rule'], (point: HistoryPoint, unit: string) => string> = {
-  'beyond-limits': (point, unit) => `${named(point, unit)} lies beyond the limits. Look at ${cellOf(point)}, the lot and the method.`,
-  'range-beyond-limit': (point, unit) => `${named(point, unit)} differs from the one before by more than the scatter explains.`,
-  'run-of-eight': (point, unit) => `With ${named(point, unit)} eight in a row lie on one side of the middle: ${cellOf(point)} or the material may drift.`,
+  'beyond-limits': (point, unit) =>
+    `${named(point, unit)} lies beyond the limits. Look at ${cellOf(point)}, the lot and the method.`,
+  'range-beyond-limit': (point, unit) =>
+    `${named(point, unit)} differs from the one before by more than the scatter explains.`,
+  'run-of-eight': (point, unit) =>
+    `With ${named(point, unit)} eight in a row lie on one side of the middle: ${cellOf(point)} or the material may drift.`,
 };
 
 function named({ jobReference, mean }: HistoryPoint, unit: string): string {

@@ -1,6 +1,12 @@
 import type { BatchResults, CurveView, HistoryView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { HistoryRepository, methodOf, RequestRepository, resultsOfRequest, ResultRepository } from '#libs/records/src/index.js';
+import {
+  HistoryRepository,
+  methodOf,
+  RequestRepository,
+  resultsOfRequest,
+  ResultRepository,
+} from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
@@ -32,13 +38,24 @@ export class ResultsService {
     for (const found of request ? await resultsOfRequest(manager, request.id) : []) {
       const curve = found.curves.find(({ id }) => id === curveId);
       const specimen = found.specimens.find(({ id }) => id === curve?.specimenId);
-      if (curve && specimen) return curveView(curve, { specimenLabel: specimen.label, method: methodOf(found.method), results: found.results });
+      if (curve && specimen)
+        return curveView(curve, {
+          specimenLabel: specimen.label,
+          method: methodOf(found.method),
+          results: found.results,
+        });
     }
     throw new LabError('curve/unknown', 'There is no such curve, or a newer one has taken its place.', { curveId });
   }
 
   async history({ method, material, key, cell }: HistoryDto): Promise<HistoryView> {
-    const asked = { methodCode: method, materialCode: material ?? null, key, cellTag: cell ?? null, limit: MOST_POINTS };
+    const asked = {
+      methodCode: method,
+      materialCode: material ?? null,
+      key,
+      cellTag: cell ?? null,
+      limit: MOST_POINTS,
+    };
     return historyView(method, key, await new HistoryRepository(this.records.manager).find(asked));
   }
 }

@@ -46,7 +46,12 @@ const WORDS: Record<string, string> = {
  *
  * @returns null for a result that follows no product of measured quantities, or whose equipment is not known
  */
-export function uncertaintyView(key: string, figures: SampleFigures, method: Method, doubts: Doubts): StatisticsView['uncertainty'] {
+export function uncertaintyView(
+  key: string,
+  figures: SampleFigures,
+  method: Method,
+  doubts: Doubts,
+): StatisticsView['uncertainty'] {
   const plain = key.split('@')[0]!; // the strain at which it was read does not enter
   const model = MODELS[method.testType] ?? 'axial';
   const exponents = isResultKey(plain) ? exponentsOf(plain, model) : null;

@@ -1,7 +1,17 @@
 import { LabError } from '#libs/errors/src/index.js';
-import type { Ask, Geometry, Method } from '#libs/matching/src/index.js';
-import { askOf, jobAtBench, JobRepository, keepCurve, methodOf, ResultRepository, sourceFingerprint, StoredFileRepository } from '#libs/records/src/index.js';
-import type { SpecimenEntity, StoredFileEntity } from '#libs/records/src/index.js';
+import type { Ask, Geometry, LoadCellDetails, Method } from '#libs/matching/src/index.js';
+import {
+  askOf,
+  ItemRepository,
+  jobAtBench,
+  JobRepository,
+  keepCurve,
+  methodOf,
+  ResultRepository,
+  sourceFingerprint,
+  StoredFileRepository,
+} from '#libs/records/src/index.js';
+import type { ItemEntity, SpecimenEntity, StoredFileEntity } from '#libs/records/src/index.js';
 import { HEAD_BYTES, proposeFormat, reduceCurve } from '#libs/reduction/src/index.js';
 import type { Curve, CurveFormat, ReductionOutcome } from '#libs/reduction/src/index.js';
 import type { TaskContext, TaskPayload } from '#libs/tasks/src/index.js';
@@ -9,6 +19,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { curveResults } from './curve-results.js';
+import type { CellRating } from './curve-results.js';
 import { drawnCurve } from './drawn-curve.js';
 import { readCurveFile } from './read-file.js';
 import { dimensionsOf, measuredGeometry, recipeOf } from './recipe-of.js';
@@ -17,6 +28,7 @@ interface Asked {
   method: Method;
   ask: Ask;
   specimen: SpecimenEntity;
+  cell: CellRating | null;
 }
 
 /**
@@ -29,46 +41,89 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
 
   constructor(private readonly records: DataSource) {}
 
-  async run({ fileId, jobId, specimenId, byId }: TaskPayload<'read-curves'>, context: TaskContext): Promise<Record<string, unknown>> {
+  async run(
+    { fileId, jobId, specimenId, byId }: TaskPayload<'read-curves'>,
+    context: TaskContext,
+  ): Promise<Record<string, unknown>> {
     const { manager } = this.records;
     const file = await new StoredFileRepository(manager).get(fileId);
     const asked = await this.asked(jobId, specimenId);
     const format = await this.formatOf(file);
-    const { curve } = await readCurveFile(file.name, file.content, format, (share) => context.progress(READ_PCT * share, `Reads ${file.name}`));
+    const { curve } = await readCurveFile(file.name, file.content, format, (share) =>
+      context.progress(READ_PCT * share, `Reads ${file.name}`),
+    );
     const geometry = measuredGeometry(asked.ask, asked.specimen.dimensions);
     const outcome = reduced(file.name, curve, asked, geometry);
-    const results = curveResults(outcome, curve, asked.method, geometry);
-    const drawn = drawnCurve(curve, outcome.results.flatMap(({ points }) => points.map(({ index }) => index)));
+    const results = curveResults(outcome, curve, asked.method, geometry, asked.cell);
+    const drawn = drawnCurve(
+      curve,
+      outcome.results.flatMap(({ points }) => points.map(({ index }) => index)),
+    );
     await this.records.transaction((inside) =>
-      keepCurve(inside, { fileId, jobId, specimenId, byId, sha256: file.sha256, format: { ...format }, rows: curve.pointCount, drawn, results }),
+      keepCurve(inside, {
+        fileId,
+        jobId,
+        specimenId,
+        byId,
+        sha256: file.sha256,
+        format: { ...format },
+        rows: curve.pointCount,
+        drawn,
+        results,
+      }),
     );
     return { specimenId, rows: curve.pointCount, results: results.length };
   }
 
   private async asked(jobId: string, specimenId: string): Promise<Asked> {
     const { manager } = this.records;
-    const { batch, method, material, specimens } = await jobAtBench(manager, await new JobRepository(manager).get(jobId));
+    const job = await new JobRepository(manager).get(jobId);
+    const { batch, method, material, specimens } = await jobAtBench(manager, job);
     const specimen = specimens.find(({ id }) => id === specimenId);
     if (!specimen) throw new LabError('specimen/unknown', 'There is no such specimen in this job.', { specimenId });
-    return { method: methodOf(method), ask: askOf(batch, method, material), specimen };
+    const cellId = job.train.find(({ role }) => role === 'load-cell')?.itemId;
+    const [cell] = await new ItemRepository(manager).findByIds(cellId === undefined ? [] : [cellId]);
+    return {
+      method: methodOf(method),
+      ask: askOf(batch, method, material),
+      specimen,
+      cell: cell ? ratingOf(cell) : null,
+    };
   }
 
   /** As a person confirmed it for this source. */
   private async formatOf({ content, name }: StoredFileEntity): Promise<CurveFormat> {
     const proposal = proposeFormat(content.subarray(0, HEAD_BYTES), content.length <= HEAD_BYTES);
-    const source = proposal && (await new ResultRepository(this.records.manager).findSource(sourceFingerprint(proposal.format)));
+    const source =
+      proposal && (await new ResultRepository(this.records.manager).findSource(sourceFingerprint(proposal.format)));
     if (source) return source.format as unknown as CurveFormat;
-    throw new LabError('curve/format-unconfirmed', `Nobody has confirmed how files like ${name} are meant. Upload it again and confirm its columns.`);
+    throw new LabError(
+      'curve/format-unconfirmed',
+      `Nobody has confirmed how files like ${name} are meant. Upload it again and confirm its columns.`,
+    );
   }
+}
+
+/** A cell senses force, or torque only. */
+function ratingOf({ tag, details }: ItemEntity): CellRating {
+  const { capacityN, torqueCapacityNm } = details as unknown as LoadCellDetails;
+  return capacityN > 0 ? { tag, capacity: capacityN, unit: 'N' } : { tag, capacity: torqueCapacityNm, unit: 'N·m' };
 }
 
 /** Reading is most of the work. */
 const READ_PCT = 80;
 
 /** @throws LabError `curve/not-reduced` for a curve from which nothing can be had */
-function reduced(name: string, curve: Curve, { method, ask }: Asked, geometry: Geometry): Extract<ReductionOutcome, { state: 'reduced' }> {
+function reduced(
+  name: string,
+  curve: Curve,
+  { method, ask }: Asked,
+  geometry: Geometry,
+): Extract<ReductionOutcome, { state: 'reduced' }> {
   const outcome = reduceCurve(curve, recipeOf(method, ask), dimensionsOf(method, geometry));
   if (outcome.state === 'reduced') return outcome;
   const reasons = outcome.reasons.map(({ reason, what }) => `${reason.replaceAll('-', ' ')} (${what})`).join('; ');
-  throw new LabError('curve/not-reduced', `Nothing could be had from ${name}: ${reasons}.`, { reasons: outcome.reasons });
+  throw new LabError('curve/not-reduced', `Nothing could be had from ${name}: ${reasons}.`, {
+    reasons: outcome.reasons,
+  });
 }

@@ -26,5 +26,9 @@ export async function readCurveFile(
   if (reading.state === 'read') return reading;
   const { problems, problemCount } = reading;
   const more = problemCount > NAMED ? ` ${problemCount - NAMED} more.` : '';
-  throw new LabError('curve/refused', `${name} was not taken. ${problems.slice(0, NAMED).map(sayProblem).join(' ')}${more}`, { problems, problemCount });
+  throw new LabError(
+    'curve/refused',
+    `${name} was not taken. ${problems.slice(0, NAMED).map(sayProblem).join(' ')}${more}`,
+    { problems, problemCount },
+  );
 }

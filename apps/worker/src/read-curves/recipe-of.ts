@@ -1,6 +1,12 @@
 import type { Ask, Geometry, Method, Shape } from '#libs/matching/src/index.js';
 import { RESULT_KEYS } from '#libs/reduction/src/index.js';
-import type { BendingRecipe, ReductionRecipe, ResultKey, Section, SpecimenDimensions } from '#libs/reduction/src/index.js';
+import type {
+  BendingRecipe,
+  ReductionRecipe,
+  ResultKey,
+  Section,
+  SpecimenDimensions,
+} from '#libs/reduction/src/index.js';
 
 /** What the method leaves to the ask: section, spans, and the results that are wanted. */
 export function recipeOf(method: Method, ask: Ask): ReductionRecipe {
@@ -32,7 +38,9 @@ function bendingOf(bending: BendingRecipe, { loadingSpanRatio }: Method, { geome
 
 /** The specimen's lengths as means of their readings; what nobody measured is as it was asked for. */
 export function measuredGeometry({ geometry }: Ask, readings: Readonly<Record<string, readonly number[]>>): Geometry {
-  const means = Object.entries(readings).flatMap(([key, values]) => (values.length > 0 ? [[key, meanOf(values)] as const] : []));
+  const means = Object.entries(readings).flatMap(([key, values]) =>
+    values.length > 0 ? [[key, meanOf(values)] as const] : [],
+  );
   return { ...geometry, ...(Object.fromEntries(means) as Partial<Geometry>) };
 }
 

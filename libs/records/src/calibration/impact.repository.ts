@@ -30,14 +30,19 @@ export interface UpcomingJob {
 export class ImpactRepository {
   constructor(private readonly manager: EntityManager) {}
 
-  /** Jobs that ran in [from, to) with the item in their train or on it as their frame, and how many results each has. */
+  /**
+   * Jobs that ran in [from, to) with the item in their train or on it as their frame, and how many results each has. A job that was
+   * blocked may have gone on with other items: what was found before names those that it was found on.
+   */
   jobs(itemId: string, from: Date, to: Date): Promise<TouchedJob[]> {
     return this.manager.query(
       `select job.id, job.reference, job.request_id as "requestId", request.reference as "requestReference",
               job.finished_at as "finishedAt",
-              (select count(*)::int from result where result.job_id = job.id) as results
+              (select count(*)::int from result
+               where result.job_id = job.id and (result.basis -> 'items' is null or result.basis -> 'items' ? $1::text)) as results
        from job join request on request.id = job.request_id
-       where (job.frame_id = $1 or job.train @> jsonb_build_array(jsonb_build_object('itemId', $1::text)))
+       where (job.frame_id = $1::uuid or job.train @> jsonb_build_array(jsonb_build_object('itemId', $1::text))
+           or exists (select 1 from result where result.job_id = job.id and result.basis -> 'items' ? $1::text))
          and job.started_at < $3 and coalesce(job.finished_at, 'infinity') >= $2
        order by job.started_at`,
       [itemId, from, to],

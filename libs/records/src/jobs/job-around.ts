@@ -10,7 +10,7 @@ import { RigLinkEntity } from '../register/rig.entity.js';
 import { BatchEntity } from '../requests/batch.entity.js';
 import { RequestEntity } from '../requests/request.entity.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
-import { CurveEntity } from '../results/curve.entity.js';
+import type { CurveEntity } from '../results/curve.entity.js';
 import type { ResultEntity } from '../results/result.entity.js';
 import { ResultRepository } from '../results/result.repository.js';
 import type { JobEntity } from './job.entity.js';
@@ -43,7 +43,9 @@ export async function jobAtBench(manager: EntityManager, job: JobEntity): Promis
   const frameId = job.frameId ?? booking?.frameId ?? null;
   const specimens = await manager.find(SpecimenEntity, { where: { batchId: batch.id }, order: { position: 'ASC' } });
   const results = new ResultRepository(manager);
-  const cellId = (job.train.length > 0 ? job.train : (booking?.train ?? [])).find(({ role }) => role === 'load-cell')?.itemId;
+  const cellId = (job.train.length > 0 ? job.train : (booking?.train ?? [])).find(
+    ({ role }) => role === 'load-cell',
+  )?.itemId;
   const doers = [job.technicianId, ...Object.values(job.checks).map(({ by }) => by)].filter((id) => id !== null);
   const people = await manager.findBy(PersonEntity, { id: In([...new Set(doers)]) });
   return {

@@ -84,3 +84,8 @@ export class JobEntity {
   @VersionColumn()
   version!: number;
 }
+
+/** Frame and items that a job runs on, by id. */
+export function itemsOfTrain({ frameId, train }: Pick<JobEntity, 'frameId' | 'train'>): string[] {
+  return [...(frameId === null ? [] : [frameId]), ...train.map(({ itemId }) => itemId)];
+}

@@ -54,7 +54,10 @@ export class JobRepository {
   }
 
   ofTechnician(technicianId: string): Promise<JobEntity[]> {
-    return this.manager.find(JobEntity, { where: { technicianId, state: In([...ON_A_FRAME]) }, order: { takenAt: 'ASC' } });
+    return this.manager.find(JobEntity, {
+      where: { technicianId, state: In([...ON_A_FRAME]) },
+      order: { takenAt: 'ASC' },
+    });
   }
 
   ofRequest(requestId: string): Promise<JobEntity[]> {
@@ -65,7 +68,10 @@ export class JobRepository {
   async planned(frameId?: string): Promise<PlannedJob[]> {
     const where = { live: true, kind: 'job' as const, ...(frameId ? { frameId } : {}) };
     const bookings = await this.manager.find(BookingEntity, { where, order: { setupAt: 'ASC', startsAt: 'ASC' } });
-    const jobs = await this.manager.findBy(JobEntity, { id: In(bookings.flatMap(({ jobId }) => jobId ?? [])), state: 'ready' });
+    const jobs = await this.manager.findBy(JobEntity, {
+      id: In(bookings.flatMap(({ jobId }) => jobId ?? [])),
+      state: 'ready',
+    });
     return bookings.flatMap((booking) => {
       const job = jobs.find(({ id }) => id === booking.jobId);
       return job ? [{ job, booking }] : [];
@@ -100,7 +106,10 @@ export class JobRepository {
     const where = { id: job.id, version: job.version, state: job.state };
     const { affected } = await this.manager.update(JobEntity, where, set as never);
     if (affected === 0) {
-      throw new LabError('job/changed-meanwhile', `${job.reference} was changed by someone else. Reload it and try again.`);
+      throw new LabError(
+        'job/changed-meanwhile',
+        `${job.reference} was changed by someone else. Reload it and try again.`,
+      );
     }
     return this.get(job.id);
   }

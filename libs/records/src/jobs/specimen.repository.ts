@@ -9,7 +9,10 @@ export class SpecimenRepository {
 
   /** A specimen of a batch; whoever else changes it waits. @throws LabError `specimen/unknown` */
   async lock(batchId: string, id: string): Promise<SpecimenEntity> {
-    const row = await this.manager.findOne(SpecimenEntity, { where: { id, batchId }, lock: { mode: 'pessimistic_write' } });
+    const row = await this.manager.findOne(SpecimenEntity, {
+      where: { id, batchId },
+      lock: { mode: 'pessimistic_write' },
+    });
     if (!row) throw new LabError('specimen/unknown', 'There is no such specimen in this job.', { specimenId: id });
     return row;
   }
@@ -17,11 +20,19 @@ export class SpecimenRepository {
   /** @throws LabError `specimen/changed-meanwhile` */
   async change({ id, version, label }: SpecimenEntity, set: Partial<SpecimenEntity>): Promise<void> {
     const { affected } = await this.manager.update(SpecimenEntity, { id, version }, set as never);
-    if (affected === 0) throw new LabError('specimen/changed-meanwhile', `${label} was changed by someone else. Reload it and try again.`, { specimenId: id });
+    if (affected === 0)
+      throw new LabError(
+        'specimen/changed-meanwhile',
+        `${label} was changed by someone else. Reload it and try again.`,
+        { specimenId: id },
+      );
   }
 
   /** Specimens of a batch that nothing was found on yet. */
   open(batchId: string): Promise<SpecimenEntity[]> {
-    return this.manager.find(SpecimenEntity, { where: { batchId, fate: In(['expected', 'arrived']) }, order: { position: 'ASC' } });
+    return this.manager.find(SpecimenEntity, {
+      where: { batchId, fate: In(['expected', 'arrived']) },
+      order: { position: 'ASC' },
+    });
   }
 }

@@ -32,7 +32,9 @@ export async function todayAtBench(manager: EntityManager, now: Date): Promise<J
   const requests = byId(await manager.findBy(RequestEntity, { id: In(jobs.map(({ requestId }) => requestId)) }));
   const batches = byId(await manager.findBy(BatchEntity, { id: In(jobs.map(({ batchId }) => batchId)) }));
   const frames = byId(await manager.findBy(ItemEntity, { kind: 'frame' }));
-  const people = byId(await manager.findBy(PersonEntity, { id: In(jobs.flatMap(({ technicianId }) => technicianId ?? [])) }));
+  const people = byId(
+    await manager.findBy(PersonEntity, { id: In(jobs.flatMap(({ technicianId }) => technicianId ?? [])) }),
+  );
   const rows = jobs.map((job) => {
     const booking = bookings.find(({ jobId }) => jobId === job.id) ?? null;
     const request = requests.get(job.requestId)!;
@@ -43,7 +45,9 @@ export async function todayAtBench(manager: EntityManager, now: Date): Promise<J
       title: label ? `${request.title}: ${label}` : request.title,
       frameTag: frames.get(job.frameId ?? booking?.frameId ?? '')?.tag ?? null,
       technician: person ? { id: person.id, name: person.name } : null,
-      isToday: isOnFrame(job) || (booking !== null && booking.setupAt.getTime() < now.getTime() + DAY_MS && booking.endsAt > now),
+      isToday:
+        isOnFrame(job) ||
+        (booking !== null && booking.setupAt.getTime() < now.getTime() + DAY_MS && booking.endsAt > now),
     };
   });
   return rows.sort((a, b) => beginOf(a) - beginOf(b) || (a.job.reference < b.job.reference ? -1 : 1));

@@ -4,7 +4,7 @@ import { StoredFileEntity } from '../exchange/stored-file.entity.js';
 import { notify } from '../platform/live-events.js';
 import { recordAct } from '../register/record-act.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
-import { JobEntity } from '../jobs/job.entity.js';
+import { itemsOfTrain, JobEntity } from '../jobs/job.entity.js';
 import { ResultRepository } from './result.repository.js';
 
 export interface ReadCurve {
@@ -23,15 +23,21 @@ export interface ReadCurve {
 /** Keeps a curve that was read with the results that rest on it, and the specimen is tested. Figures that were there get a next revision. */
 export async function keepCurve(manager: EntityManager, read: ReadCurve): Promise<void> {
   const { fileId, jobId, specimenId, byId, format, rows, drawn } = read;
-  const specimen = await manager.findOne(SpecimenEntity, { where: { id: specimenId }, lock: { mode: 'pessimistic_write' } });
+  const specimen = await manager.findOne(SpecimenEntity, {
+    where: { id: specimenId },
+    lock: { mode: 'pessimistic_write' },
+  });
   if (!specimen) throw new LabError('specimen/unknown', 'There is no such specimen.', { specimenId });
   const repository = new ResultRepository(manager);
   const [before] = await repository.curvesOf([specimenId]);
   const same = before ? await manager.existsBy(StoredFileEntity, { id: before.fileId, sha256: read.sha256 }) : false;
   if (!same) await repository.addCurve({ specimenId, jobId, fileId, format, rows, drawn, uploadedBy: byId });
   const why = before ? 'Read from the curve again' : null;
+  const job = await manager.findOneByOrFail(JobEntity, { id: jobId });
+  const about = { specimenId, jobId, origin: 'reduced' as const, why, enteredBy: byId };
+  const items = itemsOfTrain(job);
   const kept = await repository.add(
-    read.results.map((result) => ({ ...result, specimenId, jobId, origin: 'reduced' as const, why, enteredBy: byId })),
+    read.results.map(({ basis, ...result }) => ({ ...result, ...about, basis: { ...basis, items } })),
   );
   if (specimen.fate === 'expected' || specimen.fate === 'arrived') {
     await manager.update(SpecimenEntity, { id: specimenId, version: specimen.version }, { fate: 'tested' });
@@ -44,6 +50,5 @@ export async function keepCurve(manager: EntityManager, read: ReadCurve): Promis
     },
     why,
   });
-  const { requestId } = await manager.findOneByOrFail(JobEntity, { id: jobId });
-  await notify(manager, { topic: 'results', id: requestId });
+  await notify(manager, { topic: 'results', id: job.requestId });
 }

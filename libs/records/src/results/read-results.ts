@@ -48,7 +48,9 @@ async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]):
   const curves = await manager.find(CurveEntity, { where: { specimenId }, order: { revision: 'ASC' } });
   const jobs = await manager.find(JobEntity, { where: { batchId, state: Not('aborted') } });
   const methods = await manager.findBy(MethodEntity, { id: In(batches.map((batch) => batch.methodId)) });
-  const materials = await manager.findBy(MaterialEntity, { id: In(batches.flatMap((batch) => batch.materialId ?? [])) });
+  const materials = await manager.findBy(MaterialEntity, {
+    id: In(batches.flatMap((batch) => batch.materialId ?? [])),
+  });
   const people = await manager.findBy(PersonEntity, { id: In(jobs.flatMap((job) => job.technicianId ?? [])) });
   const files = await manager.findBy(StoredFileEntity, { id: In(curves.map(({ fileId }) => fileId)) });
   const train = await trainsOf(manager, jobs);
@@ -87,7 +89,12 @@ async function trainsOf(manager: EntityManager, jobs: readonly JobEntity[]): Pro
     const item = items.find((row) => row.id === id);
     return item ? [{ job, role, item, calibration: inForceAt(calibrations, id, job.startedAt ?? new Date()) }] : [];
   });
-  return new Map(jobs.map(({ id }) => [id, rows.filter(({ job }) => job.id === id).map(({ role, item, calibration }) => ({ role, item, calibration }))]));
+  return new Map(
+    jobs.map(({ id }) => [
+      id,
+      rows.filter(({ job }) => job.id === id).map(({ role, item, calibration }) => ({ role, item, calibration })),
+    ]),
+  );
 }
 
 function placesOf(job: JobEntity): { role: string; itemId: string }[] {

@@ -5,7 +5,10 @@ import { JobEntity } from '../jobs/job.entity.js';
 import { CurveEntity, CurveSourceEntity, DurationEntity } from './curve.entity.js';
 import { ResultEntity } from './result.entity.js';
 
-export type NewResult = Pick<ResultEntity, 'specimenId' | 'jobId' | 'key' | 'value' | 'unit' | 'origin' | 'basis' | 'why' | 'enteredBy'>;
+export type NewResult = Pick<
+  ResultEntity,
+  'specimenId' | 'jobId' | 'key' | 'value' | 'unit' | 'origin' | 'basis' | 'why' | 'enteredBy'
+>;
 
 /** Results and curves. Rows are added, never changed: the newest revision counts. */
 export class ResultRepository {
@@ -13,16 +16,25 @@ export class ResultRepository {
 
   /** The newest revision of each figure of these specimens. */
   async newestOf(specimenIds: readonly string[]): Promise<ResultEntity[]> {
-    const rows = await this.manager.find(ResultEntity, { where: { specimenId: In(specimenIds) }, order: { revision: 'ASC' } });
+    const rows = await this.manager.find(ResultEntity, {
+      where: { specimenId: In(specimenIds) },
+      order: { revision: 'ASC' },
+    });
     return [...new Map(rows.map((row) => [`${row.specimenId} ${row.key}`, row])).values()];
   }
 
   /** Keeps figures that differ from what stands there, each as the next revision. @returns those that were kept */
   async add(results: readonly NewResult[]): Promise<ResultEntity[]> {
     const there = await this.newestOf([...new Set(results.map(({ specimenId }) => specimenId))]);
-    const before = (one: NewResult) => there.find(({ specimenId, key }) => specimenId === one.specimenId && key === one.key);
+    const before = (one: NewResult) =>
+      there.find(({ specimenId, key }) => specimenId === one.specimenId && key === one.key);
     const changed = results.filter((one) => before(one)?.value !== one.value || before(one)?.unit !== one.unit);
-    const rows = changed.map((one) => ({ ...one, id: randomUUID(), revision: (before(one)?.revision ?? 0) + 1, enteredAt: new Date() }));
+    const rows = changed.map((one) => ({
+      ...one,
+      id: randomUUID(),
+      revision: (before(one)?.revision ?? 0) + 1,
+      enteredAt: new Date(),
+    }));
     if (rows.length > 0) await this.manager.insert(ResultEntity, rows as never);
     return rows;
   }
@@ -36,7 +48,10 @@ export class ResultRepository {
 
   /** The newest curve of each specimen. */
   async curvesOf(specimenIds: readonly string[]): Promise<CurveEntity[]> {
-    const rows = await this.manager.find(CurveEntity, { where: { specimenId: In(specimenIds) }, order: { revision: 'ASC' } });
+    const rows = await this.manager.find(CurveEntity, {
+      where: { specimenId: In(specimenIds) },
+      order: { revision: 'ASC' },
+    });
     return [...new Map(rows.map((row) => [row.specimenId, row])).values()];
   }
 
