@@ -81,13 +81,13 @@ function Lanes({ plan }: { plan: PlanView }) {
         cells={[
           ['plan', <span className="fig" key="v">{`v${plan.version}`}</span>],
           ['published', moment(plan.publishedAt)],
-          ['because', plan.cause],
+          ['because', plan.cause.replace('/', ' ')],
           [
             'late',
             plan.figures.lateJobs === 0 ? (
               'none'
             ) : (
-              <Link key="l" className="act" href="/planning/late">{`▲ ${plan.figures.lateJobs} jobs`}</Link>
+              <Link key="l" className="act" href="/planning/late">{`▲ ${plan.figures.lateJobs} ${plan.figures.lateJobs === 1 ? 'job' : 'jobs'}`}</Link>
             ),
           ],
         ]}

@@ -18,7 +18,7 @@ export function LateScreen() {
             title="Late and at risk"
             cells={[
               ['plan', <span className="fig" key="v">{`v${version}`}</span>],
-              ['late', `${figures.lateJobs} jobs`],
+              ['late', figures.lateJobs === 1 ? 'one job' : `${figures.lateJobs} jobs`],
               ['weighted', `${Math.round(figures.weightedLatenessHours)} h`],
             ]}
           >
