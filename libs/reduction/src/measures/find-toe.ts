@@ -9,14 +9,24 @@ const MOST_ROUNDS = 50;
 
 /**
  * The slope and the shift of the toe together. Strain bounds count from the corrected zero, so that slope and foot
- * are found in turns until the foot rests.
+ * are found in turns until the foot rests. The steepest line of a curve that bends over from its start meets zero before
+ * the first strain: it has no slack to take out, and its zero stays.
  */
 export function findSlopeAndToe(
   loading: Loading,
   recipe: SlopeRecipe,
   toe: ToeRecipe,
 ): { slope: SlopeFound; toeShift: number } {
-  if (toe.way === 'none') return { slope: findSlope(loading, recipe, 0), toeShift: 0 };
+  const found = toe.way === 'none' ? null : slopeAndFoot(loading, recipe, toe);
+  const bendsOver = found !== null && toe.way === 'steepest' && found.toeShift < loading.x[0]!;
+  return found && !bendsOver ? found : { slope: findSlope(loading, recipe, 0), toeShift: 0 };
+}
+
+function slopeAndFoot(
+  loading: Loading,
+  recipe: SlopeRecipe,
+  toe: Exclude<ToeRecipe, { way: 'none' }>,
+): { slope: SlopeFound; toeShift: number } {
   const steepest = toe.way === 'steepest' ? steepestLine(loading, toe.spanShare) : null;
   if (steepest) return { slope: findSlope(loading, recipe, steepest.footX), toeShift: steepest.footX };
   let foot = 0;
