@@ -3,11 +3,13 @@ import type { Lanes } from './lanes.js';
 import { priceReplace, priceSwap } from './price.js';
 import { scanLeft, scanRight, scanSwap, scanSwapLeft } from './scan.js';
 
-/** How long a block may be that is moved inside its lane, and to another lane. */
+/** How long a block may be that is moved inside its lane; in short lanes no longer than this part of them. */
 const LONGEST_WITHIN = 8;
-const LONGEST_ACROSS = 4;
-/** How long blocks are that change places inside a lane. */
-const LONGEST_SWAPPED = 3;
+const PART_OF_LANE = 0.4;
+/** How long a block may be that goes to another lane. */
+const LONGEST_ACROSS = 1;
+/** How long blocks are that change places inside a lane, with one lane and with more. */
+const LONGEST_SWAPPED = [3, 2] as const;
 /** A change smaller than this is rounding, not a gain. */
 const LEAST_GAIN = 1e-7;
 
@@ -23,6 +25,8 @@ export class Descent {
   private readonly move = new Int32Array(6);
 
   private lane = 0;
+  private readonly longestWithin: number;
+  private readonly longestSwapped: number;
   /** Whether rows of moves inside a lane can be bounded together. */
   private readonly scannable: boolean;
   private readonly found = (i: number, j: number, g: number, h: number): number => {
@@ -32,7 +36,9 @@ export class Descent {
   };
 
   constructor(private readonly s: Lanes) {
-    const { hasReleases, makespan, setupRate } = s.model;
+    const { hasReleases, makespan, setupRate, jobs, lanes } = s.model;
+    this.longestWithin = Math.min(LONGEST_WITHIN, Math.max(3, Math.round((PART_OF_LANE * jobs) / lanes)));
+    this.longestSwapped = LONGEST_SWAPPED[lanes > 1 ? 1 : 0];
     this.scannable = !hasReleases && !makespan && setupRate === 0;
     this.queue = new Int32Array(s.model.jobs);
     this.queued = new Uint8Array(s.model.jobs + 1);
@@ -97,7 +103,7 @@ export class Descent {
   }
 
   private moveWithin(lane: number, i: number): void {
-    for (let size = 1; size <= LONGEST_WITHIN; size++) {
+    for (let size = 1; size <= this.longestWithin; size++) {
       this.moveBlock(lane, i, i + size - 1);
       if (size > 1) this.moveBlock(lane, i - size + 1, i);
     }
@@ -118,8 +124,8 @@ export class Descent {
   }
 
   private swapWithin(lane: number, i: number): void {
-    for (let ours = 0; ours < LONGEST_SWAPPED; ours++) {
-      for (let theirs = 0; theirs < LONGEST_SWAPPED; theirs++) this.swapBlock(lane, i, i + ours, theirs);
+    for (let ours = 0; ours < this.longestSwapped; ours++) {
+      for (let theirs = 0; theirs < this.longestSwapped; theirs++) this.swapBlock(lane, i, i + ours, theirs);
     }
   }
 

@@ -6,7 +6,7 @@ import type { Lanes } from './lanes.js';
 /** Longest block that a kick carries. */
 const LONGEST = 10;
 /** Most changes in one kick. */
-const MOST = 4;
+const MOST = 3;
 
 /** Changes the sequences at random, near one place, and queues what it touched. */
 export function kick(s: Lanes, descent: Descent, random: Random): void {

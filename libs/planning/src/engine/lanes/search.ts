@@ -55,7 +55,7 @@ class Warmth {
   accepts(change: number, cost: number, random: Random): boolean {
     this.round++;
     if (change <= 0) return true;
-    const heat = 0.004 * cost * (1 - this.round / this.phase) ** 2;
+    const heat = 0.008 * cost * (1 - this.round / this.phase) ** 2;
     return change < -heat * Math.log(random.unit() + 1e-12);
   }
 
