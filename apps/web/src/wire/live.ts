@@ -14,6 +14,7 @@ const TOUCHES: Record<LiveEvent['topic'], readonly Topic[]> = {
   reports: ['reports', 'requests'],
   tasks: ['tasks', 'status'],
   people: ['people', 'plan'],
+  notices: ['notices'],
 };
 
 const GATHER_MS = 120;
@@ -42,10 +43,12 @@ export function useLive(): boolean {
       wasLost = true;
       setConnected(false);
     };
-    source.onmessage = ({ data }) => {
+    source.addEventListener('change', ({ data }) => {
       for (const topic of TOUCHES[(JSON.parse(String(data)) as LiveEvent).topic] ?? []) waiting.add(topic);
       timer ??= setTimeout(flush, GATHER_MS);
-    };
+    });
+    // The server itself was cut off from the changes for a while.
+    source.addEventListener('missed', () => void client.invalidateQueries());
     return () => {
       clearTimeout(timer);
       source.close();

@@ -16,7 +16,7 @@ export function ReportDocumentView({
       <header className="report-head">
         <div>
           <p className="soft">Test report</p>
-          <h2>{report.title}</h2>
+          <h2>{report.title === 'Test report' ? report.request.title : report.title}</h2>
           {report.amendment && (
             <p className="act">
               Amendment: {report.amendment} {report.replaces && `Replaces ${report.replaces}.`}

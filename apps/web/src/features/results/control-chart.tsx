@@ -7,7 +7,7 @@ import './results.css';
 const WIDTH = 960;
 const HEIGHT = 320;
 const LEFT = 70;
-const RIGHT = 120;
+const RIGHT = 160;
 
 /** Means in the order of testing with centre line and limits (individuals chart); points out of the ordinary are filled and named below. */
 export function ControlChart({ history }: { history: HistoryView }) {

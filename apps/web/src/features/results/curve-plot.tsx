@@ -9,8 +9,9 @@ const WIDTH = 640;
 const HEIGHT = 400;
 const LEFT = 64;
 const RIGHT = 44;
-const TOP = 16;
+const TOP = 40;
 const BOTTOM = 44;
+const LABEL_ROWS = 3;
 const DASHES = ['', '7 3', '2 3', '9 3 2 3', '4 2', '12 4'];
 
 interface Box {
@@ -104,8 +105,16 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
               )),
             )}
         </g>
-        {curves.map((curve) => (
-          <EndLabel key={curve.id} curve={curve} xs={curve.points[xKey]} ys={curve.points[yKey]} x={x} y={y} />
+        {curves.map((curve, index) => (
+          <EndLabel
+            row={index % LABEL_ROWS}
+            key={curve.id}
+            curve={curve}
+            xs={curve.points[xKey]}
+            ys={curve.points[yKey]}
+            x={x}
+            y={y}
+          />
         ))}
         {drag.box && <rect {...drag.box} className="rubber" />}
       </svg>
@@ -160,12 +169,15 @@ function lineOf(curve: CurveView, xKey: string, yKey: string, x: Scale, y: Scale
 }
 
 function EndLabel({
+  row,
   curve,
   xs = [],
   ys = [],
   x,
   y,
 }: {
+  /** Labels of neighbouring curves stand above each other. */
+  row: number;
   curve: CurveView;
   xs: number[] | undefined;
   ys: number[] | undefined;
@@ -175,7 +187,12 @@ function EndLabel({
   const peak = ys.indexOf(ys.reduce((most, value) => Math.max(most, value), -Infinity));
   if (peak < 0) return null;
   return (
-    <text x={x(xs[peak] ?? 0)} y={y(ys[peak] ?? 0) - 6} textAnchor="middle" className="curve-label">
+    <text
+      x={x(xs[peak] ?? 0)}
+      y={Math.max(TOP + 10, y(ys[peak] ?? 0) - 8) - row * 12}
+      textAnchor="middle"
+      className="curve-label"
+    >
       {curve.specimenLabel.replace(/^.*-/, '')}
     </text>
   );

@@ -65,6 +65,7 @@ export function ResultsTable({ results }: { results: BatchResults }) {
           </tfoot>
         </table>
       </div>
+      <Flags results={results} />
       {results.statistics
         .filter(({ possibleOutliers }) => possibleOutliers.length > 0)
         .map(({ key, label, possibleOutliers }) => (
@@ -108,5 +109,29 @@ function StatisticsRow({
         </td>
       ))}
     </tr>
+  );
+}
+
+/** What the flagged figures mean, with the specimens that they belong to. */
+function Flags({ results }: { results: BatchResults }) {
+  const found = new Map<string, string[]>();
+  for (const row of results.rows) {
+    for (const { key, label } of results.columns) {
+      for (const flag of row.values[key]?.flags ?? []) {
+        const name = `${label}: ${flag.replaceAll('-', ' ')}`;
+        found.set(name, [...(found.get(name) ?? []), row.label]);
+      }
+    }
+  }
+  if (found.size === 0) return null;
+  return (
+    <ul className="small">
+      {[...found].map(([name, labels]) => (
+        <li key={name}>
+          <span className="act">▲</span> {name} (
+          {labels.length === results.rows.length ? 'every specimen' : labels.join(', ')})
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -87,7 +87,11 @@ function Lanes({ plan }: { plan: PlanView }) {
             plan.figures.lateJobs === 0 ? (
               'none'
             ) : (
-              <Link key="l" className="act" href="/planning/late">{`▲ ${plan.figures.lateJobs} ${plan.figures.lateJobs === 1 ? 'job' : 'jobs'}`}</Link>
+              <Link
+                key="l"
+                className="act"
+                href="/planning/late"
+              >{`▲ ${plan.figures.lateJobs} ${plan.figures.lateJobs === 1 ? 'job' : 'jobs'}`}</Link>
             ),
           ],
         ]}
