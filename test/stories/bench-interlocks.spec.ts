@@ -278,6 +278,13 @@ describe('a run', () => {
     expect((await send('/resume')).body).toMatchObject({ state: 'running', why: null });
     const spoilt = await send(`/specimens/${job.specimens[1]!.id}/invalid`, { why: 'Broke in the jaw' });
     expect(spoilt.body.specimens[1]).toMatchObject({ fate: 'invalid', invalidWhy: 'Broke in the jaw' });
+    // Taking it back needs a reason as well; without results it is only here again.
+    const valid = await send(`/specimens/${job.specimens[1]!.id}/invalid`, {
+      why: 'It was another piece',
+      fate: 'valid',
+    });
+    expect(valid.body.specimens[1]).toMatchObject({ fate: 'arrived', invalidWhy: null });
+    await send(`/specimens/${job.specimens[1]!.id}/invalid`, { why: 'Broke in the jaw' });
     const done = await send('/finish', {
       conditions: { temperatureC: 22.8, humidityPct: 51, deviations: 'One piece was lost' },
       notTestedWhy: 'Lost on the way',

@@ -162,8 +162,8 @@ export interface StandInBody {
 }
 
 export interface InvalidBody extends WhyBody {
-  /** `invalid` unless it is said that the specimen was not tested at all. */
-  fate?: 'invalid' | 'not-tested';
+  /** `invalid` unless it is said that the specimen was not tested at all, or that it is valid after all. */
+  fate?: 'invalid' | 'not-tested' | 'valid';
 }
 
 export interface CurveConfirmBody {

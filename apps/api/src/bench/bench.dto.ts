@@ -68,8 +68,8 @@ export class BlockDto extends WhyDto implements BlockBody {
 }
 
 export class InvalidDto extends WhyDto implements InvalidBody {
-  @OneOf(['invalid', 'not-tested'], { optional: true })
-  fate?: 'invalid' | 'not-tested';
+  @OneOf(['invalid', 'not-tested', 'valid'], { optional: true })
+  fate?: 'invalid' | 'not-tested' | 'valid';
 }
 
 export class DimensionsDto implements DimensionsBody {

@@ -15,7 +15,7 @@ export type Readings = ReadonlyMap<string, CurveReadingView>;
 
 /** A job as the bench shows it to somebody. */
 export function jobView(facts: BenchFacts, readings: Readings, by: SignedIn): JobView {
-  const { job, work, frame, settings, lab, rig, busy, trainItems, people } = facts;
+  const { job, work, frame, trainItems, people } = facts;
   const { needs, method, ask } = work;
   return {
     ...{
@@ -30,14 +30,7 @@ export function jobView(facts: BenchFacts, readings: Readings, by: SignedIn): Jo
     frame: frame && { id: frame.id, tag: frame.tag, name: frame.name },
     technician: job.technicianId === null ? null : { id: job.technicianId, name: people.get(job.technicianId) ?? '' },
     train: trainItems.map(({ role, item }) => itemView(role, item, needs)),
-    setup: setupSheet({
-      job: { train: [...facts.train], checks: job.checks },
-      rig,
-      lab,
-      needs,
-      settings: settings.matching,
-      busy,
-    }),
+    setup: setupSheet(facts),
     checks: checkViews(facts),
     cautions: cautionsFor(
       needs,

@@ -19,38 +19,42 @@ const WORKING_ORDER: readonly string[] = [
   ...['chamber', 'thermocouple', 'extensometer', 'guard'],
 ];
 
+/** What the sheet is made from, out of all that the bench knows of a job. */
 export interface Sheet {
-  job: Pick<JobEntity, 'train' | 'checks'>;
-  rig: readonly RigLinkEntity[];
+  job: Pick<JobEntity, 'checks'>;
+  train: readonly TrainLink[];
+  frameId: string | null;
+  /** What hangs on the frame now. */
+  rig: readonly Pick<RigLinkEntity, 'itemId' | 'role'>[];
   lab: Lab;
-  needs: Needs;
-  settings: MatchSettings;
+  work: { needs: Needs };
+  settings: { matching: MatchSettings };
   /** Items that another job has now. */
   busy: ReadonlyMap<string, string>;
 }
 
 /** The setup sheet: what is on the frame against what has to be there, in working order. */
-export function setupSheet({ job, rig, lab, needs, settings, busy }: Sheet): SetupStepView[] {
+export function setupSheet({ job, train, frameId, rig, lab, work: { needs }, settings, busy }: Sheet): SetupStepView[] {
   const items = new Map(lab.items.map((item) => [item.id, item]));
-  const now: Rig = { frameId: rig[0]?.frameId ?? '', itemIds: rig.map(({ itemId }) => itemId), chamberC: null };
-  const links = job.train.map(({ role, itemId }) => ({
+  const now: Rig = { frameId: frameId ?? '', itemIds: rig.map(({ itemId }) => itemId), chamberC: null };
+  const links = train.map(({ role, itemId }) => ({
     role: role as LinkRole,
     itemId,
     poolKey: itemId,
     pool: [itemId],
   }));
-  const { steps } = changeoverBetween(now, { links }, settings, (id) => items.get(id));
+  const { steps } = changeoverBetween(now, { links }, settings.matching, (id) => items.get(id));
   const placed = steps.flatMap(({ step, itemId, minutes }) => {
     const item = items.get(itemId ?? '');
     if (!item || (step !== 'take-off' && step !== 'keep' && step !== 'put-on')) return [];
-    const link = job.train.find((each) => each.itemId === item.id);
+    const link = train.find((each) => each.itemId === item.id);
     const role = link?.role ?? rig.find((each) => each.itemId === item.id)?.role ?? item.kind;
     return [{ action: step, role, minutes, item, link }];
   });
   return [...sorted(placed, 'take-off').reverse(), ...sorted(placed, 'keep'), ...sorted(placed, 'put-on')].map(
     ({ action, role, minutes, item, link }) => ({
       action,
-      item: itemView(role, item, needs),
+      item: { ...itemView(role, item, needs), place: placeOf(item, lab, now.frameId) },
       minutes,
       ...confirmation(action, item.id, link, job.checks),
       standIns: action === 'put-on' ? standIns(lab, item.id, busy) : [],
@@ -74,6 +78,13 @@ function confirmation(action: string, itemId: string, link: TrainLink | undefine
   if (action === 'keep' && !link) return { confirmed: true, confirmedAt: null };
   const at = link ? (link.confirmedAt ?? null) : (checks[takenOffKey(itemId)]?.at ?? null);
   return { confirmed: at !== null, confirmedAt: at };
+}
+
+/** Where to fetch it: an item that hangs on another frame has to come off there first. */
+function placeOf({ id, place }: Item, lab: Lab, frameId: string): string {
+  const on = lab.rigs.find((rig) => rig.frameId !== frameId && rig.itemIds.includes(id));
+  const frame = lab.items.find((item) => item.id === on?.frameId);
+  return frame ? `frame ${frame.tag}` : place;
 }
 
 function standIns(lab: Lab, itemId: string, busy: ReadonlyMap<string, string>): SetupStepView['standIns'] {

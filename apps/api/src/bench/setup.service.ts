@@ -32,7 +32,7 @@ export class SetupService {
       if (item.id === facts.frameId || isConfirmed(facts, item)) return null;
       refuseUnless(at.job, ['taken'], 'tags are confirmed');
       const link = facts.train.find(({ itemId }) => itemId === item.id);
-      const comesOff = sheetOf(facts).find((step) => step.action === 'take-off' && step.item.itemId === item.id);
+      const comesOff = setupSheet(facts).find((step) => step.action === 'take-off' && step.item.itemId === item.id);
       if (link)
         return this.keep(at, facts, withConfirmed(at, link), at.job.checks, { confirmed: item.tag, role: link.role });
       if (!comesOff) throw refuseWrongItem(facts, item);
@@ -55,6 +55,7 @@ export class SetupService {
   standIn(jobId: string, itemId: string, tag: string, by: SignedIn): Promise<JobView> {
     return this.acts.do(jobId, by, async (at) => {
       refuseOthers(at);
+      await at.jobs.waitToTake(); // two jobs could reach for the same unit
       const facts = await at.facts();
       const item = itemByTag(facts.lab, tag);
       if (isConfirmed(facts, item)) return null;
@@ -86,7 +87,7 @@ export class SetupService {
     checks: JobEntity['checks'],
     after: Record<string, unknown>,
   ): Promise<Done> {
-    const steps = sheetOf({ ...facts, train, job: { ...facts.job, train, checks } });
+    const steps = setupSheet({ ...facts, train, job: { checks } });
     if (steps.some(({ confirmed }) => !confirmed)) {
       await at.jobs.change(at.job, { train, checks });
       return { kind: 'job/step-confirmed', after, planning: after['standsIn'] !== undefined };
@@ -104,18 +105,6 @@ export class SetupService {
       planning: true,
     };
   }
-}
-
-function sheetOf(facts: BenchFacts): ReturnType<typeof setupSheet> {
-  const { job, train, rig, lab, work, settings, busy } = facts;
-  return setupSheet({
-    job: { train: [...train], checks: job.checks },
-    rig,
-    lab,
-    needs: work.needs,
-    settings: settings.matching,
-    busy,
-  });
 }
 
 function isConfirmed({ job }: BenchFacts, { id }: Item): boolean {

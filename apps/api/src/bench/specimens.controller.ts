@@ -34,16 +34,16 @@ export class SpecimensController {
     return this.specimens.type(id, sid, body, by);
   }
 
-  /** Marks a specimen as invalid, or as not tested, with the reason. */
+  /** Marks a specimen as invalid, as not tested, or as valid after all, with the reason. */
   @Post('invalid')
   @HttpCode(200)
   @May('edit-results')
-  spoil(
+  mark(
     @Param('id', AnId) id: string,
     @Param('sid', AnId) sid: string,
     @Body() body: InvalidDto,
     @By() by: SignedIn,
   ): Promise<JobView> {
-    return this.specimens.spoil(id, sid, body, by);
+    return this.specimens.mark(id, sid, body, by);
   }
 }

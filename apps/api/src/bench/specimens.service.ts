@@ -48,9 +48,9 @@ export class SpecimensService {
         ...computedRows(at, facts, specimen, figures, body.why),
       ];
       const kept = await new ResultRepository(at.manager).add(rows);
-      if (kept.length === 0 && specimen.fate === 'tested') return null;
-      if (specimen.fate !== 'tested')
-        await new SpecimenRepository(at.manager).change(specimen, { fate: 'tested', invalidWhy: null });
+      const fresh = specimen.fate === 'expected' || specimen.fate === 'arrived';
+      if (kept.length === 0 && !fresh) return null;
+      if (fresh) await new SpecimenRepository(at.manager).change(specimen, { fate: 'tested' });
       return {
         kind: 'results/entered',
         after: { specimenId, label: specimen.label, results: kept.map(said) },
@@ -60,16 +60,24 @@ export class SpecimensService {
     });
   }
 
-  /** Marked with the reason and kept, never dropped: it counts in no statistics. */
-  spoil(jobId: string, specimenId: string, { why, fate = 'invalid' }: InvalidBody, by: SignedIn): Promise<JobView> {
+  /** Marked with the reason and kept, never dropped: it counts in no statistics, until somebody says why it is valid after all. */
+  mark(
+    jobId: string,
+    specimenId: string,
+    { why, fate: said = 'invalid' }: InvalidBody,
+    by: SignedIn,
+  ): Promise<JobView> {
     return this.acts.do(jobId, by, async (at) => {
-      await this.open(at, 'a specimen is marked');
+      const { results } = await this.open(at, 'a specimen is marked');
       const specimens = new SpecimenRepository(at.manager);
       const specimen = await specimens.lock(at.job.batchId, specimenId);
-      if (specimen.fate === fate && specimen.invalidWhy === why) return null;
-      await specimens.change(specimen, { fate, invalidWhy: why });
+      const found = results.some((row) => row.specimenId === specimenId);
+      const fate = said === 'valid' ? (found ? 'tested' : 'arrived') : said;
+      const invalidWhy = said === 'valid' ? null : why;
+      if (specimen.fate === fate && specimen.invalidWhy === invalidWhy) return null;
+      await specimens.change(specimen, { fate, invalidWhy });
       const before = { specimenId, label: specimen.label, fate: specimen.fate, invalidWhy: specimen.invalidWhy };
-      return { kind: `specimen/${fate}`, before, after: { ...before, fate, invalidWhy: why }, why, results: true };
+      return { kind: `specimen/${said}`, before, after: { ...before, fate, invalidWhy }, why, results: true };
     });
   }
 
