@@ -24,6 +24,7 @@ const Requests = desk(() => import('./screens/requester/requester-desk.js'), 'Re
 const Planning = desk(() => import('./screens/manager/manager-desk.js'), 'ManagerDesk');
 const Bench = desk(() => import('./screens/bench/bench-desk.js'), 'BenchDesk');
 const Register = desk(() => import('./screens/register/register-desk.js'), 'RegisterDesk');
+const Access = desk(() => import('./screens/register/access-screen.js'), 'AccessScreen');
 const Reports = desk(() => import('./screens/reports/reports-desk.js'), 'ReportsDesk');
 const Verify = desk(() => import('./screens/reports/verify-screen.js'), 'VerifyScreen');
 
@@ -70,6 +71,7 @@ function Desks({ session }: { session: SessionView }) {
             <Route path="/requests/*?" component={Requests} />
             <Route path="/planning/*?" component={Planning} />
             <Route path="/bench/*?" component={Bench} />
+            <Route path="/access" component={Access} />
             <Route path="/register/*?" component={Register} />
             <Route path="/reports/*?" component={Reports} />
             <Route>

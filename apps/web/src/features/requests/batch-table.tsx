@@ -1,20 +1,23 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { BatchView, RequestView } from '#libs/contract/src/index.js';
 import { moment } from '../../ui/moments.js';
 import { JOB_STATE_WORDS } from './words.js';
 
+type Job = NonNullable<BatchView['job']>;
+
 /** The batches of a request: what was asked, their job, and each specimen's fate. */
-export function BatchTable({ request }: { request: RequestView }) {
+export function BatchTable({ request, jobActs }: { request: RequestView; jobActs?: (job: Job) => ReactNode }) {
   return (
     <section className="stack">
       {request.batches.map((batch) => (
-        <Batch key={batch.id} batch={batch} />
+        <Batch key={batch.id} batch={batch} jobActs={jobActs} />
       ))}
     </section>
   );
 }
 
-function Batch({ batch }: { batch: BatchView }) {
+function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => ReactNode) | undefined }) {
   const { job } = batch;
   return (
     <article className="stack tight">
@@ -23,8 +26,10 @@ function Batch({ batch }: { batch: BatchView }) {
           {batch.label || `Batch ${batch.position}`} <span className="soft">· {batch.method.designation}</span>
         </h2>
         {job && (
-          <span>
-            <span className="fig">{job.reference}</span> <span className="word">{JOB_STATE_WORDS[job.state]}</span>
+          <span className="row">
+            <span className="fig">{job.reference}</span>{' '}
+            <span className={job.state === 'blocked' ? 'word act' : 'word'}>{JOB_STATE_WORDS[job.state]}</span>
+            {jobActs?.(job)}
           </span>
         )}
       </div>

@@ -16,7 +16,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
   const act = useJobAct(job.id);
   const firstOpen = job.specimens.find(({ fate }) => !SETTLED.includes(fate));
   const [chosen, setChosen] = useState<string | null>(null);
-  const [asking, setAsking] = useState<'pause' | 'block' | 'invalid' | null>(null);
+  const [asking, setAsking] = useState<'pause' | 'block' | 'invalid' | 'valid' | null>(null);
   const [keeping, setKeeping] = useState(false);
   const [error, setError] = useState<Error | null>(null);
   const specimen = job.specimens.find(({ id }) => id === chosen) ?? firstOpen ?? job.specimens.at(-1);
@@ -42,9 +42,15 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
               <button type="button" className="button sharp" onClick={() => setAsking('block')}>
                 Something failed …
               </button>
-              <button type="button" className="button" onClick={() => setAsking('invalid')} disabled={!specimen}>
-                {specimen && short(specimen.label)} is invalid …
-              </button>
+              {specimen && (
+                <button
+                  type="button"
+                  className="button"
+                  onClick={() => setAsking(specimen.fate === 'invalid' ? 'valid' : 'invalid')}
+                >
+                  {short(specimen.label)} is {specimen.fate === 'invalid' ? 'valid after all' : 'invalid'} …
+                </button>
+              )}
               <button type="button" className={open === 0 ? 'button main go' : 'button'} onClick={onFinish}>
                 {open === 0 ? 'All done: finish' : `Finish …`}
               </button>
@@ -97,6 +103,16 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
         />
       )}
       {asking === 'block' && <BlockDialog job={job} onClose={() => setAsking(null)} />}
+      {asking === 'valid' && specimen && (
+        <WhyDialog
+          title={`${specimen.label} is valid after all`}
+          explain="Its results count again. The record keeps both reasons."
+          button={`Let ${specimen.label} count again`}
+          usual={['Marked by mistake']}
+          onWhy={(why) => act('POST', `/specimens/${specimen.id}/invalid`, { why, fate: 'valid' })}
+          onClose={() => setAsking(null)}
+        />
+      )}
       {asking === 'invalid' && specimen && (
         <WhyDialog
           title={`${specimen.label} is invalid`}

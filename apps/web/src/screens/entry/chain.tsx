@@ -76,7 +76,9 @@ function Base({ connected, name }: { connected: boolean; name: string }) {
   const other: Theme = theme === 'dark' ? 'light' : 'dark';
   return (
     <div className="base">
-      <strong>{name}</strong>
+      <Link href="/access">
+        <strong>{name}</strong>
+      </Link>
       {!connected && <span className="act small">▲ Not connected: what you see may be old.</span>}
       <div className="row">
         <button

@@ -63,6 +63,16 @@ const GROUPS: { title: string; lines: Line[] }[] = [
     ],
   },
   {
+    title: 'How long is kept what need not be kept for ever',
+    lines: [
+      { path: 'retention.endedTasksMonths', label: 'Ended work of the system', unit: 'months' },
+      { path: 'retention.endedSessionsMonths', label: 'Ended sessions', unit: 'months' },
+      { path: 'retention.noticesMonths', label: 'Notices', unit: 'months' },
+      { path: 'retention.deliveriesMonths', label: 'Log of deliveries to other programs', unit: 'months' },
+      { path: 'retention.idempotencyKeysDays', label: 'Answers kept for repeated acts', unit: 'days' },
+    ],
+  },
+  {
     title: 'Bench and calibration',
     lines: [
       {

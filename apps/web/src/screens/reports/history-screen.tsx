@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { HistoryView, MaterialView, MethodView } from '#libs/contract/src/index.js';
 import { ControlChart } from '../../features/results/control-chart.js';
+import { useSearch } from '../../features/register/use-search.js';
 import { Empty, Fetched } from '../../ui/faces.js';
-import { SelectField } from '../../ui/fields.js';
+import { SelectField, TextField } from '../../ui/fields.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { queryOf, useAsk } from '../../wire/asking.js';
@@ -15,11 +16,12 @@ export function HistoryScreen() {
   const [code, setCode] = useState('');
   const [material, setMaterial] = useState('');
   const [key, setKey] = useState('');
+  const [cell, setCell, cellTag] = useSearch();
   const method = methods.value?.find((each) => each.code === code);
   const results = method?.data.results ?? [];
   const history = useAsk<HistoryView>(
     'results',
-    code && key ? `/results/history${queryOf({ method: code, material, key })}` : null,
+    code && key ? `/results/history${queryOf({ method: code, material, key, cell: cellTag })}` : null,
   );
   return (
     <>
@@ -54,6 +56,7 @@ export function HistoryScreen() {
             .filter(({ data }) => !method || method.data.materialGroups.includes(data.group))
             .map(({ code: value, name }) => ({ value, label: name }))}
         />
+        <TextField label="Load cell" type="search" value={cell} onChange={setCell} placeholder="any, or a tag" />
       </div>
       {!code || !key ? (
         <Empty>Choose a method and a result to see it over time.</Empty>

@@ -7,6 +7,7 @@ import { PromiseSpan } from '../../features/requests/promise.js';
 import { DISPOSALS, REQUEST_STATE_WORDS, REQUEST_WAY, placeOf } from '../../features/requests/words.js';
 import { ResultsTable } from '../../features/results/results-table.js';
 import { useIs } from '../../features/session/session.js';
+import { AskWhy } from '../../ui/ask-why.js';
 import { Dialog } from '../../ui/dialog.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
@@ -14,6 +15,7 @@ import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { Way } from '../../ui/way.js';
 import { useAsk, useSend } from '../../wire/asking.js';
+import { JobActs } from './job-acts.js';
 
 /** One request: where it is, what it waits for, its batches, messages and reports. */
 export function RequestScreen({ id }: { id: string }) {
@@ -52,7 +54,7 @@ function RequestSheet({ request }: { request: RequestView }) {
               <strong>{request.waitsFor || 'Waits for nothing.'}</strong>
               {request.promiseNote && <p>{request.promiseNote}</p>}
             </section>
-            <BatchTable request={request} />
+            <BatchTable request={request} jobActs={(job) => <JobActs job={job} />} />
             {HAS_RESULTS.includes(request.state) && <Results id={request.id} />}
             {request.reports.length > 0 && (
               <section className="stack tight">
@@ -141,6 +143,7 @@ function RequestActs({ request }: { request: RequestView }) {
   const [, go] = useLocation();
   const isManager = useIs('manager');
   const [withdrawing, setWithdrawing] = useState(false);
+  const [reopening, setReopening] = useState(false);
   const act = useSend<RequestView>(['requests', 'plan']);
   const copy = useSend<RequestView>(['requests'], (copied) => go(`/requests/${copied.id}/edit`));
   const report = useSend<{ id: string }>(['reports', 'requests'], ({ id }) => go(`/reports/${id}`));
@@ -177,6 +180,11 @@ function RequestActs({ request }: { request: RequestView }) {
           Prepare the report
         </button>
       )}
+      {can('reopen') && isManager && (
+        <button type="button" className="button" onClick={() => setReopening(true)}>
+          Back to work …
+        </button>
+      )}
       {can('close') && isManager && (
         <button type="button" className="button" onClick={() => act.mutate({ path: `/requests/${request.id}/close` })}>
           Close
@@ -196,6 +204,22 @@ function RequestActs({ request }: { request: RequestView }) {
         </button>
       )}
       <Refusal error={act.error ?? copy.error ?? report.error} />
+      {reopening && (
+        <AskWhy
+          title={`Send ${request.reference} back to work`}
+          explain="Results can be entered and corrected again; the review begins anew when the work is done."
+          button="Send it back to work"
+          busy={act.isPending}
+          error={act.error}
+          onWhy={(why) =>
+            act.mutate(
+              { path: `/requests/${request.id}/reopen`, body: { why } },
+              { onSuccess: () => setReopening(false) },
+            )
+          }
+          onClose={() => setReopening(false)}
+        />
+      )}
       {withdrawing && <WithdrawDialog request={request} onClose={() => setWithdrawing(false)} />}
     </>
   );

@@ -1,0 +1,186 @@
+import { useState } from 'react';
+import type { OpenSessionView, TokenView } from '#libs/contract/src/index.js';
+import { useSession } from '../../features/session/session.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { TextField, Ticks } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { useTell } from '../../ui/notices.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { Refused } from '../../wire/call.js';
+
+/** One's own way in: password, open sessions, tokens for programs. */
+export function AccessScreen() {
+  const { person } = useSession();
+  return (
+    <>
+      <TitleBlock
+        title="My access"
+        cells={[
+          ['name', person.name],
+          ['e-mail', person.email],
+          ['roles', person.roles.join(', ')],
+        ]}
+      />
+      <div className="split">
+        <Password />
+        <Sessions />
+        <Tokens />
+      </div>
+    </>
+  );
+}
+
+function Password() {
+  const tell = useTell();
+  const [current, setCurrent] = useState('');
+  const [next, setNext] = useState('');
+  const change = useSend(['people'], () => {
+    tell('Your password is changed.');
+    setCurrent('');
+    setNext('');
+  });
+  const wrong = change.error instanceof Refused ? change.error.fields : {};
+  return (
+    <form
+      className="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        change.mutate({ verb: 'PUT', path: '/own/password', body: { current, next } });
+      }}
+    >
+      <h2>Password</h2>
+      <TextField
+        label="Present password"
+        type="password"
+        autoComplete="current-password"
+        value={current}
+        onChange={setCurrent}
+        wrong={wrong['current']}
+      />
+      <TextField
+        label="New password"
+        type="password"
+        autoComplete="new-password"
+        value={next}
+        onChange={setNext}
+        wrong={wrong['next']}
+        help="At least 12 characters."
+      />
+      <Refusal error={change.error} />
+      <div>
+        <button type="submit" className="button main" disabled={!current || !next || change.isPending}>
+          Change it
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function Sessions() {
+  const sessions = useAsk<OpenSessionView[]>('people', '/own/sessions');
+  const end = useSend(['people']);
+  return (
+    <section className="stack">
+      <h2>Where you are signed in</h2>
+      <Fetched of={sessions} what="your sessions">
+        {(value) => (
+          <ul className="messages">
+            {value.map((session) => (
+              <li key={session.id} className="row between">
+                <span>
+                  {session.agent || 'a browser'} {session.thisOne && <span className="word">this one</span>}
+                  <br />
+                  <span className="small soft">
+                    since {moment(session.openedAt)}, last seen {moment(session.seenAt)}
+                  </span>
+                </span>
+                {!session.thisOne && (
+                  <button
+                    type="button"
+                    className="button small"
+                    onClick={() => end.mutate({ verb: 'DELETE', path: `/own/sessions/${session.id}` })}
+                  >
+                    End it
+                  </button>
+                )}
+              </li>
+            ))}
+          </ul>
+        )}
+      </Fetched>
+      <Refusal error={end.error} />
+    </section>
+  );
+}
+
+function Tokens() {
+  const { permissions } = useSession();
+  const tokens = useAsk<TokenView[]>('people', '/own/tokens');
+  const [name, setName] = useState('');
+  const [days, setDays] = useState('90');
+  const [chosen, setChosen] = useState<string[]>([]);
+  const make = useSend<TokenView>(['people'], () => setName(''));
+  const end = useSend(['people']);
+  return (
+    <section className="stack">
+      <h2>Tokens for programs</h2>
+      <Fetched of={tokens} what="your tokens">
+        {(value) => (
+          <ul className="messages">
+            {value.map((token) => (
+              <li key={token.id} className="row between">
+                <span>
+                  <strong>{token.name}</strong> <span className="small soft">{token.permissions.join(', ')}</span>
+                  <br />
+                  <span className="small soft">
+                    good until {moment(token.expiresAt)}, last used {moment(token.usedAt)}
+                  </span>
+                </span>
+                <button
+                  type="button"
+                  className="button small"
+                  onClick={() => end.mutate({ verb: 'DELETE', path: `/own/tokens/${token.id}` })}
+                >
+                  Revoke
+                </button>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Fetched>
+      {make.data?.token && (
+        <p className="note fit">
+          Copy it now; it is shown only once: <code style={{ overflowWrap: 'anywhere' }}>{make.data.token}</code>
+        </p>
+      )}
+      <form
+        className="stack"
+        onSubmit={(event) => {
+          event.preventDefault();
+          make.mutate({ path: '/own/tokens', body: { name, permissions: chosen, days: Number(days) } });
+        }}
+      >
+        <div className="fields">
+          <TextField label="What for" value={name} onChange={setName} />
+          <TextField label="Good for, days" type="number" value={days} onChange={setDays} />
+        </div>
+        <details>
+          <summary>What it may do ({chosen.length})</summary>
+          <Ticks
+            label="Never more than you may"
+            values={chosen}
+            onChange={setChosen}
+            choices={permissions.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
+          />
+        </details>
+        <Refusal error={make.error ?? end.error} />
+        <div>
+          <button type="submit" className="button" disabled={!name.trim() || chosen.length === 0 || make.isPending}>
+            Make a token
+          </button>
+        </div>
+      </form>
+    </section>
+  );
+}

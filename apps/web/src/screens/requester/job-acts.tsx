@@ -1,0 +1,48 @@
+import { useState } from 'react';
+import type { BatchView } from '#libs/contract/src/index.js';
+import { useIs } from '../../features/session/session.js';
+import { AskWhy } from '../../ui/ask-why.js';
+import { useSend } from '../../wire/asking.js';
+
+type Job = NonNullable<BatchView['job']>;
+
+/** What the manager can do with the job of a batch: let a blocked one be planned again, or end it. */
+export function JobActs({ job }: { job: Job }) {
+  const isManager = useIs('manager');
+  const [asking, setAsking] = useState<'unblock' | 'abort' | null>(null);
+  const act = useSend(['requests', 'plan', 'jobs'], () => setAsking(null));
+  if (!isManager || job.state === 'done' || job.state === 'aborted') return null;
+  const send = (path: string) => (why: string) => act.mutate({ path: `/jobs/${job.id}/${path}`, body: { why } });
+  const common = { busy: act.isPending, error: act.error, onClose: () => setAsking(null) };
+  return (
+    <span className="row no-print">
+      {job.state === 'blocked' && (
+        <button type="button" className="button small" onClick={() => setAsking('unblock')}>
+          Unblock …
+        </button>
+      )}
+      <button type="button" className="button small sharp" onClick={() => setAsking('abort')}>
+        End the job …
+      </button>
+      {asking === 'unblock' && (
+        <AskWhy
+          title={`Unblock ${job.reference}`}
+          explain="It is planned again, and technicians may take it. Say what was put right."
+          button="Unblock it"
+          onWhy={send('unblock')}
+          {...common}
+        />
+      )}
+      {asking === 'abort' && (
+        <AskWhy
+          title={`End ${job.reference}`}
+          explain="It leaves the plan for good; this cannot be taken back. Results that are kept so far stay."
+          button="End the job for good"
+          sharp
+          onWhy={send('abort')}
+          {...common}
+        />
+      )}
+    </span>
+  );
+}
