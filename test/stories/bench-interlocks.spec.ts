@@ -1,5 +1,6 @@
 import { jest } from '@jest/globals';
 import type { JobView } from '#libs/contract/src/index.js';
+import { resultsOfRequest } from '#libs/records/src/index.js';
 import type { Client } from '../support/client.js';
 import { startLab } from '../support/lab.js';
 import {
@@ -334,15 +335,56 @@ describe('a run', () => {
   });
 });
 
+describe('a job that goes on with other items', () => {
+  it('keeps what its figures were found on', async () => {
+    await readyRequest(bench, 'Two cells');
+    await publishPlan(bench);
+    job = (await technician.post<JobView>('/bench/take', {})).body;
+    expect(job.setup.every(({ action }) => action === 'keep')).toBe(true);
+    job = await rig(technician, job);
+    // The cell stayed on the frame: its check of the job before still holds.
+    expect(job.checks.find(({ key }) => key === 'shift-check')!.done).toBe(true);
+    job = await check(technician, job);
+    await send('/start');
+    const results = [{ key: 'peak-load', value: 2700, unit: 'N' }];
+    await send(`/specimens/${job.specimens[0]!.id}/results`, { results });
+    const blocked = await send('/block', { why: 'The display drifts', itemId: bench.items[FIRST.cell] });
+    expect(blocked.body).toMatchObject({ state: 'blocked', why: 'The display drifts' });
+    await send('/unblock', { why: 'With the other cell' }, bench.manager);
+    await publishPlan(bench, [{ ...FIRST, cell: 'LC-5K-9' }]);
+    job = (await technician.post<JobView>('/bench/take', {})).body;
+    expect(job.specimens.map(({ fate }) => fate)).toEqual(['tested', 'arrived', 'arrived']);
+    job = await check(technician, await rig(technician, job));
+    await send('/start');
+    await send(`/specimens/${job.specimens[1]!.id}/results`, { results });
+    const done = await send('/finish', { conditions: { temperatureC: 23 }, notTestedWhy: 'Enough for today' });
+    expect(done.body.state).toBe('done');
+    const found = await bench.lab.records.transaction((records) => resultsOfRequest(records, job.request.id));
+    expect(found[0]!.items.map(({ item: { tag } }) => tag)).toEqual([FIRST.frame, 'LC-5K-9', FIRST.grips, FIRST.cell]);
+    const impact = await bench.manager.get<any>(`/items/${bench.items[FIRST.cell]}/impact?since=2020-01-01T00:00:00Z`);
+    expect(impact.body.jobs.find(({ reference }: { reference: string }) => reference === job.reference)).toMatchObject({
+      results: 1,
+    });
+    await sql('update fault set closed_at = now()');
+  });
+});
+
 describe('a shift check that fails', () => {
   it('takes the cell out of use at once, and blocks the job', async () => {
     await readyRequest(bench, 'Second bracket');
     await publishPlan(bench);
     job = (await technician.post<JobView>('/bench/take', {})).body;
-    expect(job.setup.every(({ action }) => action === 'keep')).toBe(true);
+    expect(job.setup.map(({ action, item }) => `${action} ${item.tag}`)).toEqual([
+      'take-off LC-5K-9',
+      `keep ${FIRST.grips}`,
+      `put-on ${FIRST.cell}`,
+    ]);
     job = await rig(technician, job);
-    // The cell stayed on the frame and its check still holds: nothing touched it.
-    expect(job.checks.find(({ key }) => key === 'shift-check')!.done).toBe(true);
+    // It was checked on this frame before, but it was off since.
+    expect(job.checks.find(({ key }) => key === 'shift-check')).toMatchObject({
+      done: false,
+      detail: expect.stringContaining('fitted since'),
+    });
     const failed = await send('/shift-check', {
       cellId: bench.items[FIRST.cell],
       reference: 1000,

@@ -1,5 +1,5 @@
 import type { LabSettings } from '#libs/contract/src/index.js';
-import type { RigLinkEntity, ShiftCheckEntity } from '#libs/records/src/index.js';
+import type { ShiftCheckEntity } from '#libs/records/src/index.js';
 import { shiftCheckReason } from './shift-check.js';
 
 // A Monday in winter: London keeps UTC.

@@ -1,7 +1,7 @@
 import { In, Not } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { CalibrationEntity } from '../calibration/calibration.entity.js';
-import { JobEntity } from '../jobs/job.entity.js';
+import { itemsOfTrain, JobEntity } from '../jobs/job.entity.js';
 import { MaterialEntity } from '../methods/material.entity.js';
 import { MethodEntity } from '../methods/method.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -25,7 +25,7 @@ export interface BatchFound {
   /** The job that ran it; an aborted one does not count. Null before there is one. */
   job: JobEntity | null;
   technician: string | null;
-  /** Items of the job's train with the calibration that was in force when it ran. */
+  /** Items of the job's train with the calibration that was in force when it ran; then what earlier figures were found on. */
   items: { role: string; item: ItemEntity; calibration: CalibrationEntity | null }[];
 }
 
@@ -53,7 +53,7 @@ async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]):
   });
   const people = await manager.findBy(PersonEntity, { id: In(jobs.flatMap((job) => job.technicianId ?? [])) });
   const files = await manager.findBy(StoredFileEntity, { id: In(curves.map(({ fileId }) => fileId)) });
-  const train = await trainsOf(manager, jobs);
+  const train = await trainsOf(manager, jobs, results);
   return batches.map((batch) => {
     const own = specimens.filter((specimen) => specimen.batchId === batch.id);
     const isOwn = (row: { specimenId: string }) => own.some(({ id }) => id === row.specimenId);
@@ -80,14 +80,20 @@ function newest<Row>(rows: readonly Row[], keyOf: (row: Row) => string): Row[] {
   return [...new Map(rows.map((row) => [keyOf(row), row])).values()];
 }
 
-async function trainsOf(manager: EntityManager, jobs: readonly JobEntity[]): Promise<Map<string, BatchFound['items']>> {
-  const places = jobs.flatMap((job) => placesOf(job).map((place) => ({ job, ...place })));
-  const itemId = In(places.map((place) => place.itemId));
+async function trainsOf(
+  manager: EntityManager,
+  jobs: readonly JobEntity[],
+  results: readonly ResultEntity[],
+): Promise<Map<string, BatchFound['items']>> {
+  const used = jobs.flatMap((job) => itemsUsed(job, results).map((itemId) => ({ job, itemId })));
+  const itemId = In(used.map((place) => place.itemId));
   const items = await manager.findBy(ItemEntity, { id: itemId });
   const calibrations = await manager.find(CalibrationEntity, { where: { itemId }, order: { performedAt: 'ASC' } });
-  const rows = places.flatMap(({ job, role, itemId: id }) => {
+  const rows = used.flatMap(({ job, itemId: id }) => {
     const item = items.find((row) => row.id === id);
-    return item ? [{ job, role, item, calibration: inForceAt(calibrations, id, job.startedAt ?? new Date()) }] : [];
+    if (!item) return [];
+    const role = job.train.find((link) => link.itemId === id)?.role ?? item.kind;
+    return [{ job, role, item, calibration: inForceAt(calibrations, id, job.startedAt ?? new Date()) }];
   });
   return new Map(
     jobs.map(({ id }) => [
@@ -97,8 +103,10 @@ async function trainsOf(manager: EntityManager, jobs: readonly JobEntity[]): Pro
   );
 }
 
-function placesOf(job: JobEntity): { role: string; itemId: string }[] {
-  return job.frameId === null ? [] : [{ role: 'frame', itemId: job.frameId }, ...job.train];
+/** What the job runs on, and after it what its figures were found on before it had to change. */
+function itemsUsed(job: JobEntity, results: readonly ResultEntity[]): string[] {
+  const named = results.filter(({ jobId }) => jobId === job.id).map(({ basis }) => basis['items']);
+  return [...new Set([...itemsOfTrain(job), ...named.flatMap((ids) => (Array.isArray(ids) ? ids.map(String) : []))])];
 }
 
 /** The last calibration that had begun by then and was not yet due. */
