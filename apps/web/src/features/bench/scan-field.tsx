@@ -1,6 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 
-/** Takes a tag from a barcode reader that types and ends with Enter, or from a person. Keys typed anywhere land here. */
+/**
+ * Takes a tag from a barcode reader that types and ends with Enter, or from a person. Keys typed anywhere land here. A tag that
+ * is read while the one before is still being confirmed waits its turn, unless that one is refused: then somebody has to look.
+ */
 export function ScanField({
   label,
   onTag,
@@ -13,6 +16,7 @@ export function ScanField({
   wrong: string | null;
 }) {
   const [text, setText] = useState('');
+  const [queue, setQueue] = useState<string[]>([]);
   const ref = useRef<HTMLInputElement>(null);
   useEffect(() => {
     ref.current?.focus();
@@ -31,15 +35,21 @@ export function ScanField({
     addEventListener('keydown', catchKeys);
     return () => removeEventListener('keydown', catchKeys);
   }, []);
+  useEffect(() => {
+    if (busy || queue.length === 0) return;
+    setQueue(wrong ? [] : queue.slice(1));
+    if (!wrong) onTag(queue[0]!);
+  }, [busy, wrong, queue, onTag]);
   return (
     <form
       className="field"
       onSubmit={(event) => {
         event.preventDefault();
         const tag = text.trim();
-        if (!tag || busy) return;
+        if (!tag) return;
         setText('');
-        onTag(tag);
+        if (busy) setQueue([...queue, tag]);
+        else onTag(tag);
       }}
     >
       <label htmlFor="scan">{label}</label>
@@ -56,7 +66,7 @@ export function ScanField({
           aria-describedby={wrong ? 'scan-wrong' : undefined}
           onChange={(event) => setText(event.target.value)}
         />
-        <button type="submit" className="button" disabled={!text.trim() || busy}>
+        <button type="submit" className="button" disabled={!text.trim()}>
           Confirm
         </button>
       </div>
