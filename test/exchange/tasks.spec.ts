@@ -154,6 +154,18 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
     expect(done).toEqual(['third']);
   });
 
+  works('that was handed over but has not begun does the work of those that come later', async () => {
+    const done: string[] = [];
+    dispatch();
+    const first = await issue('first', { key: 'two' });
+    await until(() => allHandedOver(records, [first]));
+    const second = await issue('second', { key: 'two' });
+    await until(() => allHandedOver(records, [second]));
+    work(async ({ reportId }) => void done.push(reportId));
+    expect((await Promise.all([first, second].map(ended))).map(({ state }) => state)).toEqual(['done', 'done']);
+    expect(done).toEqual(['second']);
+  });
+
   // On PostgreSQL a queue is lost only together with everything else.
   if (backend === 'Redis') {
     works('are not lost with a queue that lost everything', async () => {

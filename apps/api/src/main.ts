@@ -1,5 +1,5 @@
 import 'reflect-metadata';
-import { migrate, openRecords, waitForDatabase } from '#libs/records/src/index.js';
+import { openMigrated, whenThere } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
 import { createApi } from './platform/create-api.js';
@@ -7,10 +7,8 @@ import { createApi } from './platform/create-api.js';
 const STOP_WITHIN_MS = 15_000; // what is still under way then is done again by another process
 
 const config = readConfig();
-await waitForDatabase(config.databaseUrl);
-const records = await openRecords(config.databaseUrl, { poolSize: 20, name: 'loadtrain api' });
-await migrate(records);
-if (!config.redisUrl) await prepareQueues(config.databaseUrl);
+const records = await whenThere(() => openMigrated(config.databaseUrl, { poolSize: 20, name: 'loadtrain api' }));
+if (!config.redisUrl) await whenThere(() => prepareQueues(config.databaseUrl));
 const api = await createApi(config, records);
 await api.listen(config.port, config.host);
 

@@ -32,6 +32,7 @@ export async function createApi(config: ApiConfig, records: DataSource): Promise
   app.disable('x-powered-by');
   const metrics = metricsOf(records, config.metricsToken);
   app.use(requestLog(log), metrics.measure, helmet(headersFor(config)));
+  app.use('/api', neverKept);
   app.useBodyParser('json', { limit: LARGEST_JSON, strict: true });
   app.useGlobalPipes(shapeCheck());
   refuseUnguarded(endpointsOf(app));
@@ -45,6 +46,12 @@ export async function createApi(config: ApiConfig, records: DataSource): Promise
   for (const handler of webPage()) app.use(handler);
   return app;
 }
+
+/** Answers are about people and their work: no browser or proxy keeps them, unless an endpoint says that it may. */
+const neverKept: RequestHandler = (_, response, next) => {
+  response.setHeader('Cache-Control', 'no-store');
+  next();
+};
 
 function headersFor(config: ApiConfig): Parameters<typeof helmet>[0] {
   const own = ["'self'"];

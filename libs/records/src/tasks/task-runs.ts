@@ -1,3 +1,4 @@
+import { In } from 'typeorm';
 import type { DataSource, EntityManager } from 'typeorm';
 import type { TaskView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
@@ -10,32 +11,64 @@ const AT_A_TIME = 200;
 const TELL_ONLY_AFTER_MS = 10_000; // a queue that was told longer ago than this and still has not begun is told again
 const DEAD_AFTER_MS = 30_000; // three signs of life missed
 
+interface Due {
+  id: string;
+  name: TaskName;
+  key: string | null;
+}
+
 /**
  * Hands everything that is due to the queue: rows are marked in the transaction that tells the queue, so that a queue that
  * cannot be told leaves them as they were. A second telling after a crash in between is harmless, the ids are the same.
+ * Of those with the same name and key only the last is handed on, and not even that while an earlier one has not begun: that one
+ * will see all that they announce, because it reads when it begins.
  *
- * @returns how many were handed over
+ * @returns how many were taken care of
  */
 export function dispatchDue(records: DataSource, tell: (tasks: QueuedTask[]) => Promise<void>): Promise<number> {
   return records.transaction(async (manager) => {
-    const due = await manager.query<{ id: string; name: TaskName; key: string | null }[]>(
+    const due = await manager.query<Due[]>(
       `select id, name, key from task_run where dispatched_at is null and due_at <= now()
        order by seq limit ${AT_A_TIME} for update skip locked`,
     );
     if (due.length === 0) return 0;
-    const lastOf = new Map(due.map((task) => [mergeKey(task), task.id]));
-    const kept = due.filter((task) => lastOf.get(mergeKey(task)) === task.id);
-    for (const task of due.filter((one) => !kept.includes(one))) {
-      await manager.update(TaskRunEntity, task.id, { mergedInto: lastOf.get(mergeKey(task))! });
+    const told: QueuedTask[] = [];
+    for (const { last, others } of groupsOf(due)) {
+      const doer = (await findNotBegun(manager, last)) ?? last.id;
+      if (doer === last.id) told.push({ taskId: last.id, name: last.name });
+      const merged = doer === last.id ? others : [...others, last];
+      if (merged.length > 0)
+        await manager.update(TaskRunEntity, { id: In(merged.map(({ id }) => id)) }, { mergedInto: doer });
     }
-    await tell(kept.map(({ id, name }) => ({ taskId: id, name })));
+    await tell(told);
     await manager.query('update task_run set dispatched_at = now() where id = any($1)', [due.map(({ id }) => id)]);
     return due.length;
   });
 }
 
-function mergeKey({ id, name, key }: { id: string; name: string; key: string | null }): string {
-  return key === null ? id : `${name}\n${key}`;
+function groupsOf(due: Due[]): { last: Due; others: Due[] }[] {
+  const groups = new Map<string, Due[]>();
+  for (const task of due) {
+    const group = task.key === null ? task.id : `${task.name}\n${task.key}`;
+    groups.set(group, [...(groups.get(group) ?? []), task]);
+  }
+  return [...groups.values()].map((tasks) => ({ last: tasks.at(-1)!, others: tasks.slice(0, -1) }));
+}
+
+/** One that was handed over and cannot begin before this transaction ends; it gets the newest payload. */
+async function findNotBegun(manager: EntityManager, { id, name, key }: Due): Promise<string | null> {
+  if (key === null) return null;
+  const [found] = await manager.query<{ id: string }[]>(
+    `select id from task_run where name = $1 and key = $2 and state = 'waiting' and attempts = 0 and not cancel_asked
+       and dispatched_at is not null and merged_into is null order by seq limit 1 for update skip locked`,
+    [name, key],
+  );
+  if (!found) return null;
+  await manager.query('update task_run set payload = (select payload from task_run where id = $2) where id = $1', [
+    found.id,
+    id,
+  ]);
+  return found.id;
 }
 
 /** Tasks that a queue ought to have but may have lost, with all it held. Those that it has are not disturbed by another telling. */
@@ -55,19 +88,17 @@ export async function findForgotten(records: DataSource, nowMs: number): Promise
  * @returns what to do, or null when it is finished already, or was cancelled before it began
  */
 export async function beginRun(records: DataSource, id: string): Promise<TaskRunEntity | null> {
-  const run = await records.manager.findOneBy(TaskRunEntity, { id });
-  if (!run || !['waiting', 'running'].includes(run.state)) return null;
-  if (run.cancelAsked) {
+  const [, begun] = await records.query<[unknown, number]>(
+    `update task_run set state = 'running', attempts = attempts + 1, alive_at = now(), error = null,
+       started_at = coalesce(started_at, now()) where id = $1 and state in ('waiting', 'running') and not cancel_asked`,
+    [id],
+  );
+  if (begun === 0) {
     await endRun(records, id, { state: 'cancelled', message: 'Cancelled before it began.' });
     return null;
   }
-  await records.query(
-    `update task_run set state = 'running', attempts = attempts + 1, alive_at = now(), error = null,
-       started_at = coalesce(started_at, now()) where id = $1 and state in ('waiting', 'running')`,
-    [id],
-  );
   await notify(records.manager, { topic: 'tasks', id });
-  return run;
+  return records.manager.findOneByOrFail(TaskRunEntity, { id }); // read after it began: until then its payload may be replaced
 }
 
 /** Says how far a run is. @returns whether somebody asked to stop it */
@@ -131,7 +162,7 @@ export async function askToCancel(manager: EntityManager, id: string): Promise<T
 }
 
 /** Announces work that comes again and again, unless it was announced in the last `everyMs`. Any number of processes may ask. */
-export async function announceEvery(records: DataSource, name: 'tidy', everyMs: number): Promise<void> {
+export async function announceEvery(records: DataSource, name: 'tidy' | 'remind', everyMs: number): Promise<void> {
   await records.transaction(async (manager) => {
     await manager.query('select pg_advisory_xact_lock(hashtext($1))', [name]);
     const [{ due }] = await manager.query<[{ due: boolean }]>(
