@@ -10,7 +10,9 @@ export async function editProblems(manager: EntityManager, edit: TrialEdit, arou
   return [
     ...('jobId' in edit ? jobProblems(edit.jobId, around) : []),
     ...('frameId' in edit ? frameProblems(edit.frameId, around) : []),
-    ...('endsAt' in edit && Date.parse(edit.endsAt) <= Date.now() ? [`${edit.endsAt} has passed; choose a span that ends in the future.`] : []),
+    ...('endsAt' in edit && Date.parse(edit.endsAt) <= Date.now()
+      ? [`${edit.endsAt} has passed; choose a span that ends in the future.`]
+      : []),
     ...(edit.kind === 'extra-item' ? itemProblems(edit.likeItemId, around) : []),
     ...('personId' in edit ? await personProblems(manager, edit.personId) : []),
   ];
@@ -20,7 +22,9 @@ function jobProblems(jobId: string, { jobs }: PlanAround): string[] {
   const found = jobs.get(jobId);
   if (!found) return ['There is no such open job.'];
   const { reference, state } = found.job;
-  return STEERABLE.includes(state) ? [] : [`${reference} is ${state}; only a job that is ${STEERABLE.join(', ')} can be changed in a plan.`];
+  return STEERABLE.includes(state)
+    ? []
+    : [`${reference} is ${state}; only a job that is ${STEERABLE.join(', ')} can be changed in a plan.`];
 }
 
 function frameProblems(frameId: string, { frames }: PlanAround): string[] {
@@ -29,7 +33,9 @@ function frameProblems(frameId: string, { frames }: PlanAround): string[] {
 
 function itemProblems(itemId: string, { tags, frames }: PlanAround): string[] {
   if (!tags.has(itemId)) return ['There is no such item in the register.'];
-  return frames.some(({ id }) => id === itemId) ? ['Another frame cannot be tried this way; try another unit of what is fitted on one.'] : [];
+  return frames.some(({ id }) => id === itemId)
+    ? ['Another frame cannot be tried this way; try another unit of what is fitted on one.']
+    : [];
 }
 
 async function personProblems(manager: EntityManager, personId: string): Promise<string[]> {

@@ -36,6 +36,12 @@ function away({ windows }: PlanAround, frameId: string, tag: string, startsAt: s
   const at = Date.parse(startsAt);
   if (at < Date.now() - 60_000) return ['The start lies in the past.'];
   return windows
-    .filter((row) => row.itemId === frameId && row.kind !== 'extra-shift' && row.startsAt.getTime() <= at && at < row.endsAt.getTime())
+    .filter(
+      (row) =>
+        row.itemId === frameId &&
+        row.kind !== 'extra-shift' &&
+        row.startsAt.getTime() <= at &&
+        at < row.endsAt.getTime(),
+    )
     .map(({ why, endsAt }) => `${tag} is down until ${endsAt.toISOString()}${why ? `: ${why}` : ''}.`);
 }

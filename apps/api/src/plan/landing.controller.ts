@@ -23,9 +23,16 @@ export class LandingController {
   @HttpCode(200)
   @May('match')
   async landing(@Body() { batches, dueAt, specimensAt }: LandingDto): Promise<LandingView> {
-    refuseIfAny((await Promise.all(batches.map((batch, index) => this.problemsOf(batch, `batches[${index}].`)))).flat());
+    refuseIfAny(
+      (await Promise.all(batches.map((batch, index) => this.problemsOf(batch, `batches[${index}].`)))).flat(),
+    );
     const payload = {
-      batches: batches.map(({ methodId, materialId, ask, specimenCount }) => ({ methodId, materialId: materialId ?? null, ask, specimenCount })),
+      batches: batches.map(({ methodId, materialId, ask, specimenCount }) => ({
+        methodId,
+        materialId: materialId ?? null,
+        ask,
+        specimenCount,
+      })),
       dueAt: dueAt ?? null,
       specimensAt: specimensAt ?? null,
     };
@@ -34,13 +41,17 @@ export class LandingController {
     while (performance.now() < until) {
       const task = await getTaskView(this.records.manager, id);
       if (task.state === 'done') return task.result as unknown as LandingView;
-      if (task.state === 'failed') throw new LabError('landing/impossible', task.error ?? 'It cannot be said where this request would land.');
+      if (task.state === 'failed')
+        throw new LabError('landing/impossible', task.error ?? 'It cannot be said where this request would land.');
       await wait(LOOK_MS);
     }
     throw new LabError('landing/unavailable', 'The planner is busy. Try again in a moment.');
   }
 
-  private async problemsOf({ methodId, materialId, ask, specimenCount }: LandingBatchDto, path: string): Promise<FieldProblem[]> {
+  private async problemsOf(
+    { methodId, materialId, ask, specimenCount }: LandingBatchDto,
+    path: string,
+  ): Promise<FieldProblem[]> {
     const methods = new MethodRepository(this.records.manager);
     const method = await methods.get(methodId);
     const material = materialId ? await methods.getMaterial(materialId) : null;

@@ -1,5 +1,16 @@
 import type { FitView, PlanView, TaskView, TrialView, WhyView } from '#libs/contract/src/index.js';
-import { Body, Controller, Delete, Get, HttpCode, Param, ParseIntPipe, ParseUUIDPipe, Post, Query } from '@nestjs/common';
+import {
+  Body,
+  Controller,
+  Delete,
+  Get,
+  HttpCode,
+  Param,
+  ParseIntPipe,
+  ParseUUIDPipe,
+  Post,
+  Query,
+} from '@nestjs/common';
 import { By } from '../platform/by.js';
 import { May } from '../platform/may.js';
 import type { SignedIn } from '../platform/signed-in.js';

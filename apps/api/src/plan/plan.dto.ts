@@ -1,6 +1,16 @@
 import { Day, Figure, Id, OneOf, Text, When } from '../platform/fields.js';
 
-const EDIT_KINDS = ['move', 'unpin', 'hold', 'unhold', 'frame-down', 'extra-shift', 'extra-item', 'technician-off', 'weight'];
+const EDIT_KINDS = [
+  'move',
+  'unpin',
+  'hold',
+  'unhold',
+  'frame-down',
+  'extra-shift',
+  'extra-item',
+  'technician-off',
+  'weight',
+];
 
 export class PinDto {
   @Id()
@@ -9,7 +19,11 @@ export class PinDto {
   @Id()
   frameId!: string;
 
-  @When({ optional: true, nullable: true, about: 'When testing begins; without it the job is pinned to the frame only.' })
+  @When({
+    optional: true,
+    nullable: true,
+    about: 'When testing begins; without it the job is pinned to the frame only.',
+  })
   startsAt?: string | null;
 }
 

@@ -32,7 +32,9 @@ export class PlanService {
 
   /** Asks for a new plan now. */
   replan(by: SignedIn): Promise<TaskView> {
-    return this.ask((manager) => announce(manager, 'replan', { because: 'asked for by the manager', byId: by.id }, { key: 'replan' }));
+    return this.ask((manager) =>
+      announce(manager, 'replan', { because: 'asked for by the manager', byId: by.id }, { key: 'replan' }),
+    );
   }
 
   /** Asks which single change would remove most lateness. */
@@ -53,7 +55,9 @@ export class PlanService {
   /** Why a job is where it is, and what makes it late. */
   async why(jobId: string): Promise<WhyView> {
     const plan = await new PlanRepository(this.records.manager).getPublished();
-    const booking = (await new PlanRepository(this.records.manager).bookingsOf(plan.id)).find((row) => row.jobId === jobId);
+    const booking = (await new PlanRepository(this.records.manager).bookingsOf(plan.id)).find(
+      (row) => row.jobId === jobId,
+    );
     if (!booking) throw new LabError('plan/job-unknown', 'This job is not in the plan.', { jobId });
     const { frame, alternatives, causes } = notesOf(booking);
     return { jobId, whyThisFrame: frame, alternatives, causes };
@@ -63,7 +67,10 @@ export class PlanService {
   async pin(jobId: string, frameId: string, startsAt: string | null, by: SignedIn): Promise<void> {
     const fit = (await this.fit(jobId, startsAt ?? undefined)).find((one) => one.frameId === frameId);
     if (!fit) throw new LabError('frame/unknown', 'There is no such frame.', { frameId });
-    if (!fit.fits) throw new LabError('plan/does-not-fit', `The job cannot go there. ${fit.reasons.join(' ')}`, { reasons: fit.reasons });
+    if (!fit.fits)
+      throw new LabError('plan/does-not-fit', `The job cannot go there. ${fit.reasons.join(' ')}`, {
+        reasons: fit.reasons,
+      });
     const set = { pinFrameId: frameId, pinStartAt: startsAt === null ? null : new Date(startsAt) };
     await this.change(jobId, 'job/pinned', set, null, by);
   }
@@ -85,7 +92,11 @@ export class PlanService {
   async viewOf(plan: PlanEntity, bookings: readonly BookingEntity[]): Promise<PlanView> {
     const { manager } = this.records;
     const nowMs = Date.now();
-    const around = await planAround(manager, bookings.flatMap(({ jobId }) => jobId ?? []), new Date(nowMs));
+    const around = await planAround(
+      manager,
+      bookings.flatMap(({ jobId }) => jobId ?? []),
+      new Date(nowMs),
+    );
     return planView({
       head: { ...plan, stale: await new PlanRepository(manager).isStale(plan) },
       notes: plan.figures as unknown as PlanNotes,
@@ -99,7 +110,13 @@ export class PlanService {
     return this.records.transaction(async (manager) => getTaskView(manager, await announceIt(manager)));
   }
 
-  private change(jobId: string, kind: string, set: Partial<JobEntity>, why: string | null, by: SignedIn): Promise<void> {
+  private change(
+    jobId: string,
+    kind: string,
+    set: Partial<JobEntity>,
+    why: string | null,
+    by: SignedIn,
+  ): Promise<void> {
     return this.records.transaction(async (manager) => {
       const before = await new PlanJobRepository(manager).steer(jobId, set);
       await recordAct(manager, {

@@ -1,4 +1,4 @@
-import { InvalidInput } from '#libs/errors/src/index.js';
+import type { InvalidInput } from '#libs/errors/src/index.js';
 import { trialEditOf } from './trial-edit.js';
 
 const job = '11111111-1111-4111-8111-111111111111';

@@ -28,7 +28,9 @@ const LONGEST_SPAN_MS = 92 * 86_400_000;
 export function trialEditOf(body: TrialEditDto): TrialEdit {
   const kind = body.kind as TrialEdit['kind'];
   const wanted = FIELDS[kind];
-  const given = (Object.keys(body) as (keyof TrialEditDto)[]).filter((key) => key !== 'kind' && body[key] !== undefined);
+  const given = (Object.keys(body) as (keyof TrialEditDto)[]).filter(
+    (key) => key !== 'kind' && body[key] !== undefined,
+  );
   const problems = [
     ...wanted.filter((key) => body[key] === undefined).map((field) => problem(field, undefined, `needed for ${kind}`)),
     ...given

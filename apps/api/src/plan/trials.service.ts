@@ -52,7 +52,7 @@ export class TrialsService {
       const trial = await new TrialRepository(manager).get(id);
       const reasons = await this.reasonsAgainst(manager, edit);
       if (reasons.length > 0) throw new LabError('trial/edit-refused', reasons.join(' '), { reasons });
-      await new TrialRepository(manager).change(trial, { edits: [...trial.edits, edit as unknown as Record<string, unknown>] });
+      await new TrialRepository(manager).change(trial, { edits: [...trial.edits, edit] });
       await this.planAnew(manager, id);
     });
     return this.view(id);
@@ -63,7 +63,10 @@ export class TrialsService {
     await this.records.transaction(async (manager) => {
       const trial = await new TrialRepository(manager).get(id);
       if (index >= trial.edits.length) {
-        throw new LabError('trial/edit-unknown', `This trial plan has ${trial.edits.length} changes; there is none at ${index}.`);
+        throw new LabError(
+          'trial/edit-unknown',
+          `This trial plan has ${trial.edits.length} changes; there is none at ${index}.`,
+        );
       }
       await new TrialRepository(manager).change(trial, { edits: trial.edits.filter((_, at) => at !== index) });
       await this.planAnew(manager, id);
@@ -96,7 +99,14 @@ export class TrialsService {
       await applyEdits(manager, trial.edits as unknown as TrialEdit[]);
       await new TrialRepository(manager).change(trial, { state: 'published' });
       await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'trial/published', subjectKind: 'plan', subjectId: plan.id, live: 'plan', planning: true },
+        ...{
+          actorId: by.id,
+          kind: 'trial/published',
+          subjectKind: 'plan',
+          subjectId: plan.id,
+          live: 'plan',
+          planning: true,
+        },
         after: { trial: id, version: plan.version, edits: trial.edits },
       });
     });
@@ -124,7 +134,14 @@ export class TrialsService {
     const outcome = trial.outcome as TrialOutcome | null;
     const stale = trial.state === 'open' && outcome !== null && (await factsChangedSince(manager, outcome.stamp));
     return {
-      ...{ id: trial.id, name: trial.name, state: trial.state, version: trial.version, basedOnVersion: base.version, stale },
+      ...{
+        id: trial.id,
+        name: trial.name,
+        state: trial.state,
+        version: trial.version,
+        basedOnVersion: base.version,
+        stale,
+      },
       edits: trial.edits as unknown as TrialEdit[],
       plan: outcome && (await this.planOf(trial, outcome, stale)),
       comparison: outcome?.comparison ?? null,
@@ -137,7 +154,14 @@ export class TrialsService {
     const bookings = revived(outcome.bookings).map((booking, index) => ({ ...booking, id: `${trial.id}-${index}` }));
     const jobIds = bookings.flatMap(({ jobId }) => jobId ?? []);
     return planView({
-      head: { id: trial.id, version: 0, publishedAt: new Date(outcome.madeAt), madeBy: trial.ownerId, cause: trial.name, stale },
+      head: {
+        id: trial.id,
+        version: 0,
+        publishedAt: new Date(outcome.madeAt),
+        madeBy: trial.ownerId,
+        cause: trial.name,
+        stale,
+      },
       notes: outcome.notes,
       around: await planAround(manager, jobIds, new Date()),
       settings: await labSettings(manager),
@@ -150,12 +174,17 @@ export class TrialsService {
 
 function readyOutcome(trial: TrialPlanEntity): TrialOutcome {
   const outcome = trial.outcome as TrialOutcome | null;
-  if (trial.state !== 'open') throw new LabError('trial/ended', `This trial plan was ${trial.state} before.`, { state: trial.state });
+  if (trial.state !== 'open')
+    throw new LabError('trial/ended', `This trial plan was ${trial.state} before.`, { state: trial.state });
   if (!outcome || outcome.forVersion !== trial.version) {
     throw new LabError('trial/not-ready', 'This trial plan is still being computed. Publish it when it stands.');
   }
   if (outcome.refused.length > 0) {
-    throw new LabError('trial/has-refused-edits', 'Some changes of this trial plan cannot be made. Take them out first.', { refused: outcome.refused });
+    throw new LabError(
+      'trial/has-refused-edits',
+      'Some changes of this trial plan cannot be made. Take them out first.',
+      { refused: outcome.refused },
+    );
   }
   return outcome;
 }

@@ -22,28 +22,51 @@ const LINES: readonly Line[] = [
     how: 'Enter them in the settings of the lab.',
     missing: ({ laboratory }) => blank(laboratory.name) || blank(laboratory.address),
   },
-  { clause: '7.8.2.1 c', what: 'Place of testing', how: 'Enter the address in the settings of the lab.', missing: ({ laboratory }) => blank(laboratory.place) },
+  {
+    clause: '7.8.2.1 c',
+    what: 'Place of testing',
+    how: 'Enter the address in the settings of the lab.',
+    missing: ({ laboratory }) => blank(laboratory.place),
+  },
   {
     clause: '7.8.2.1 e',
     what: 'Customer and contact',
     how: 'The request names no team or nobody to contact.',
     missing: ({ customer }) => blank(customer.team) || blank(customer.requester) || blank(customer.contact),
   },
-  { clause: '7.8.2.1 f', what: 'Method', how: 'Every batch needs a method.', missing: anyBatch(({ method }) => blank(method.designation)) },
+  {
+    clause: '7.8.2.1 f',
+    what: 'Method',
+    how: 'Every batch needs a method.',
+    missing: anyBatch(({ method }) => blank(method.designation)),
+  },
   {
     clause: '7.8.2.1 g',
     what: 'Description and identification of the items',
     how: 'Every specimen needs a label and a description; give material and geometry in the request.',
-    missing: anyBatch(({ specimens }) => specimens.length === 0 || specimens.some(({ label, description }) => blank(label) || blank(description))),
+    missing: anyBatch(
+      ({ specimens }) =>
+        specimens.length === 0 || specimens.some(({ label, description }) => blank(label) || blank(description)),
+    ),
   },
-  { clause: '7.8.2.1 h', what: 'Date of receipt', how: 'Note the arrival of the specimens.', missing: ({ dates }) => dates.received === null },
+  {
+    clause: '7.8.2.1 h',
+    what: 'Date of receipt',
+    how: 'Note the arrival of the specimens.',
+    missing: ({ dates }) => dates.received === null,
+  },
   {
     clause: '7.8.2.1 i',
     what: 'Dates of testing',
     how: 'Finish every job, or abort it with a reason.',
     missing: ({ dates, batches }) => batches.length === 0 || dates.testedFrom === null || dates.testedTo === null,
   },
-  { clause: '7.8.2.1 l', what: 'That results relate only to the items tested', how: 'This statement is part of every report.', missing: ({ relatesOnlyToItems }) => blank(relatesOnlyToItems) },
+  {
+    clause: '7.8.2.1 l',
+    what: 'That results relate only to the items tested',
+    how: 'This statement is part of every report.',
+    missing: ({ relatesOnlyToItems }) => blank(relatesOnlyToItems),
+  },
   {
     clause: '7.8.2.1 m',
     what: 'Results',
@@ -56,8 +79,18 @@ const LINES: readonly Line[] = [
     how: 'Enter the temperature at which the job was run (at the end of the job).',
     missing: anyBatch(({ conditions }) => conditions.temperatureC === null),
   },
-  { clause: '7.5.1', what: 'Who tested', how: 'The job names no technician.', missing: anyBatch(({ technician }) => blank(technician)) },
-  { clause: '7.5.1', what: 'Equipment used', how: 'The job names no items.', missing: anyBatch(({ items }) => items.length === 0) },
+  {
+    clause: '7.5.1',
+    what: 'Who tested',
+    how: 'The job names no technician.',
+    missing: anyBatch(({ technician }) => blank(technician)),
+  },
+  {
+    clause: '7.5.1',
+    what: 'Equipment used',
+    how: 'The job names no items.',
+    missing: anyBatch(({ items }) => items.length === 0),
+  },
   {
     clause: '6.4.4',
     what: 'A load cell whose calibration was in force',
@@ -68,7 +101,9 @@ const LINES: readonly Line[] = [
     clause: '7.8.6',
     what: 'Statement of conformity',
     how: 'Conformity was asked for, and the result that it rests on is missing.',
-    missing: anyBatch(({ results }) => results.conformity?.statement === 'cannot be stated' && results.statistics.length === 0),
+    missing: anyBatch(
+      ({ results }) => results.conformity?.statement === 'cannot be stated' && results.statistics.length === 0,
+    ),
   },
 ];
 

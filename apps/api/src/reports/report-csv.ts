@@ -7,10 +7,38 @@ export function reportCsv({ number, revision, batches }: ReportDocument): string
     results.rows.flatMap(({ label, fate, invalidWhy, values }) =>
       results.columns.flatMap(({ key, label: name, unit }) => {
         const value = values[key];
-        return value ? [[number, revision, results.label, method.designation, label, fate, invalidWhy ?? '', name, value.value, unit, value.flags.join(' ')]] : [];
+        return value
+          ? [
+              [
+                number,
+                revision,
+                results.label,
+                method.designation,
+                label,
+                fate,
+                invalidWhy ?? '',
+                name,
+                value.value,
+                unit,
+                value.flags.join(' '),
+              ],
+            ]
+          : [];
       }),
     ),
   );
-  const head = ['report', 'revision', 'batch', 'method', 'specimen', 'fate', 'invalid because', 'result', 'value', 'unit', 'flags'];
+  const head = [
+    'report',
+    'revision',
+    'batch',
+    'method',
+    'specimen',
+    'fate',
+    'invalid because',
+    'result',
+    'value',
+    'unit',
+    'flags',
+  ];
   return stringify([head, ...rows], { record_delimiter: '\r\n', escape_formulas: true });
 }

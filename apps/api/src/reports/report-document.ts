@@ -29,7 +29,12 @@ export function reportDocument(parts: ReportParts): ReportDocument {
     title: remarks.title || 'Test report',
     ...{ number, revision, amendment: parts.amendment },
     replaces: revision > 1 ? `${number} rev. ${revision - 1}` : null,
-    laboratory: { name: settings.name, address: settings.address, place: settings.address.replace(/\n/g, ', '), contact: settings.contact },
+    laboratory: {
+      name: settings.name,
+      address: settings.address,
+      place: settings.address.replace(/\n/g, ', '),
+      contact: settings.contact,
+    },
     customer: { team: parts.team, requester: parts.requester.name, contact: parts.requester.email },
     request: { reference: request.reference, title: request.title, purpose: request.purpose },
     summary: batches.flatMap(summaryOf),
@@ -69,7 +74,7 @@ function batchOf(found: BatchFound, request: RequestEntity): ReportBatch {
       humidityPct: numberOrNull(conditions.humidityPct),
       speed: saySpeed(ask, method),
       conditioning: sayConditioning(method),
-      remarks: String(conditions.remarks ?? ''),
+      remarks: textOf(conditions.remarks),
     },
     items: found.items.map(({ role, item, calibration }) => ({
       role,
@@ -108,28 +113,47 @@ function summaryOf({ results, method }: ReportBatch): string[] {
   const of = [results.label, results.material].filter(Boolean).join(', ');
   const spread = main.n > 1 ? `, from ${main.min.toPrecision(4)} to ${main.max.toPrecision(4)} ${main.unit}` : '';
   const invalid = results.rows.filter(({ fate }) => fate === 'invalid').length;
-  const lost = invalid > 0 ? ` ${invalid} more ${invalid === 1 ? 'was' : 'were'} invalid and ${invalid === 1 ? 'is' : 'are'} not counted.` : '';
-  return [`${counted}${of ? ` of ${of}` : ''} by ${method.designation}: ${main.label.toLowerCase()} ${main.mean.toPrecision(4)} ${main.unit} in the mean${spread}.${lost}`];
+  const lost =
+    invalid > 0
+      ? ` ${invalid} more ${invalid === 1 ? 'was' : 'were'} invalid and ${invalid === 1 ? 'is' : 'are'} not counted.`
+      : '';
+  return [
+    `${counted}${of ? ` of ${of}` : ''} by ${method.designation}: ${main.label.toLowerCase()} ${main.mean.toPrecision(4)} ${main.unit} in the mean${spread}.${lost}`,
+  ];
 }
 
 function deviationsAtTheBench({ job, batch }: BatchFound): string[] {
-  return sentences(String(job?.conditions.deviations ?? '')).map((sentence) => (batch.label ? `${batch.label}: ${sentence}` : sentence));
+  return sentences(textOf(job?.conditions.deviations)).map((sentence) =>
+    batch.label ? `${batch.label}: ${sentence}` : sentence,
+  );
 }
 
 function sentences(text: string | undefined): string[] {
-  return (text ?? '').split('\n').map((line) => line.trim()).filter((line) => line !== '');
+  return (text ?? '')
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
 }
 
 function datesOf(found: readonly BatchFound[], issuedAt: Date | null): ReportDocument['dates'] {
   const received = found.flatMap(({ specimens }) => specimens.flatMap(({ arrivedAt }) => arrivedAt ?? []));
   const started = found.flatMap(({ job }) => job?.startedAt ?? []);
   const ended = found.flatMap(({ job }) => job?.finishedAt ?? []);
-  return { received: extreme(received, -1), testedFrom: extreme(started, -1), testedTo: extreme(ended, 1), issued: issuedAt?.toISOString() ?? null };
+  return {
+    received: extreme(received, -1),
+    testedFrom: extreme(started, -1),
+    testedTo: extreme(ended, 1),
+    issued: issuedAt?.toISOString() ?? null,
+  };
 }
 
 function extreme(dates: readonly Date[], sign: 1 | -1): string | null {
   const sorted = [...dates].sort((a, b) => sign * (b.getTime() - a.getTime()));
   return sorted[0]?.toISOString() ?? null;
+}
+
+function textOf(value: unknown): string {
+  return typeof value === 'string' ? value : '';
 }
 
 function numberOrNull(value: unknown): number | null {

@@ -1,5 +1,17 @@
 import type { ReportDocument, ReportLine, ReportView, VerifyView } from '#libs/contract/src/index.js';
-import { Body, Controller, Get, Header, HttpCode, Param, ParseUUIDPipe, Patch, Post, Query, StreamableFile } from '@nestjs/common';
+import {
+  Body,
+  Controller,
+  Get,
+  Header,
+  HttpCode,
+  Param,
+  ParseUUIDPipe,
+  Patch,
+  Post,
+  Query,
+  StreamableFile,
+} from '@nestjs/common';
 import { ApiProduces } from '@nestjs/swagger';
 import { By } from '../platform/by.js';
 import { IfMatch } from '../platform/if-match.js';
@@ -36,7 +48,12 @@ export class ReportsController {
 
   @Patch('reports/:id')
   @May('issue-reports')
-  async remark(@Param('id', ParseUUIDPipe) id: string, @IfMatch() version: number, @Body() body: RemarksDto, @By() by: SignedIn): Promise<ReportView> {
+  async remark(
+    @Param('id', ParseUUIDPipe) id: string,
+    @IfMatch() version: number,
+    @Body() body: RemarksDto,
+    @By() by: SignedIn,
+  ): Promise<ReportView> {
     await this.reports.remark(id, version, body, by);
     return this.reports.view(id, by);
   }
@@ -45,14 +62,22 @@ export class ReportsController {
   @Post('reports/:id/issue')
   @HttpCode(202)
   @May('issue-reports')
-  async issue(@Param('id', ParseUUIDPipe) id: string, @IfMatch() version: number, @By() by: SignedIn): Promise<ReportView> {
+  async issue(
+    @Param('id', ParseUUIDPipe) id: string,
+    @IfMatch() version: number,
+    @By() by: SignedIn,
+  ): Promise<ReportView> {
     await this.reports.issue(id, version, by);
     return this.reports.view(id, by);
   }
 
   @Post('reports/:id/amend')
   @May('issue-reports')
-  async amend(@Param('id', ParseUUIDPipe) id: string, @Body() { why }: AmendDto, @By() by: SignedIn): Promise<ReportView> {
+  async amend(
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() { why }: AmendDto,
+    @By() by: SignedIn,
+  ): Promise<ReportView> {
     return this.reports.view(await this.reports.amend(id, why, by), by);
   }
 
@@ -62,7 +87,11 @@ export class ReportsController {
   @May('see-reports')
   async file(@Param('id', ParseUUIDPipe) id: string, @By() by: SignedIn): Promise<StreamableFile> {
     const file = await this.reports.file(id, by);
-    return new StreamableFile(file.content, { type: 'application/pdf', disposition: `attachment; filename="${file.name}"`, length: file.sizeBytes });
+    return new StreamableFile(file.content, {
+      type: 'application/pdf',
+      disposition: `attachment; filename="${file.name}"`,
+      length: file.sizeBytes,
+    });
   }
 
   @Get('reports/:id/data.csv')

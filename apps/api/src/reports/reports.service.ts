@@ -1,5 +1,12 @@
 import { createHash } from 'node:crypto';
-import type { MissingLine, ReportDocument, ReportLine, ReportRemarks, ReportView, VerifyView } from '#libs/contract/src/index.js';
+import type {
+  MissingLine,
+  ReportDocument,
+  ReportLine,
+  ReportRemarks,
+  ReportView,
+  VerifyView,
+} from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import {
   announce,
@@ -39,20 +46,25 @@ export class ReportsService {
 
   async list(words: string | undefined, limit: number, by: SignedIn): Promise<ReportLine[]> {
     const { manager } = this.records;
-    const rows = await new ReportRepository(manager).find({ ...(words ? { words } : {}), teamIds: teamsSeen(by), limit });
+    const rows = await new ReportRepository(manager).find({
+      ...(words ? { words } : {}),
+      teamIds: teamsSeen(by),
+      limit,
+    });
     return Promise.all(rows.map((row) => this.lineOf(manager, row)));
   }
 
   async view(id: string, by: SignedIn): Promise<ReportView> {
     const { manager } = this.records;
     const row = await this.seen(manager, id, by);
-    const document = row.state === 'draft' ? await this.documentOf(manager, row) : (row.document as unknown as ReportDocument);
+    const document =
+      row.state === 'draft' ? await this.documentOf(manager, row) : (row.document as unknown as ReportDocument);
     const people = await peopleNamed(manager, [row.preparedBy]);
     return {
       ...(await this.lineOf(manager, row)),
       document,
       missing: row.state === 'draft' ? missingLines(document) : [],
-      remarks: row.remarks as ReportRemarks,
+      remarks: row.remarks,
       preparedBy: people.get(row.preparedBy) ?? { id: row.preparedBy, name: '' },
       preparedAt: row.preparedAt.toISOString(),
       sha256: row.sha256,
@@ -70,10 +82,18 @@ export class ReportsService {
       const draft = there.find(({ state }) => state === 'draft' || state === 'issuing');
       if (draft) return draft.id;
       if (there.length > 0) {
-        throw new LabError('report/issued-already', `${there[0]!.number} was issued for ${request.reference}. Amend it instead.`, { reportId: there.at(-1)!.id });
+        throw new LabError(
+          'report/issued-already',
+          `${there[0]!.number} was issued for ${request.reference}. Amend it instead.`,
+          { reportId: there.at(-1)!.id },
+        );
       }
       if (!REPORTABLE.includes(request.state)) {
-        throw new LabError('report/request-not-ready', `${request.reference} is ${request.state}; a report is prepared once all of its jobs are done and it is in review.`, { state: request.state });
+        throw new LabError(
+          'report/request-not-ready',
+          `${request.reference} is ${request.state}; a report is prepared once all of its jobs are done and it is in review.`,
+          { state: request.state },
+        );
       }
       const id = await reports.add({
         ...{ requestId, number: `draft ${request.reference}`, revision: 1, amendment: null, preparedBy: by.id },
@@ -88,7 +108,9 @@ export class ReportsService {
   remark(id: string, version: number, remarks: ReportRemarks, by: SignedIn): Promise<void> {
     return this.records.transaction(async (manager) => {
       const row = await this.draft(manager, id);
-      await new ReportRepository(manager).change({ ...row, version }, 'draft', { remarks: { ...row.remarks, ...remarks } });
+      await new ReportRepository(manager).change({ ...row, version }, 'draft', {
+        remarks: { ...row.remarks, ...remarks },
+      });
       await this.note(manager, id, 'report/remarked', by, { ...remarks });
     });
   }
@@ -107,14 +129,21 @@ export class ReportsService {
       await this.refuseOwnWork(manager, row, by);
       const issuedAt = new Date();
       const number = row.revision > 1 ? row.number : await this.nextNumber(manager, issuedAt);
-      const authorisedBy = { name: by.name, function: by.roles.includes('manager') ? 'Laboratory manager' : 'Authorised signatory' };
+      const authorisedBy = {
+        name: by.name,
+        function: by.roles.includes('manager') ? 'Laboratory manager' : 'Authorised signatory',
+      };
       const document = await this.documentOf(manager, row, { authorisedBy, issuedAt, number });
       await new ReportRepository(manager).change(row, 'draft', {
         ...{ number, state: 'issuing', authorisedBy: by.id, authorisedAt: issuedAt, issuedAt },
         document: document as unknown as Record<string, unknown>,
       });
       await announce(manager, 'issue-report', { reportId: id });
-      await this.note(manager, id, 'report/authorised', by, { number, revision: row.revision, documentSha256: hashOf(document) });
+      await this.note(manager, id, 'report/authorised', by, {
+        number,
+        revision: row.revision,
+        documentSha256: hashOf(document),
+      });
     });
   }
 
@@ -125,14 +154,30 @@ export class ReportsService {
       const row = await reports.get(id);
       const all = await reports.ofRequest(row.requestId);
       const open = all.find(({ state }) => state === 'draft' || state === 'issuing');
-      if (open) throw new LabError('report/amendment-open', `Revision ${open.revision} of ${row.number} is being prepared already.`, { reportId: open.id });
+      if (open)
+        throw new LabError(
+          'report/amendment-open',
+          `Revision ${open.revision} of ${row.number} is being prepared already.`,
+          { reportId: open.id },
+        );
       const last = all.at(-1)!;
-      if (last.state !== 'issued') throw new LabError('report/not-issued', `${row.number} was not issued yet; change the draft itself.`);
+      if (last.state !== 'issued')
+        throw new LabError('report/not-issued', `${row.number} was not issued yet; change the draft itself.`);
       const next = await reports.add({
-        ...{ requestId: row.requestId, number: last.number, revision: last.revision + 1, amendment: why, preparedBy: by.id },
+        ...{
+          requestId: row.requestId,
+          number: last.number,
+          revision: last.revision + 1,
+          amendment: why,
+          preparedBy: by.id,
+        },
         ...{ document: {}, remarks: last.remarks },
       });
-      await this.note(manager, next, 'report/amendment-begun', by, { number: last.number, revision: last.revision + 1, why });
+      await this.note(manager, next, 'report/amendment-begun', by, {
+        number: last.number,
+        revision: last.revision + 1,
+        why,
+      });
       return next;
     });
   }
@@ -140,7 +185,8 @@ export class ReportsService {
   /** The issued file, byte for byte. @throws LabError `report/file-none` while it is drawn */
   async file(id: string, by: SignedIn): Promise<StoredFileEntity> {
     const row = await this.seen(this.records.manager, id, by);
-    if (row.fileId === null) throw new LabError('report/file-none', `${row.number} has no file yet: it is drawn when the report is issued.`);
+    if (row.fileId === null)
+      throw new LabError('report/file-none', `${row.number} has no file yet: it is drawn when the report is issued.`);
     return new StoredFileRepository(this.records.manager).get(row.fileId);
   }
 
@@ -164,13 +210,19 @@ export class ReportsService {
     const row = await new ReportRepository(manager).get(id);
     await new RequestRepository(manager).get(row.requestId, teamsSeen(by));
     const ofTheLab = teamsSeen(by) === undefined;
-    if (!ofTheLab && row.issuedAt === null) throw new LabError('report/unknown', 'There is no such report.', { reportId: id });
+    if (!ofTheLab && row.issuedAt === null)
+      throw new LabError('report/unknown', 'There is no such report.', { reportId: id });
     return row;
   }
 
   private async draft(manager: EntityManager, id: string): Promise<ReportEntity> {
     const row = await new ReportRepository(manager).get(id);
-    if (row.state !== 'draft') throw new LabError('report/not-a-draft', `${row.number} is ${row.state}; what was issued is never changed. Amend it instead.`, { state: row.state });
+    if (row.state !== 'draft')
+      throw new LabError(
+        'report/not-a-draft',
+        `${row.number} is ${row.state}; what was issued is never changed. Amend it instead.`,
+        { state: row.state },
+      );
     return row;
   }
 
@@ -184,7 +236,7 @@ export class ReportsService {
       team: await teamNamed(manager, request.teamId),
       requester: { name: requester.name, email: requester.email },
       found: await resultsOfRequest(manager, row.requestId),
-      remarks: row.remarks as ReportRemarks,
+      remarks: row.remarks,
       authorisedBy: issuing?.authorisedBy ?? null,
       issuedAt: issuing?.issuedAt ?? null,
     });
@@ -194,7 +246,10 @@ export class ReportsService {
   private async refuseOwnWork(manager: EntityManager, row: ReportEntity, by: SignedIn): Promise<void> {
     const found = await resultsOfRequest(manager, row.requestId);
     if (found.some(({ job }) => job?.technicianId === by.id)) {
-      throw new LabError('report/own-work', 'You ran these tests yourself; somebody else has to authorise their report.');
+      throw new LabError(
+        'report/own-work',
+        'You ran these tests yourself; somebody else has to authorise their report.',
+      );
     }
   }
 
@@ -216,14 +271,24 @@ export class ReportsService {
     };
   }
 
-  private note(manager: EntityManager, id: string, kind: string, by: SignedIn, after: Record<string, unknown>): Promise<void> {
+  private note(
+    manager: EntityManager,
+    id: string,
+    kind: string,
+    by: SignedIn,
+    after: Record<string, unknown>,
+  ): Promise<void> {
     return recordAct(manager, { actorId: by.id, kind, subjectKind: 'report', subjectId: id, live: 'reports', after });
   }
 }
 
 function incomplete(missing: readonly MissingLine[]): LabError {
   const lines = missing.map(({ clause, what }) => `${what} (${clause})`).join(', ');
-  return new LabError('report/incomplete', `The report cannot be issued: ISO/IEC 17025:2017 asks for what is not there: ${lines}.`, { missing });
+  return new LabError(
+    'report/incomplete',
+    `The report cannot be issued: ISO/IEC 17025:2017 asks for what is not there: ${lines}.`,
+    { missing },
+  );
 }
 
 function hashOf(document: ReportDocument): string {

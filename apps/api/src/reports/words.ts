@@ -43,6 +43,8 @@ export function sayConditioning({ conditioning }: Method): string {
 
 /** E.g. `ISO 7500-1: tension class 0.5, 100 to 10000 N`. */
 export function sayCalibration({ standard, ranges }: CalibrationEntity): string {
-  const spans = ranges.map(({ direction, className, from, to, unit }) => `${direction} class ${className ?? 'none'}, ${from} to ${to} ${unit}`);
+  const spans = ranges.map(
+    ({ direction, className, from, to, unit }) => `${direction} class ${className ?? 'none'}, ${from} to ${to} ${unit}`,
+  );
   return `${standard}: ${spans.join('; ')}`;
 }

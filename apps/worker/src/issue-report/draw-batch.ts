@@ -42,25 +42,49 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
     cells: [label, ...columns.map((column) => cell(values[column.key], column, fate))],
     alarm: invalidWhy !== null,
   }));
-  const sumRows = sums.map(([name, value], index) => ({ cells: [name, ...columns.map(({ key, step }) => value(key, step))], sum: index === 0, plain: true }));
+  const sumRows = sums.map(([name, value], index) => ({
+    cells: [name, ...columns.map(({ key, step }) => value(key, step))],
+    sum: index === 0,
+    plain: true,
+  }));
   writeTable(
     pdf,
-    [{ head: 'Specimen', share: 2.4, weight: 'mono' }, ...columns.map(({ label, unit }) => ({ head: unit ? `${label}, ${unit}` : label, share: 1.6, align: 'right' as const }))],
+    [
+      { head: 'Specimen', share: 2.4, weight: 'mono' },
+      ...columns.map(({ label, unit }) => ({
+        head: unit ? `${label}, ${unit}` : label,
+        share: 1.6,
+        align: 'right' as const,
+      })),
+    ],
     [...body, ...sumRows],
   );
-  rows.filter(({ invalidWhy }) => invalidWhy !== null).forEach(({ label, invalidWhy }) => paragraph(pdf, `${label} is invalid and not counted: ${invalidWhy}.`, INK.alarm));
+  rows
+    .filter(({ invalidWhy }) => invalidWhy !== null)
+    .forEach(({ label, invalidWhy }) =>
+      paragraph(pdf, `${label} is invalid and not counted: ${invalidWhy}.`, INK.alarm),
+    );
   if (rows.some(({ values }) => Object.values(values).some((value) => value && value.flags.length > 0))) {
     paragraph(pdf, '* The reduction flagged this value; the flags stand in the data file of the report.', INK.soft);
   }
   statistics
     .filter(({ possibleOutliers }) => possibleOutliers.length > 0)
     .forEach(({ label, possibleOutliers }) =>
-      paragraph(pdf, `${label}: ${possibleOutliers.join(', ')} may be an outlier (Grubbs, two-sided, 5 %). It is counted.`),
+      paragraph(
+        pdf,
+        `${label}: ${possibleOutliers.join(', ')} may be an outlier (Grubbs, two-sided, 5 %). It is counted.`,
+      ),
     );
-  statistics.forEach(({ label, toleranceBound }) => toleranceBound && paragraph(pdf, `${label}: ${toleranceBound.sentence}`));
+  statistics.forEach(
+    ({ label, toleranceBound }) => toleranceBound && paragraph(pdf, `${label}: ${toleranceBound.sentence}`),
+  );
 }
 
-function cell(value: { value: number; flags: string[] } | null | undefined, column: { step: number | null }, fate: string): string {
+function cell(
+  value: { value: number; flags: string[] } | null | undefined,
+  column: { step: number | null },
+  fate: string,
+): string {
   if (!value) return fate === 'invalid' ? 'invalid' : '–';
   return `${reported(value.value, column)}${value.flags.length > 0 ? ' *' : ''}`;
 }
@@ -98,7 +122,9 @@ function drawSpecimens(pdf: Pdf, { specimens }: ReportBatch): void {
       { head: 'Condition on receipt', share: 3 },
       { head: 'Fate', share: 1.4 },
     ],
-    specimens.map(({ label, description, condition, fate }) => ({ cells: [label, description, condition || 'as expected', fate] })),
+    specimens.map(({ label, description, condition, fate }) => ({
+      cells: [label, description, condition || 'as expected', fate],
+    })),
   );
 }
 

@@ -34,7 +34,17 @@ describe('the PDF of a report', () => {
 
   it('holds every figure, item and statement as text that can be searched', () => {
     const whole = pages.join(' ').replace(/\s+/g, ' ');
-    for (const words of ['142.3 ± 1.7', '8930', 'R-2031-1-04', 'broke in the jaw', 'LC-10K-1', 'C-2026-118', 'ISO 527-2', 'conforms', 'guarded by U']) {
+    for (const words of [
+      '142.3 ± 1.7',
+      '8930',
+      'R-2031-1-04',
+      'broke in the jaw',
+      'LC-10K-1',
+      'C-2026-118',
+      'ISO 527-2',
+      'conforms',
+      'guarded by U',
+    ]) {
       expect(whole).toContain(words);
     }
   });
@@ -47,7 +57,10 @@ describe('the PDF of a report', () => {
   it('carries its fonts inside, and names itself in its metadata', async () => {
     expect(file.includes('/FontFile')).toBe(true);
     const { info } = await pdf.getMetadata();
-    expect(info).toMatchObject({ Title: 'Test report TR-2026-0042 rev. 2', Author: 'Northmoor Cycles Test Laboratory' });
+    expect(info).toMatchObject({
+      Title: 'Test report TR-2026-0042 rev. 2',
+      Author: 'Northmoor Cycles Test Laboratory',
+    });
     expect(file.toString('latin1')).toContain('pdfaid:part');
   });
 
@@ -58,7 +71,10 @@ describe('the PDF of a report', () => {
 
   it('goes on over pages with many specimens, and stays within them', async () => {
     const report = sampleReport();
-    const rows = Array.from({ length: 120 }, (_, index) => ({ ...report.batches[0]!.results.rows[0]!, label: `R-2031-1-${index + 1}` }));
+    const rows = Array.from({ length: 120 }, (_, index) => ({
+      ...report.batches[0]!.results.rows[0]!,
+      label: `R-2031-1-${index + 1}`,
+    }));
     report.batches[0]!.results.rows = rows;
     const long = await read(await drawReport(report, options));
     expect(long.pages.length).toBeGreaterThan(pages.length);

@@ -21,7 +21,9 @@ export async function drawReport(report: ReportDocument, { publicUrl, issuedAt }
     title: `${report.title} ${nameOf(report)}`,
     author: report.laboratory.name,
     subject: report.request.title,
-    keywords: [report.number, report.request.reference, ...report.batches.map(({ method }) => method.designation)].join(', '),
+    keywords: [report.number, report.request.reference, ...report.batches.map(({ method }) => method.designation)].join(
+      ', ',
+    ),
     createdAt: issuedAt,
   });
   const chunks: Buffer[] = [];
@@ -30,7 +32,11 @@ export async function drawReport(report: ReportDocument, { publicUrl, issuedAt }
     pdf.on('end', () => resolve(Buffer.concat(chunks)));
     pdf.on('error', reject);
   });
-  const code = await QRCode.toBuffer(`${publicUrl}${report.verifyPath}`, { margin: 4, scale: 6, errorCorrectionLevel: 'M' });
+  const code = await QRCode.toBuffer(`${publicUrl}${report.verifyPath}`, {
+    margin: 4,
+    scale: 6,
+    errorCorrectionLevel: 'M',
+  });
   drawHead(pdf, report, code);
   drawSummary(pdf, report);
   report.batches.forEach((batch, index) => drawBatch(pdf, batch, index + 1));
@@ -64,12 +70,21 @@ function drawHead(pdf: Pdf, report: ReportDocument, code: Buffer): void {
     ['Request', `${request.reference}  ${request.title}`],
     ['Place of testing', laboratory.place],
     ['Items received', day(dates.received)],
-    ['Tested', dates.testedFrom === dates.testedTo ? day(dates.testedFrom) : `${day(dates.testedFrom)} to ${day(dates.testedTo)}`],
+    [
+      'Tested',
+      dates.testedFrom === dates.testedTo
+        ? day(dates.testedFrom)
+        : `${day(dates.testedFrom)} to ${day(dates.testedTo)}`,
+    ],
     ['Issued', day(dates.issued)],
     ['Authorised by', report.authorisedBy ? `${report.authorisedBy.name}, ${report.authorisedBy.function}` : '–'],
   ]);
   if (report.amendment !== null) {
-    paragraph(pdf, `This revision replaces ${report.replaces ?? 'the one before'}. What changed, and why: ${report.amendment}`, INK.alarm);
+    paragraph(
+      pdf,
+      `This revision replaces ${report.replaces ?? 'the one before'}. What changed, and why: ${report.amendment}`,
+      INK.alarm,
+    );
   }
 }
 
@@ -108,9 +123,15 @@ function summaryRows({ results }: ReportBatch): string[][] {
 function drawStatements(pdf: Pdf, report: ReportDocument): void {
   heading(pdf, 'Statements', 1);
   section(pdf, 'Deviations from, additions to and exclusions from the method', report.deviations, 'None.');
-  section(pdf, 'Sampling', report.sampling ? [report.sampling] : [], 'The items were tested as received; the laboratory did not sample.');
+  section(
+    pdf,
+    'Sampling',
+    report.sampling ? [report.sampling] : [],
+    'The items were tested as received; the laboratory did not sample.',
+  );
   section(pdf, 'Measurement uncertainty', report.uncertaintyNote ? [report.uncertaintyNote] : [], 'Not stated.');
-  if (report.opinions.length > 0) section(pdf, 'Opinions and interpretations (not part of the results)', report.opinions, '');
+  if (report.opinions.length > 0)
+    section(pdf, 'Opinions and interpretations (not part of the results)', report.opinions, '');
   section(pdf, 'Results from external providers', report.external ? [report.external] : [], 'None.');
   paragraph(pdf, report.relatesOnlyToItems);
 }
@@ -127,7 +148,10 @@ function drawEnd(pdf: Pdf, report: ReportDocument): void {
   const width = write(pdf, mark, 'bold', 9).widthOfString(mark);
   const middle = PAGE.width / 2;
   const at = pdf.y + 5;
-  for (const [from, to] of [[PAGE.left, middle - width / 2 - 10], [middle + width / 2 + 10, PAGE.width - PAGE.right]] as const) {
+  for (const [from, to] of [
+    [PAGE.left, middle - width / 2 - 10],
+    [middle + width / 2 + 10, PAGE.width - PAGE.right],
+  ] as const) {
     pdf.moveTo(from, at).lineTo(to, at).lineWidth(0.6).strokeColor(INK.text).stroke();
   }
   pdf.text(mark, PAGE.left, pdf.y, { width: TEXT_WIDTH, align: 'center' });
@@ -140,7 +164,11 @@ function drawFeet(pdf: Pdf, report: ReportDocument): void {
     pdf.switchToPage(page);
     pdf.page.margins.bottom = 0; // else a foot below the margin would start a page of its own
     const foot = `${nameOf(report)}   ·   ${report.laboratory.name}   ·   page ${page - start + 1} of ${count}`;
-    write(pdf, foot, 'text', 8, INK.soft).text(foot, PAGE.left, PAGE.height - 40, { width: TEXT_WIDTH, align: 'center', lineBreak: false });
+    write(pdf, foot, 'text', 8, INK.soft).text(foot, PAGE.left, PAGE.height - 40, {
+      width: TEXT_WIDTH,
+      align: 'center',
+      lineBreak: false,
+    });
     pdf.page.margins.bottom = PAGE.bottom;
   }
 }

@@ -22,7 +22,10 @@ export class IssueReportProcessor implements TaskProcessor<'issue-report'> {
     const report = await new ReportRepository(this.records.manager).get(reportId);
     if (report.state !== 'issuing') return { reportId, state: report.state };
     const document = report.document as unknown as ReportDocument;
-    const content = await drawReport(document, { publicUrl: this.config.publicUrl, issuedAt: report.issuedAt ?? report.preparedAt });
+    const content = await drawReport(document, {
+      publicUrl: this.config.publicUrl,
+      issuedAt: report.issuedAt ?? report.preparedAt,
+    });
     const sha256 = await keepIssuedReport(this.records, report, content);
     return { reportId, sha256 };
   }

@@ -41,8 +41,15 @@ export function openPdf({ title, author, subject, keywords, createdAt }: Naming)
     lang: 'en-GB',
     displayTitle: true,
     font: require.resolve(FONT_FILES.text),
-    info: { Title: title, Author: author, Subject: subject, Keywords: keywords, CreationDate: createdAt, ModDate: createdAt },
-  } as PDFKit.PDFDocumentOptions);
+    info: {
+      Title: title,
+      Author: author,
+      Subject: subject,
+      Keywords: keywords,
+      CreationDate: createdAt,
+      ModDate: createdAt,
+    },
+  });
   for (const [name, file] of Object.entries(FONT_FILES)) pdf.registerFont(name, require.resolve(file));
   return pdf;
 }
@@ -54,7 +61,10 @@ const NARROW = /^[\u0020-\u007e\u00a0-\u00ff\u2013\u2014\u2018-\u201d\u2022\u202
 export function write(pdf: Pdf, text: string, weight: Weight, size: number, colour: string = INK.text): Pdf {
   const font = NARROW.test(text.replace(/\s/g, ' ')) ? weight : (`wide-${weight}` as const);
   // The wide fonts are cut larger; a tenth less looks like the same size.
-  return pdf.font(font).fontSize(font === weight ? size : size * 0.9).fillColor(colour);
+  return pdf
+    .font(font)
+    .fontSize(font === weight ? size : size * 0.9)
+    .fillColor(colour);
 }
 
 /** Goes to a new page unless so much height is left, pt. */
@@ -68,7 +78,12 @@ export function heading(pdf: Pdf, text: string, level: 1 | 2): void {
   write(pdf, text, 'bold', level === 1 ? 13 : 10.5).text(text, PAGE.left, pdf.y, { width: TEXT_WIDTH });
   if (level === 1) {
     const at = pdf.y + 2;
-    pdf.moveTo(PAGE.left, at).lineTo(PAGE.width - PAGE.right, at).lineWidth(0.8).strokeColor(INK.text).stroke();
+    pdf
+      .moveTo(PAGE.left, at)
+      .lineTo(PAGE.width - PAGE.right, at)
+      .lineWidth(0.8)
+      .strokeColor(INK.text)
+      .stroke();
     pdf.y = at;
   }
   pdf.y += 5;

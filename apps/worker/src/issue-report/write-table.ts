@@ -58,28 +58,51 @@ function writeRow(pdf: Pdf, columns: readonly Column[], widths: readonly number[
   rule(pdf, INK.line, 0.3);
 }
 
-function writeCells(pdf: Pdf, columns: readonly Column[], widths: readonly number[], { cells }: Row, weight: Weight | undefined, colour: string): void {
+function writeCells(
+  pdf: Pdf,
+  columns: readonly Column[],
+  widths: readonly number[],
+  { cells }: Row,
+  weight: Weight | undefined,
+  colour: string,
+): void {
   const top = pdf.y;
   let x = PAGE.left;
   columns.forEach((column, index) => {
     const text = cells[index] ?? '';
     const width = widths[index]! - 2 * PAD_X;
-    write(pdf, text, weight ?? column.weight ?? 'text', SIZE, colour).text(text, x + PAD_X, top + PAD_Y, { width, align: column.align ?? 'left' });
+    write(pdf, text, weight ?? column.weight ?? 'text', SIZE, colour).text(text, x + PAD_X, top + PAD_Y, {
+      width,
+      align: column.align ?? 'left',
+    });
     x += widths[index]!;
   });
   pdf.y = top;
 }
 
-function heightOf(pdf: Pdf, columns: readonly Column[], widths: readonly number[], { cells }: Row, weight?: Weight): number {
+function heightOf(
+  pdf: Pdf,
+  columns: readonly Column[],
+  widths: readonly number[],
+  { cells }: Row,
+  weight?: Weight,
+): number {
   const heights = columns.map((column, index) => {
     const text = cells[index] ?? '';
-    return write(pdf, text, weight ?? column.weight ?? 'text', SIZE).heightOfString(text || ' ', { width: widths[index]! - 2 * PAD_X });
+    return write(pdf, text, weight ?? column.weight ?? 'text', SIZE).heightOfString(text || ' ', {
+      width: widths[index]! - 2 * PAD_X,
+    });
   });
   return Math.max(...heights) + 2 * PAD_Y;
 }
 
 function rule(pdf: Pdf, colour: string, width: number): void {
-  pdf.moveTo(PAGE.left, pdf.y).lineTo(PAGE.width - PAGE.right, pdf.y).lineWidth(width).strokeColor(colour).stroke();
+  pdf
+    .moveTo(PAGE.left, pdf.y)
+    .lineTo(PAGE.width - PAGE.right, pdf.y)
+    .lineWidth(width)
+    .strokeColor(colour)
+    .stroke();
 }
 
 /** Name and value, two pairs a line: the head of a report and conditions. */
@@ -87,7 +110,9 @@ export function writePairs(pdf: Pdf, pairs: readonly (readonly [string, string])
   const half = TEXT_WIDTH / 2;
   for (let at = 0; at < pairs.length; at += 2) {
     const line = pairs.slice(at, at + 2);
-    const heights = line.map(([, value]) => write(pdf, value, 'text', 9).heightOfString(value || ' ', { width: half - 104 }));
+    const heights = line.map(([, value]) =>
+      write(pdf, value, 'text', 9).heightOfString(value || ' ', { width: half - 104 }),
+    );
     const height = Math.max(...heights) + 4;
     needHeight(pdf, height);
     const top = pdf.y;

@@ -11,7 +11,9 @@ const NEWEST = 40;
  * method's own figure while there are few (an empirical-Bayes mean with a fixed prior weight).
  */
 export function perSpecimenMin(method: Method, durations: PlanFacts['durations']): number {
-  const own = durations.filter(({ methodCode, specimens }) => methodCode === method.id && specimens > 0).slice(0, NEWEST);
+  const own = durations
+    .filter(({ methodCode, specimens }) => methodCode === method.id && specimens > 0)
+    .slice(0, NEWEST);
   const sum = own.reduce((total, { workMin, specimens }) => total + workMin / specimens, 0);
   const mean = (sum + method.defaultMinPerSpecimen * WORTH_OF_DEFAULT) / (own.length + WORTH_OF_DEFAULT);
   return Math.max(1, Math.round(mean));

@@ -13,5 +13,9 @@ export function calendarOf(settings: LabSettings, closedDays: readonly string[])
 
 /** When people can work on a frame: the lab's hours and extra shifts. */
 export function frameHours(calendar: WorkCalendar, horizon: TimeWindow, extra: readonly TimeWindow[]): TimeWindow[] {
-  return clipWindows(unionWindows(openWindows(calendar, horizon.startMs, horizon.endMs), extra), horizon.startMs, horizon.endMs);
+  return clipWindows(
+    unionWindows(openWindows(calendar, horizon.startMs, horizon.endMs), extra),
+    horizon.startMs,
+    horizon.endMs,
+  );
 }

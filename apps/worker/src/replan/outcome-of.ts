@@ -1,6 +1,20 @@
-import { addDays, instantAt, instantOfMinute, localDateAt, minuteAtOrAfter, weekdayOf } from '#libs/calendar/src/index.js';
+import {
+  addDays,
+  instantAt,
+  instantOfMinute,
+  localDateAt,
+  minuteAtOrAfter,
+  weekdayOf,
+} from '#libs/calendar/src/index.js';
 import type { PlanFigures } from '#libs/contract/src/index.js';
-import { causesOfLateness, learnSpread, loadByFrame, poolLoads, promiseDates, whyThisFrame } from '#libs/planning/src/index.js';
+import {
+  causesOfLateness,
+  learnSpread,
+  loadByFrame,
+  poolLoads,
+  promiseDates,
+  whyThisFrame,
+} from '#libs/planning/src/index.js';
 import type { Booking, Plan, PromisedDate, Unplaced } from '#libs/planning/src/index.js';
 import type { BookingNotes, Fits, NewBooking, PlanFacts, PlanNotes } from '#libs/records/src/index.js';
 import { perSpecimenMin } from './durations.js';
@@ -22,8 +36,12 @@ export function outcomeOf(facts: PlanFacts, task: PlanningTask, plan: Plan): Pla
   const words = new Words(facts, task.originMs);
   const promises = promiseDates(task.problem, plan, { replays: REPLAYS, seed: 1, spreadOf: spreads(facts) });
   const risk = new Map(promises.map(({ jobId, lateShare }) => [jobId, Math.round(lateShare * 100)]));
-  const jobs = plan.bookings.map((booking) => jobBooking(booking, task, notesOf(booking, { facts, task, plan, words, risk })));
-  const visits = plan.visits.map(({ itemId, startMin, endMin }) => visitBooking(itemId, at(task, startMin), at(task, endMin)));
+  const jobs = plan.bookings.map((booking) =>
+    jobBooking(booking, task, notesOf(booking, { facts, task, plan, words, risk })),
+  );
+  const visits = plan.visits.map(({ itemId, startMin, endMin }) =>
+    visitBooking(itemId, at(task, startMin), at(task, endMin)),
+  );
   return { bookings: [...jobs, ...visits], notes: planNotes(facts, task, plan, words), promises };
 }
 
@@ -51,7 +69,18 @@ function trainOf({ jobId, candidate, items }: Booking, { problem }: PlanningTask
 
 function visitBooking(itemId: string, startsAt: Date, endsAt: Date): NewBooking {
   const train = [{ role: 'item', itemId }];
-  return { jobId: null, frameId: null, kind: 'calibration-visit', setupAt: startsAt, startsAt, endsAt, changeoverMin: 0, technicianId: null, train, why: {} };
+  return {
+    jobId: null,
+    frameId: null,
+    kind: 'calibration-visit',
+    setupAt: startsAt,
+    startsAt,
+    endsAt,
+    changeoverMin: 0,
+    technicianId: null,
+    train,
+    why: {},
+  };
 }
 
 interface Noting {
@@ -81,12 +110,17 @@ function fitsOf(jobId: string, facts: PlanFacts, { matches }: PlanningTask): Fit
   const able = new Set(answer.candidates.map(({ frameId }) => frameId));
   const frames = facts.lab.items.filter(({ kind }) => kind === 'frame');
   return Object.fromEntries(
-    frames.map(({ id }) => [id, able.has(id) ? [] : sentences(answer.refusals.find(({ frameId }) => frameId === id)?.failing)]),
+    frames.map(({ id }) => [
+      id,
+      able.has(id) ? [] : sentences(answer.refusals.find(({ frameId }) => frameId === id)?.failing),
+    ]),
   );
 }
 
 function sentences(failing: readonly { sentence: string }[] | undefined): string[] {
-  return failing && failing.length > 0 ? failing.map(({ sentence }) => sentence) : ['No load train on it can run this test.'];
+  return failing && failing.length > 0
+    ? failing.map(({ sentence }) => sentence)
+    : ['No load train on it can run this test.'];
 }
 
 function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Words): PlanNotes {
@@ -98,12 +132,14 @@ function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Word
       .filter(({ kind, reason }) => kind === 'job' && reason !== 'held')
       .map((one) => ({ jobId: one.id, reasons: whyUnplaced(one, facts, task), fits: fitsOf(one.id, facts, task) })),
     load: loadNotes(facts, task, plan),
-    pools: poolLoads(task.problem, plan).slice(0, 20).map(({ units, link, share, binds }) => ({
-      pool: units.join(','),
-      label: `${link}: ${units.map((unit) => words.tag(unit)).join(', ')}`,
-      loadPct: Math.round(share * 100),
-      binds,
-    })),
+    pools: poolLoads(task.problem, plan)
+      .slice(0, 20)
+      .map(({ units, link, share, binds }) => ({
+        pool: units.join(','),
+        label: `${link}: ${units.map((unit) => words.tag(unit)).join(', ')}`,
+        loadPct: Math.round(share * 100),
+        binds,
+      })),
   };
 }
 
@@ -118,7 +154,8 @@ export function figuresOf({ cost, bookings }: Plan): PlanFigures {
 }
 
 function whyUnplaced({ id, reason }: Unplaced, facts: PlanFacts, task: PlanningTask): string[] {
-  if (reason === 'no-room-in-horizon') return [`There is no room for it within the ${facts.settings.horizonDays} days that are planned.`];
+  if (reason === 'no-room-in-horizon')
+    return [`There is no room for it within the ${facts.settings.horizonDays} days that are planned.`];
   if (reason === 'waits-for-unplaced') return ['It waits for another job that is not in the plan.'];
   const answer = task.matches.get(id);
   if (!answer) return ['Its request does not give what its method needs.'];
@@ -142,7 +179,10 @@ function loadNotes(facts: PlanFacts, task: PlanningTask, plan: Plan): PlanNotes[
   }));
 }
 
-function weeksOf({ settings: { timeZone }, nowMs }: PlanFacts, { originMs, problem }: PlanningTask): { startMin: number; endMin: number }[] {
+function weeksOf(
+  { settings: { timeZone }, nowMs }: PlanFacts,
+  { originMs, problem }: PlanningTask,
+): { startMin: number; endMin: number }[] {
   const today = localDateAt(nowMs, timeZone);
   const mondays = [addDays(today, 1 - weekdayOf(today))];
   const minuteOf = (date: string) => minuteAtOrAfter(originMs, instantAt(date, '00:00', timeZone));

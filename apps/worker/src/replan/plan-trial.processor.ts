@@ -35,15 +35,30 @@ export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
     const tried = { ...withThem, problem: adjust(withThem.problem) };
     const timeMs = Math.max(50, facts.settings.planningSeconds * 1_000 * SHARE_OF_THINKING);
     const before = await planInThread(without.problem, timeMs, 1);
-    const after = await planInThread(tried.problem, timeMs, 1, { onProgress: (done) => void context.progress(done * 100, 'Planning the trial').catch(() => {}) });
+    const after = await planInThread(tried.problem, timeMs, 1, {
+      onProgress: (done) => void context.progress(done * 100, 'Planning the trial').catch(() => {}),
+    });
     await this.keep(trial, changed, tried, before, after, edits);
     return { trialId };
   }
 
-  private async keep(trial: TrialPlanEntity, facts: PlanFacts, task: PlanningTask, before: Plan, after: Plan, edits: readonly TrialEdit[]): Promise<void> {
+  private async keep(
+    trial: TrialPlanEntity,
+    facts: PlanFacts,
+    task: PlanningTask,
+    before: Plan,
+    after: Plan,
+    edits: readonly TrialEdit[],
+  ): Promise<void> {
     const { bookings, notes } = outcomeOf(facts, task, after);
     const outcome: TrialOutcome = {
-      ...{ forVersion: trial.version, stamp: facts.stamp, madeAt: new Date(facts.nowMs).toISOString(), bookings, notes },
+      ...{
+        forVersion: trial.version,
+        stamp: facts.stamp,
+        madeAt: new Date(facts.nowMs).toISOString(),
+        bookings,
+        notes,
+      },
       comparison: comparisonOf(before, after, comparePlans(before, after), facts, task),
       refused: refusedEdits(edits, after, notes),
     };
@@ -51,7 +66,13 @@ export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
   }
 }
 
-function comparisonOf(before: Plan, after: Plan, difference: PlanDifference, facts: PlanFacts, task: PlanningTask): PlanComparison {
+function comparisonOf(
+  before: Plan,
+  after: Plan,
+  difference: PlanDifference,
+  facts: PlanFacts,
+  task: PlanningTask,
+): PlanComparison {
   const words = new Words(facts, task.originMs);
   const title = (jobId: string) => facts.jobs.find(({ id }) => id === jobId)?.title ?? '';
   const shift = ({ jobId, minutes }: { jobId: string; minutes: number }) => ({
@@ -63,7 +84,12 @@ function comparisonOf(before: Plan, after: Plan, difference: PlanDifference, fac
     after: figuresOf(after),
     later: difference.later.map(shift),
     earlier: difference.earlier.map(shift),
-    movedFrame: difference.otherFrame.map(({ jobId, from, to }) => ({ jobId, jobReference: words.job(jobId), from: words.tag(from), to: words.tag(to) })),
+    movedFrame: difference.otherFrame.map(({ jobId, from, to }) => ({
+      jobId,
+      jobReference: words.job(jobId),
+      from: words.tag(from),
+      to: words.tag(to),
+    })),
   };
 }
 
@@ -71,10 +97,21 @@ function comparisonOf(before: Plan, after: Plan, difference: PlanDifference, fac
 function refusedEdits(edits: readonly TrialEdit[], plan: Plan, notes: TrialOutcome['notes']): TrialOutcome['refused'] {
   return edits.flatMap((edit, index) => {
     if (edit.kind !== 'move') return [];
-    const later = edits.slice(index + 1).some((other) => 'jobId' in other && other.jobId === edit.jobId && ['move', 'unpin', 'hold'].includes(other.kind));
+    const later = edits
+      .slice(index + 1)
+      .some(
+        (other) => 'jobId' in other && other.jobId === edit.jobId && ['move', 'unpin', 'hold'].includes(other.kind),
+      );
     const booked = plan.bookings.some(({ jobId, frameId }) => jobId === edit.jobId && frameId === edit.frameId);
     if (later || booked) return [];
     const reasons = notes.unplaced.find(({ jobId }) => jobId === edit.jobId)?.reasons;
-    return [{ edit: index, reasons: reasons ?? ['The job finds no place on that frame at that time: the frame is closed, or frame, items or technicians are bound.'] }];
+    return [
+      {
+        edit: index,
+        reasons: reasons ?? [
+          'The job finds no place on that frame at that time: the frame is closed, or frame, items or technicians are bound.',
+        ],
+      },
+    ];
   });
 }

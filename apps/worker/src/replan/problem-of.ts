@@ -1,4 +1,17 @@
-import { addWorkingMinutes, clipWindows, instantOfMinute, MS_PER_DAY, MS_PER_MINUTE, minuteAtOrAfter, minuteAtOrBefore, minuteWindows, openWindows, subtractWindows, totalMs, unionWindows } from '#libs/calendar/src/index.js';
+import {
+  addWorkingMinutes,
+  clipWindows,
+  instantOfMinute,
+  MS_PER_DAY,
+  MS_PER_MINUTE,
+  minuteAtOrAfter,
+  minuteAtOrBefore,
+  minuteWindows,
+  openWindows,
+  subtractWindows,
+  totalMs,
+  unionWindows,
+} from '#libs/calendar/src/index.js';
 import type { TimeWindow } from '#libs/calendar/src/index.js';
 import type { Item as LabItem, MatchAnswer, Technician } from '#libs/matching/src/index.js';
 import type * as planning from '#libs/planning/src/index.js';
@@ -58,18 +71,20 @@ function matchesOf(facts: PlanFacts, match: Match): Map<string, MatchAnswer> {
 
 function framesOf(facts: PlanFacts, overlay: Overlay, horizon: TimeWindow): planning.Frame[] {
   const calendar = calendarOf(facts.settings, facts.closedDays);
-  return facts.lab.items.filter(({ kind }) => kind === 'frame').map((frame) => {
-    const extra = [...facts.extraShifts, ...overlay.extraShifts].filter(({ frameId }) => frameId === frame.id);
-    const down = [...frame.heldWindows, ...overlay.down.filter(({ frameId }) => frameId === frame.id)];
-    return {
-      id: frame.id,
-      open: frame.state === 'in-service' ? minuteWindows(frameHours(calendar, horizon, extra), horizon.startMs) : [],
-      down: outwards(down, horizon),
-      warmUpMin: facts.settings.warmUpMin,
-      warmUpAfterMin: facts.settings.warmUpAfterMin,
-      rig: rigOf(facts, frame.id),
-    };
-  });
+  return facts.lab.items
+    .filter(({ kind }) => kind === 'frame')
+    .map((frame) => {
+      const extra = [...facts.extraShifts, ...overlay.extraShifts].filter(({ frameId }) => frameId === frame.id);
+      const down = [...frame.heldWindows, ...overlay.down.filter(({ frameId }) => frameId === frame.id)];
+      return {
+        id: frame.id,
+        open: frame.state === 'in-service' ? minuteWindows(frameHours(calendar, horizon, extra), horizon.startMs) : [],
+        down: outwards(down, horizon),
+        warmUpMin: facts.settings.warmUpMin,
+        warmUpAfterMin: facts.settings.warmUpAfterMin,
+        rig: rigOf(facts, frame.id),
+      };
+    });
 }
 
 /** A frame that is down for part of a minute is down for all of it. */
@@ -114,7 +129,9 @@ function merged(technicians: readonly Technician[]): Technician[] {
   return ids.map((id) => {
     const entries = technicians.filter((entry) => entry.id === id);
     const windows = unionWindows(...entries.map((entry) => entry.windows));
-    const methodIds = entries.filter((entry) => totalMs(entry.windows) === totalMs(windows)).flatMap((entry) => entry.methodIds);
+    const methodIds = entries
+      .filter((entry) => totalMs(entry.windows) === totalMs(windows))
+      .flatMap((entry) => entry.methodIds);
     return { id, methodIds, windows };
   });
 }
@@ -131,7 +148,10 @@ function jobOf(job: OpenJob, facts: PlanFacts, originMs: number, answer: MatchAn
     attended: 'throughout',
     authorisation: job.method.id,
     hold: job.hold,
-    pin: job.pin && { frameId: job.pin.frameId, startMin: job.pin.startMs === null ? null : minuteAtOrAfter(originMs, job.pin.startMs) },
+    pin: job.pin && {
+      frameId: job.pin.frameId,
+      startMin: job.pin.startMs === null ? null : minuteAtOrAfter(originMs, job.pin.startMs),
+    },
     running: runningOf(job, facts, originMs),
   };
 }
@@ -173,7 +193,10 @@ function runningOf(job: OpenJob, facts: PlanFacts, originMs: number): planning.R
 function visitsOf(facts: PlanFacts, horizon: TimeWindow): planning.Visit[] {
   const byId = new Map<string, LabItem>(facts.lab.items.map((item) => [item.id, item]));
   return facts.dueDates
-    .filter(({ itemId, dueMs }) => dueMs < horizon.endMs && byId.get(itemId)?.state === 'in-service' && byId.get(itemId)?.kind !== 'frame')
+    .filter(
+      ({ itemId, dueMs }) =>
+        dueMs < horizon.endMs && byId.get(itemId)?.state === 'in-service' && byId.get(itemId)?.kind !== 'frame',
+    )
     .map(({ itemId, dueMs, holdsMs }) => ({
       id: `visit-${itemId}`,
       itemId,
@@ -198,13 +221,15 @@ function changeoverOf({ settings }: PlanFacts): planning.Changeover {
 function publishedOf(facts: PlanFacts, originMs: number): planning.PublishedPlan | null {
   if (!facts.published) return null;
   const open = new Set(facts.jobs.map(({ id }) => id));
-  const bookings = facts.published.bookings.filter(({ jobId }) => open.has(jobId)).map((booking) => ({
-    jobId: booking.jobId,
-    frameId: booking.frameId,
-    setupStartMin: minuteAtOrBefore(originMs, booking.setupMs),
-    startMin: minuteAtOrBefore(originMs, booking.startMs),
-    items: itemsByLink(booking.train),
-  }));
+  const bookings = facts.published.bookings
+    .filter(({ jobId }) => open.has(jobId))
+    .map((booking) => ({
+      jobId: booking.jobId,
+      frameId: booking.frameId,
+      setupStartMin: minuteAtOrBefore(originMs, booking.setupMs),
+      startMin: minuteAtOrBefore(originMs, booking.startMs),
+      items: itemsByLink(booking.train),
+    }));
   return { bookings };
 }
 

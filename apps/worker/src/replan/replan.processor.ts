@@ -44,7 +44,12 @@ export class ReplanProcessor implements TaskProcessor<'replan'> {
   }
 
   /** @returns the version, or null when the lab changed while the plan was made */
-  private async publish(facts: PlanFacts, outcome: PlanOutcome, because: string, byId: string | null): Promise<number | null> {
+  private async publish(
+    facts: PlanFacts,
+    outcome: PlanOutcome,
+    because: string,
+    byId: string | null,
+  ): Promise<number | null> {
     try {
       return await this.records.transaction(async (manager) => {
         const plan = await new PlanRepository(manager).publish({
@@ -53,7 +58,10 @@ export class ReplanProcessor implements TaskProcessor<'replan'> {
           bookings: outcome.bookings,
         });
         await keepPromises(manager, promisesOf(facts, outcome), because);
-        await releaseBlocked(manager, outcome.bookings.flatMap(({ jobId }) => jobId ?? []));
+        await releaseBlocked(
+          manager,
+          outcome.bookings.flatMap(({ jobId }) => jobId ?? []),
+        );
         return plan.version;
       });
     } catch (error) {

@@ -42,13 +42,25 @@ export class WhatWouldHelpProcessor implements TaskProcessor<'what-would-help'> 
     const inTurn = [...plans.values()];
     const helps = whatWouldHelpMost(problem, plan, tried, () => inTurn.shift()!);
     const words = new Words(facts, originMs);
-    const view: HelpView = { suggestions: helps.filter(({ savesWeightedLateMin, lateJobsFewer }) => savesWeightedLateMin > 0 || lateJobsFewer > 0).map((help) => suggestionOf(help, words)) };
+    const view: HelpView = {
+      suggestions: helps
+        .filter(({ savesWeightedLateMin, lateJobsFewer }) => savesWeightedLateMin > 0 || lateJobsFewer > 0)
+        .map((help) => suggestionOf(help, words)),
+    };
     return { ...view };
   }
 }
 
-function suggestionOf({ change, savesWeightedLateMin, lateJobsFewer }: Help, words: Words): HelpView['suggestions'][number] {
-  return { kind: change.kind, what: sentenceOf(change, words), savesWeightedHours: Math.round(savesWeightedLateMin / 6) / 10, lateJobsFewer };
+function suggestionOf(
+  { change, savesWeightedLateMin, lateJobsFewer }: Help,
+  words: Words,
+): HelpView['suggestions'][number] {
+  return {
+    kind: change.kind,
+    what: sentenceOf(change, words),
+    savesWeightedHours: Math.round(savesWeightedLateMin / 6) / 10,
+    lateJobsFewer,
+  };
 }
 
 function sentenceOf(change: Change, words: Words): string {

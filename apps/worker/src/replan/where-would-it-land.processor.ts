@@ -34,7 +34,9 @@ export class WhereWouldItLandProcessor implements TaskProcessor<'where-would-it-
     const words = new Words(withThem, task.originMs);
     const own = promises.filter(({ jobId }) => asked.some(({ id }) => id === jobId));
     const finish = (minutes: readonly number[]) =>
-      own.length < asked.length ? null : new Date(instantOfMinute(task.originMs, Math.round(Math.max(...minutes)))).toISOString();
+      own.length < asked.length
+        ? null
+        : new Date(instantOfMinute(task.originMs, Math.round(Math.max(...minutes)))).toISOString();
     const view: LandingView = {
       batches: asked.map(({ id }) => {
         const booking = bookings.find(({ jobId }) => jobId === id);
@@ -44,7 +46,12 @@ export class WhereWouldItLandProcessor implements TaskProcessor<'where-would-it-
         }
         const frameTag = words.tag(booking.frameId!);
         const [startsAt, endsAt] = [booking.startsAt.toISOString(), booking.endsAt.toISOString()];
-        return { frameTag, startsAt, endsAt, sentence: `On ${frameTag}, done ${words.at((booking.endsAt.getTime() - task.originMs) / 60_000)}` };
+        return {
+          frameTag,
+          startsAt,
+          endsAt,
+          sentence: `On ${frameTag}, done ${words.at((booking.endsAt.getTime() - task.originMs) / 60_000)}`,
+        };
       }),
       finish50At: finish(own.map(({ done50Min }) => done50Min)),
       finish80At: finish(own.map(({ done80Min }) => done80Min)),
@@ -62,11 +69,23 @@ export class WhereWouldItLandProcessor implements TaskProcessor<'where-would-it-
     const method = await methods.get(methodId);
     const material = materialId === null ? null : await methods.getMaterial(materialId);
     return {
-      ...{ id: randomUUID(), reference: 'this request', requestId: '', requestReference: '', title: '', state: 'waiting' as const },
+      ...{
+        id: randomUUID(),
+        reference: 'this request',
+        requestId: '',
+        requestReference: '',
+        title: '',
+        state: 'waiting' as const,
+      },
       ask: askOf({ ask, specimenCount }, method, material),
       method: methodOf(method),
       material: material && materialOf(material),
-      ...{ weight: 1, dueMs: dueAt === null ? null : Date.parse(dueAt), releasedMs: null, specimensLeft: specimenCount },
+      ...{
+        weight: 1,
+        dueMs: dueAt === null ? null : Date.parse(dueAt),
+        releasedMs: null,
+        specimensLeft: specimenCount,
+      },
       ...{ expectedMs: specimensAt === null ? null : Date.parse(specimensAt), hold: false, pin: null, on: null },
     };
   }

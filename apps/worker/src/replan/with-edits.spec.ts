@@ -13,13 +13,18 @@ function edited(...edits: TrialEdit[]) {
 
 describe('the changes of a trial plan', () => {
   it('touch only the job that they name', () => {
-    const { facts: changed } = edited({ kind: 'move', jobId: 'A', frameId: 'F2', startsAt }, { kind: 'weight', jobId: 'A', weight: 3 });
+    const { facts: changed } = edited(
+      { kind: 'move', jobId: 'A', frameId: 'F2', startsAt },
+      { kind: 'weight', jobId: 'A', weight: 3 },
+    );
     expect(changed.jobs[0]).toMatchObject({ pin: { frameId: 'F2', startMs: Date.parse(startsAt) }, weight: 3 });
     expect(changed.jobs[1]).toBe(facts.jobs[1]);
   });
 
   it('count in their order: a hold that is taken back holds nothing', () => {
-    expect(edited({ kind: 'hold', jobId: 'B', why: 'later' }, { kind: 'unhold', jobId: 'B' }).facts.jobs[1]!.hold).toBe(false);
+    expect(edited({ kind: 'hold', jobId: 'B', why: 'later' }, { kind: 'unhold', jobId: 'B' }).facts.jobs[1]!.hold).toBe(
+      false,
+    );
   });
 
   it('lay spans over frames and people', () => {
@@ -28,6 +33,10 @@ describe('the changes of a trial plan', () => {
       { kind: 'technician-off', personId: 'P', startsAt, endsAt },
     );
     const window = { startMs: Date.parse(startsAt), endMs: Date.parse(endsAt) };
-    expect(overlay).toEqual({ down: [{ frameId: 'F1', ...window }], extraShifts: [], away: [{ technicianId: 'P', ...window }] });
+    expect(overlay).toEqual({
+      down: [{ frameId: 'F1', ...window }],
+      extraShifts: [],
+      away: [{ technicianId: 'P', ...window }],
+    });
   });
 });

@@ -22,7 +22,9 @@ export function withEdits(facts: PlanFacts, edits: readonly TrialEdit[]): Edited
       extraShifts: edits.flatMap((edit) =>
         edit.kind === 'extra-shift' ? [{ frameId: edit.frameId, technicianId: edit.personId, ...span(edit) }] : [],
       ),
-      away: edits.flatMap((edit) => (edit.kind === 'technician-off' ? [{ technicianId: edit.personId, ...span(edit) }] : [])),
+      away: edits.flatMap((edit) =>
+        edit.kind === 'technician-off' ? [{ technicianId: edit.personId, ...span(edit) }] : [],
+      ),
     },
     adjust: (problem) => extraItems.reduce((changed, likeUnit) => withOneMoreUnit(changed, likeUnit), problem),
   };

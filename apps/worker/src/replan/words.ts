@@ -62,7 +62,10 @@ export class Words {
 
   chosen({ changeoverMin, fittedLinks, links }: FrameChoice, onlyOne: boolean): string[] {
     const hangs = links === 0 ? [] : [`${fittedLinks} of ${links} parts of its train hang there already`];
-    const changeover = changeoverMin === null || changeoverMin === 0 ? ['no changeover'] : [`${sayMinutes(changeoverMin)} of changeover`];
+    const changeover =
+      changeoverMin === null || changeoverMin === 0
+        ? ['no changeover']
+        : [`${sayMinutes(changeoverMin)} of changeover`];
     return [...(onlyOne ? ['No other frame can run it'] : []), ...changeover, ...hangs];
   }
 

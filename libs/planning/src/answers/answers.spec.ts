@@ -14,13 +14,20 @@ const problem = smallProblem({
   items: [{ id: 'G', usable: null }],
   jobs: [
     smallJob('A', { candidates: [smallCandidate('F1', 90, ['G'])], dueMin: 200 }),
-    smallJob('B', { candidates: [smallCandidate('F2', 50, ['G']), smallCandidate('F1', 50, ['G'])], dueMin: 100, releaseMin: 30 }),
+    smallJob('B', {
+      candidates: [smallCandidate('F2', 50, ['G']), smallCandidate('F1', 50, ['G'])],
+      dueMin: 100,
+      releaseMin: 30,
+    }),
   ],
 });
-const plan = smallPlan([smallBooking('A', 'F1', 0, 10, 100, { ends: 'G' }), smallBooking('B', 'F2', 100, 112, 162, { ends: 'G' })], {
-  weightedLateMin: 62,
-  lateJobs: 1,
-});
+const plan = smallPlan(
+  [smallBooking('A', 'F1', 0, 10, 100, { ends: 'G' }), smallBooking('B', 'F2', 100, 112, 162, { ends: 'G' })],
+  {
+    weightedLateMin: 62,
+    lateJobs: 1,
+  },
+);
 
 describe('the causes of lateness', () => {
   it('tell the whole time from now to the end, stretch by stretch', () => {
@@ -50,7 +57,10 @@ describe('the causes of lateness', () => {
 
 describe('load and pools', () => {
   it('count booked and open minutes of a frame within a span only', () => {
-    const spans = [{ startMin: 0, endMin: 120 }, { startMin: 120, endMin: 240 }];
+    const spans = [
+      { startMin: 0, endMin: 120 },
+      { startMin: 120, endMin: 240 },
+    ];
     expect(loadByFrame(problem, plan, spans).filter(({ frameId }) => frameId === 'F2')).toEqual([
       { frameId: 'F2', span: spans[0], bookedMin: 20, openMin: 120, share: 20 / 120 },
       { frameId: 'F2', span: spans[1], bookedMin: 42, openMin: 120, share: 42 / 120 },
@@ -73,7 +83,10 @@ describe('why a job is on its frame', () => {
 
 describe('the comparison of two plans', () => {
   it('names what is later, earlier, elsewhere, new and gone', () => {
-    const after = smallPlan([smallBooking('B', 'F1', 100, 100, 150, { ends: 'G' }), smallBooking('C', 'F2', 0, 0, 10)], { weightedLateMin: 50, lateJobs: 1 });
+    const after = smallPlan(
+      [smallBooking('B', 'F1', 100, 100, 150, { ends: 'G' }), smallBooking('C', 'F2', 0, 0, 10)],
+      { weightedLateMin: 50, lateJobs: 1 },
+    );
     expect(comparePlans(plan, after)).toEqual({
       ...{ weightedLateMin: -12, lateJobs: 0, changeoverMin: 0, later: [], earlier: [{ jobId: 'B', minutes: -12 }] },
       ...{ otherFrame: [{ jobId: 'B', from: 'F2', to: 'F1' }], added: ['C'], gone: ['A'] },
@@ -102,13 +115,32 @@ describe('promise dates', () => {
 
   it('are the same for the same seed', () => {
     const spreadOf = () => USUAL_SPREAD;
-    expect(promiseDates(problem, plan, { ...options, spreadOf })).toEqual(promiseDates(problem, plan, { ...options, spreadOf }));
+    expect(promiseDates(problem, plan, { ...options, spreadOf })).toEqual(
+      promiseDates(problem, plan, { ...options, spreadOf }),
+    );
   });
 
   it('let work stand still while the frame is closed', () => {
-    const night = smallProblem({ frames: [openFrame('F1', [{ startMin: 0, endMin: 60 }, { startMin: 300, endMin: 900 }])], jobs: [smallJob('A', { candidates: [smallCandidate('F1', 100)] })] });
-    const booking = { ...smallBooking('A', 'F1', 0, 0, 340), stints: [{ kind: 'work' as const, startMin: 0, endMin: 60, technicianId: null }, { kind: 'work' as const, startMin: 300, endMin: 340, technicianId: null }] };
-    expect(promiseDates(night, smallPlan([booking]), { ...options, spreadOf: () => ({ logMean: 0, logSd: 0 }) })[0]!.done80Min).toBe(340);
+    const night = smallProblem({
+      frames: [
+        openFrame('F1', [
+          { startMin: 0, endMin: 60 },
+          { startMin: 300, endMin: 900 },
+        ]),
+      ],
+      jobs: [smallJob('A', { candidates: [smallCandidate('F1', 100)] })],
+    });
+    const booking = {
+      ...smallBooking('A', 'F1', 0, 0, 340),
+      stints: [
+        { kind: 'work' as const, startMin: 0, endMin: 60, technicianId: null },
+        { kind: 'work' as const, startMin: 300, endMin: 340, technicianId: null },
+      ],
+    };
+    expect(
+      promiseDates(night, smallPlan([booking]), { ...options, spreadOf: () => ({ logMean: 0, logSd: 0 }) })[0]!
+        .done80Min,
+    ).toBe(340);
   });
 });
 
@@ -134,13 +166,23 @@ describe('what would help', () => {
   it('puts another unit into every pool in which the first one stands', () => {
     const wider = withChange(problem, { kind: 'one-more-unit', link: 'ends', likeUnit: 'G' });
     expect(wider.items.map(({ id }) => id)).toEqual(['G', 'G+1']);
-    expect(wider.jobs.flatMap(({ candidates }) => candidates.map(({ links }) => links[0]!.pool))).toEqual([['G', 'G+1'], ['G', 'G+1'], ['G', 'G+1']]);
+    expect(wider.jobs.flatMap(({ candidates }) => candidates.map(({ links }) => links[0]!.pool))).toEqual([
+      ['G', 'G+1'],
+      ['G', 'G+1'],
+      ['G', 'G+1'],
+    ]);
   });
 
   it('ranks by what a new plan saves, and ends early when it is told to', () => {
-    const replan = (changed: typeof problem) => smallPlan([], changed.items.length > 1 ? { weightedLateMin: 2 } : { weightedLateMin: 62, lateJobs: 1 });
+    const replan = (changed: typeof problem) =>
+      smallPlan([], changed.items.length > 1 ? { weightedLateMin: 2 } : { weightedLateMin: 62, lateJobs: 1 });
     const changes = changesToTry(problem, plan, extra);
-    expect(whatWouldHelpMost(problem, plan, changes, replan).map(({ change, savesWeightedLateMin }) => [change.kind, savesWeightedLateMin])).toEqual([
+    expect(
+      whatWouldHelpMost(problem, plan, changes, replan).map(({ change, savesWeightedLateMin }) => [
+        change.kind,
+        savesWeightedLateMin,
+      ]),
+    ).toEqual([
       ['one-more-unit', 60],
       ['extra-shift', 0],
     ]);

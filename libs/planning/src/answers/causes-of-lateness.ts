@@ -3,7 +3,8 @@ import type { Job, Problem, Window } from '../problem.js';
 import { workingWindows } from '../windows.js';
 import { sumWithin } from './load-by-frame.js';
 
-export type CauseKind = 'release' | 'frame-busy' | 'item-busy' | 'calibration' | 'changeover' | 'closed' | 'technician' | 'work' | 'pin';
+export type CauseKind =
+  'release' | 'frame-busy' | 'item-busy' | 'calibration' | 'changeover' | 'closed' | 'technician' | 'work' | 'pin';
 
 /** One stretch of the time from now to the end of a late job, and what it went to, min. */
 export interface Cause {
@@ -52,15 +53,29 @@ function waitingCauses(problem: Problem, plan: Plan, job: Job, booking: Booking)
     causes.push({ ...next.cause, minutes: next.untilMin - at });
     at = next.untilMin;
   }
-  return merged(job.pin?.startMin != null && causes.every(({ kind }) => kind !== 'frame-busy') ? [causes[0]!, cause('pin', begin - released)] : causes);
+  return merged(
+    job.pin?.startMin != null && causes.every(({ kind }) => kind !== 'frame-busy')
+      ? [causes[0]!, cause('pin', begin - released)]
+      : causes,
+  );
 }
 
 /** What stood in the way at a minute, and until when. */
-function whatStands(problem: Problem, plan: Plan, booking: Booking, at: number, begin: number): { untilMin: number; cause: Cause } {
-  const onFrame = plan.bookings.find((other) => other !== booking && other.frameId === booking.frameId && covers(other, at));
+function whatStands(
+  problem: Problem,
+  plan: Plan,
+  booking: Booking,
+  at: number,
+  begin: number,
+): { untilMin: number; cause: Cause } {
+  const onFrame = plan.bookings.find(
+    (other) => other !== booking && other.frameId === booking.frameId && covers(other, at),
+  );
   if (onFrame) return { untilMin: Math.min(begin, onFrame.endMin), cause: cause('frame-busy', 0, onFrame.jobId) };
   for (const unit of Object.values(booking.items)) {
-    const holder = plan.bookings.find((other) => other !== booking && Object.values(other.items).includes(unit) && covers(other, at));
+    const holder = plan.bookings.find(
+      (other) => other !== booking && Object.values(other.items).includes(unit) && covers(other, at),
+    );
     if (holder) return { untilMin: Math.min(begin, holder.endMin), cause: cause('item-busy', 0, holder.jobId, unit) };
     const visit = plan.visits.find((one) => one.itemId === unit && one.startMin <= at && at < one.endMin);
     if (visit) return { untilMin: Math.min(begin, visit.endMin), cause: cause('calibration', 0, null, unit) };
@@ -68,7 +83,10 @@ function whatStands(problem: Problem, plan: Plan, booking: Booking, at: number, 
   const frame = problem.frames.find(({ id }) => id === booking.frameId)!;
   const open = workingWindows(frame);
   const isOpen = open.some((window) => window.startMin <= at && at < window.endMin);
-  const changes = [...edges(open), ...plan.bookings.filter((other) => other !== booking).map(({ setupStartMin }) => setupStartMin)];
+  const changes = [
+    ...edges(open),
+    ...plan.bookings.filter((other) => other !== booking).map(({ setupStartMin }) => setupStartMin),
+  ];
   const untilMin = Math.min(begin, ...changes.filter((minute) => minute > at));
   return { untilMin, cause: cause(isOpen ? 'technician' : 'closed', 0) };
 }
@@ -87,7 +105,8 @@ function merged(causes: readonly Cause[]): Cause[] {
   const joined: Cause[] = [];
   for (const next of causes) {
     const last = joined.at(-1);
-    if (last && last.kind === next.kind && last.jobId === next.jobId && last.itemId === next.itemId) last.minutes += next.minutes;
+    if (last && last.kind === next.kind && last.jobId === next.jobId && last.itemId === next.itemId)
+      last.minutes += next.minutes;
     else joined.push({ ...next });
   }
   return joined;

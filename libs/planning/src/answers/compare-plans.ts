@@ -20,7 +20,9 @@ export function comparePlans(before: Plan, after: Plan): PlanDifference {
     const was = old.get(now.jobId);
     return was ? [{ jobId: now.jobId, was, now, minutes: now.endMin - was.endMin }] : [];
   });
-  const shifts = both.map(({ jobId, minutes }) => ({ jobId, minutes })).sort((a, b) => Math.abs(b.minutes) - Math.abs(a.minutes));
+  const shifts = both
+    .map(({ jobId, minutes }) => ({ jobId, minutes }))
+    .sort((a, b) => Math.abs(b.minutes) - Math.abs(a.minutes));
   const inAfter = new Set(after.bookings.map(({ jobId }) => jobId));
   return {
     weightedLateMin: after.cost.weightedLateMin - before.cost.weightedLateMin,

@@ -18,7 +18,9 @@ const WORTH_OF_ASSUMPTION = 5;
  * @param finished jobs of one method; those without a duration above 0 are passed over
  */
 export function learnSpread(finished: readonly FinishedWork[], assumed: DurationSpread = USUAL_SPREAD): DurationSpread {
-  const logs = finished.filter(({ plannedMin, tookMin }) => plannedMin > 0 && tookMin > 0).map(({ plannedMin, tookMin }) => Math.log(tookMin / plannedMin));
+  const logs = finished
+    .filter(({ plannedMin, tookMin }) => plannedMin > 0 && tookMin > 0)
+    .map(({ plannedMin, tookMin }) => Math.log(tookMin / plannedMin));
   const weight = logs.length + WORTH_OF_ASSUMPTION;
   const logMean = (logs.reduce((sum, log) => sum + log, 0) + WORTH_OF_ASSUMPTION * assumed.logMean) / weight;
   const squares = logs.reduce((sum, log) => sum + (log - logMean) ** 2, 0);

@@ -30,5 +30,8 @@ export function loadByFrame(problem: Problem, plan: Plan, spans: readonly Window
 
 /** Minutes of the windows that lie in a span. */
 export function sumWithin(windows: readonly Window[], span: Window): number {
-  return windows.reduce((sum, { startMin, endMin }) => sum + Math.max(0, Math.min(endMin, span.endMin) - Math.max(startMin, span.startMin)), 0);
+  return windows.reduce(
+    (sum, { startMin, endMin }) => sum + Math.max(0, Math.min(endMin, span.endMin) - Math.max(startMin, span.startMin)),
+    0,
+  );
 }

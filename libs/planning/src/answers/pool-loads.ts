@@ -51,7 +51,10 @@ function waitingFor(units: readonly string[], { bookings }: Plan): string[] {
       Object.values(items).some(
         (unit) =>
           units.includes(unit) &&
-          bookings.some((other) => other.frameId !== frameId && other.endMin === setupStartMin && Object.values(other.items).includes(unit)),
+          bookings.some(
+            (other) =>
+              other.frameId !== frameId && other.endMin === setupStartMin && Object.values(other.items).includes(unit),
+          ),
       ),
     )
     .map(({ jobId }) => jobId);

@@ -56,7 +56,12 @@ export function promiseDates(problem: Problem, plan: Plan, { replays, seed, spre
   return order.map(({ jobId }, index) => {
     const sorted = ends[index]!.sort();
     const due = jobs.get(jobId)?.dueMin ?? Infinity;
-    return { jobId, done50Min: rank(sorted, 0.5), done80Min: rank(sorted, 0.8), lateShare: sorted.filter((end) => end > due).length / replays };
+    return {
+      jobId,
+      done50Min: rank(sorted, 0.5),
+      done80Min: rank(sorted, 0.8),
+      lateShare: sorted.filter((end) => end > due).length / replays,
+    };
   });
 }
 

@@ -18,12 +18,18 @@ export interface Help {
 
 /** Changes worth trying: one more unit of each pool that binds, an extra shift on each frame with late work, each visit as early as can be. */
 export function changesToTry(problem: Problem, plan: Plan, extraShifts: readonly Window[]): Change[] {
-  const late = new Set(plan.bookings.filter((booking) => isLate(problem, booking.jobId, booking.endMin)).map(({ frameId }) => frameId));
+  const late = new Set(
+    plan.bookings.filter((booking) => isLate(problem, booking.jobId, booking.endMin)).map(({ frameId }) => frameId),
+  );
   const units = poolLoads(problem, plan)
     .filter(({ binds }) => binds)
     .map(({ link, units: [likeUnit] }) => ({ kind: 'one-more-unit' as const, link, likeUnit: likeUnit! }));
-  const shifts = [...late].flatMap((frameId) => extraShifts.map((shift) => ({ kind: 'extra-shift' as const, frameId, shift })));
-  const visits = plan.visits.filter(({ startMin }) => startMin > 0).map(({ visitId }) => ({ kind: 'earlier-visit' as const, visitId }));
+  const shifts = [...late].flatMap((frameId) =>
+    extraShifts.map((shift) => ({ kind: 'extra-shift' as const, frameId, shift })),
+  );
+  const visits = plan.visits
+    .filter(({ startMin }) => startMin > 0)
+    .map(({ visitId }) => ({ kind: 'earlier-visit' as const, visitId }));
   return [...units, ...shifts, ...visits];
 }
 
@@ -39,7 +45,10 @@ export function withChange(problem: Problem, change: Change): Problem {
     case 'extra-shift':
       return withExtraShift(problem, change.frameId, change.shift);
     case 'earlier-visit':
-      return { ...problem, visits: problem.visits.map((visit) => (visit.id === change.visitId ? { ...visit, beforeMin: null } : visit)) };
+      return {
+        ...problem,
+        visits: problem.visits.map((visit) => (visit.id === change.visitId ? { ...visit, beforeMin: null } : visit)),
+      };
   }
 }
 
@@ -53,7 +62,10 @@ export function withOneMoreUnit(problem: Problem, likeUnit: string): Problem {
     items: [...problem.items, { usable: null, ...like, id }],
     jobs: problem.jobs.map((job) => ({
       ...job,
-      candidates: job.candidates.map((one) => ({ ...one, links: one.links.map((need) => ({ ...need, pool: wider(need.pool) })) })),
+      candidates: job.candidates.map((one) => ({
+        ...one,
+        links: one.links.map((need) => ({ ...need, pool: wider(need.pool) })),
+      })),
     })),
   };
 }
@@ -65,7 +77,9 @@ export function withExtraShift(problem: Problem, frameId: string, shift: Window)
   return {
     ...problem,
     technicians: problem.technicians && [...problem.technicians, extra],
-    frames: problem.frames.map((frame) => (frame.id === frameId && frame.open ? { ...frame, open: joined([...frame.open, shift]) } : frame)),
+    frames: problem.frames.map((frame) =>
+      frame.id === frameId && frame.open ? { ...frame, open: joined([...frame.open, shift]) } : frame,
+    ),
   };
 }
 

@@ -49,7 +49,10 @@ async function applyEdit(manager: EntityManager, edit: TrialEdit): Promise<void>
       return;
     }
     case 'extra-item':
-      throw new LabError('trial/cannot-be-published', 'This trial plan counts on a unit that the lab does not have. Register it first, or take that change out.');
+      throw new LabError(
+        'trial/cannot-be-published',
+        'This trial plan counts on a unit that the lab does not have. Register it first, or take that change out.',
+      );
   }
 }
 
@@ -74,7 +77,11 @@ async function addWindow(
 
 /** Cuts a span out of somebody's roster: shifts within it go, those that reach into it are shortened or split. */
 async function takeOff(manager: EntityManager, personId: string, off: Span): Promise<void> {
-  const touched = await manager.findBy(RosterShiftEntity, { personId, startsAt: LessThan(off.endsAt), endsAt: MoreThan(off.startsAt) });
+  const touched = await manager.findBy(RosterShiftEntity, {
+    personId,
+    startsAt: LessThan(off.endsAt),
+    endsAt: MoreThan(off.startsAt),
+  });
   for (const shift of touched) {
     await manager.delete(RosterShiftEntity, { id: shift.id });
     const left = [

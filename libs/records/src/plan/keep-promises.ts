@@ -22,10 +22,22 @@ export async function keepPromises(
     const tell = Math.abs(movedMs) >= WORTH_A_WORD_MS;
     const note = tell ? `Moved by ${Math.round(movedMs / 3_600_000)} h: ${because}` : request.promiseNote;
     // Without the version: a promise is no edit, and must not disturb somebody who edits the request.
-    await manager.query('update request set promise50_at = $2, promise80_at = $3, promise_note = $4 where id = $1', [request.id, at50, at80, note]);
+    await manager.query('update request set promise50_at = $2, promise80_at = $3, promise_note = $4 where id = $1', [
+      request.id,
+      at50,
+      at80,
+      note,
+    ]);
     if (tell) {
       await recordAct(manager, {
-        ...{ actorId: null, kind: 'request/promise-moved', subjectKind: 'request', subjectId: request.id, live: 'requests', why: because },
+        ...{
+          actorId: null,
+          kind: 'request/promise-moved',
+          subjectKind: 'request',
+          subjectId: request.id,
+          live: 'requests',
+          why: because,
+        },
         ...{ before: { promise80At: request.promise80At }, after: { promise80At: at80 } },
       });
     }
@@ -36,7 +48,13 @@ export async function keepPromises(
 export async function releaseBlocked(manager: EntityManager, jobIds: readonly string[]): Promise<void> {
   const blocked = await manager.findBy(JobEntity, { id: In([...jobIds]), state: 'blocked' });
   for (const job of blocked) {
-    await new JobRepository(manager).move(job, 'unblock', { why: null, frameId: null, technicianId: null, train: [], checks: {} });
+    await new JobRepository(manager).move(job, 'unblock', {
+      why: null,
+      frameId: null,
+      technicianId: null,
+      train: [],
+      checks: {},
+    });
     await recordAct(manager, {
       ...{ actorId: null, kind: 'job/unblocked', subjectKind: 'job', subjectId: job.id, live: 'jobs' },
       ...{ before: { state: 'blocked' }, after: { state: 'ready' }, why: 'It has another load train in the plan' },

@@ -25,7 +25,9 @@ export interface PlanAround {
 
 /** Reads what surrounds the open jobs and those named, in a handful of queries however many there are. */
 export async function planAround(manager: EntityManager, jobIds: readonly string[], now: Date): Promise<PlanAround> {
-  const open = await manager.findBy(JobEntity, { state: In(['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked']) });
+  const open = await manager.findBy(JobEntity, {
+    state: In(['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked']),
+  });
   const missing = jobIds.filter((id) => !open.some((job) => job.id === id));
   const others = missing.length === 0 ? [] : await manager.findBy(JobEntity, { id: In(missing) });
   const items = await manager.find(ItemEntity, { order: { tag: 'ASC' } });
@@ -46,7 +48,10 @@ async function namedJobs(manager: EntityManager, jobs: readonly JobEntity[]): Pr
       const request = requests.find(({ id }) => id === job.requestId)!;
       const label = batches.find(({ id }) => id === job.batchId)?.label ?? '';
       const title = label ? `${request.title}: ${label}` : request.title;
-      return [job.id, { job, title, requestReference: request.reference, dueAt: request.dueAt, weight: request.weight }];
+      return [
+        job.id,
+        { job, title, requestReference: request.reference, dueAt: request.dueAt, weight: request.weight },
+      ];
     }),
   );
 }

@@ -45,7 +45,13 @@ export interface OpenJob {
   hold: boolean;
   pin: { frameId: string; startMs: number | null } | null;
   /** Frame, technician and train of a job that was taken. */
-  on: { frameId: string; technicianId: string | null; train: readonly TrainPlace[]; sinceMs: number; started: boolean } | null;
+  on: {
+    frameId: string;
+    technicianId: string | null;
+    train: readonly TrainPlace[];
+    sinceMs: number;
+    started: boolean;
+  } | null;
 }
 
 /** A booking of the published plan, as far as the next plan has to know it. */

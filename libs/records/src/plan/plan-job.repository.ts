@@ -19,12 +19,20 @@ export class PlanJobRepository {
   async steer(jobId: string, set: Partial<JobEntity>): Promise<Record<string, unknown>> {
     const job = await this.manager.findOneBy(JobEntity, { id: jobId });
     if (!job) throw new LabError('job/unknown', 'There is no such job.', { jobId });
-    const { affected } = await this.manager.update(JobEntity, { id: jobId, version: job.version, state: In([...STEERABLE]) }, set as never);
+    const { affected } = await this.manager.update(
+      JobEntity,
+      { id: jobId, version: job.version, state: In([...STEERABLE]) },
+      set as never,
+    );
     if (affected === 0) {
-      throw new LabError('job/not-steerable', `${job.reference} is ${job.state}; only a job that is ${STEERABLE.join(', ')} can be pinned or held.`, {
-        state: job.state,
-        allowed: STEERABLE,
-      });
+      throw new LabError(
+        'job/not-steerable',
+        `${job.reference} is ${job.state}; only a job that is ${STEERABLE.join(', ')} can be pinned or held.`,
+        {
+          state: job.state,
+          allowed: STEERABLE,
+        },
+      );
     }
     return { holdWhy: job.holdWhy, pinFrameId: job.pinFrameId, pinStartAt: job.pinStartAt };
   }

@@ -36,7 +36,8 @@ export class PlanRepository {
   /** @throws LabError `plan/none` before the first plan */
   async getPublished(): Promise<PlanEntity> {
     const plan = await this.findPublished();
-    if (!plan) throw new LabError('plan/none', 'There is no plan yet. It is made as soon as the first request is accepted.');
+    if (!plan)
+      throw new LabError('plan/none', 'There is no plan yet. It is made as soon as the first request is accepted.');
     return plan;
   }
 
@@ -111,8 +112,10 @@ export class PlanRepository {
       })),
     );
     // In pieces: one statement carries at most 65 535 values.
-    for (let at = 0; at < rows.length; at += 1_000) await this.manager.insert(BookingEntity, rows.slice(at, at + 1_000) as never);
-    for (let at = 0; at < items.length; at += 5_000) await this.manager.insert(BookingItemEntity, items.slice(at, at + 5_000));
+    for (let at = 0; at < rows.length; at += 1_000)
+      await this.manager.insert(BookingEntity, rows.slice(at, at + 1_000) as never);
+    for (let at = 0; at < items.length; at += 5_000)
+      await this.manager.insert(BookingItemEntity, items.slice(at, at + 5_000));
   }
 }
 

@@ -40,9 +40,9 @@ export function readPlanFacts(records: DataSource, nowMs: number): Promise<PlanF
       settings,
       lab,
       closedDays: await closedDays(manager),
-      extraShifts: (await manager.findBy(ItemWindowEntity, { kind: 'extra-shift', endsAt: MoreThan(new Date(nowMs)) })).map(
-        (row) => ({ frameId: row.itemId, ...spanOf(row) }),
-      ),
+      extraShifts: (
+        await manager.findBy(ItemWindowEntity, { kind: 'extra-shift', endsAt: MoreThan(new Date(nowMs)) })
+      ).map((row) => ({ frameId: row.itemId, ...spanOf(row) })),
       rigs: rigsWithPlaces(lab.rigs, await manager.find(RigLinkEntity)),
       jobs: await openJobs(manager),
       published: await publishedPlan(manager),
@@ -62,8 +62,20 @@ function rigsWithPlaces(rigs: PlanFacts['lab']['rigs'], links: readonly RigLinkE
 
 async function openJobs(manager: EntityManager): Promise<OpenJob[]> {
   const jobs = await manager.find(JobEntity, { where: { state: In([...OPEN]) }, order: { reference: 'ASC' } });
-  const batches = byId(await findAll(manager, BatchEntity, jobs.map(({ batchId }) => batchId)));
-  const requests = byId(await findAll(manager, RequestEntity, jobs.map(({ requestId }) => requestId)));
+  const batches = byId(
+    await findAll(
+      manager,
+      BatchEntity,
+      jobs.map(({ batchId }) => batchId),
+    ),
+  );
+  const requests = byId(
+    await findAll(
+      manager,
+      RequestEntity,
+      jobs.map(({ requestId }) => requestId),
+    ),
+  );
   const methods = byId(await manager.find(MethodEntity));
   const materials = byId(await manager.find(MaterialEntity));
   const left = await specimensLeft(manager, [...batches.keys()]);
@@ -133,7 +145,8 @@ async function publishedPlan(manager: EntityManager): Promise<PlanFacts['publish
 async function dueDates(manager: EntityManager, zone: string): Promise<PlanFacts['dueDates']> {
   const items = await manager.findBy(ItemEntity, { needsCalibration: true, state: 'in-service' });
   const newest = new Map<string, CalibrationEntity>();
-  for (const row of await manager.find(CalibrationEntity, { order: { performedAt: 'ASC' } })) newest.set(row.itemId, row);
+  for (const row of await manager.find(CalibrationEntity, { order: { performedAt: 'ASC' } }))
+    newest.set(row.itemId, row);
   return items.flatMap(({ id, calibrationIntervalMonths }) => {
     const last = newest.get(id);
     if (!last) return [];
@@ -142,8 +155,15 @@ async function dueDates(manager: EntityManager, zone: string): Promise<PlanFacts
   });
 }
 
-function findAll<Row extends { id: string }>(manager: EntityManager, entity: new () => Row, ids: string[]): Promise<Row[]> {
-  return manager.createQueryBuilder(entity, 'row').whereInIds([...new Set(ids)]).getMany();
+function findAll<Row extends { id: string }>(
+  manager: EntityManager,
+  entity: new () => Row,
+  ids: string[],
+): Promise<Row[]> {
+  return manager
+    .createQueryBuilder(entity, 'row')
+    .whereInIds([...new Set(ids)])
+    .getMany();
 }
 
 function byId<Row extends { id: string }>(rows: readonly Row[]): Map<string, Row> {

@@ -16,12 +16,22 @@ export function keepIssuedReport(records: DataSource, report: ReportEntity, cont
   return records.transaction(async (manager) => {
     const reports = new ReportRepository(manager);
     const name = revision === 1 ? `${number}.pdf` : `${number}-rev${revision}.pdf`;
-    const file = await new StoredFileRepository(manager).keep({ name, mediaType: 'application/pdf', content, storedBy: report.authorisedBy! });
+    const file = await new StoredFileRepository(manager).keep({
+      name,
+      mediaType: 'application/pdf',
+      content,
+      storedBy: report.authorisedBy!,
+    });
     await reports.change(report, 'issuing', { state: 'issued', fileId: file.id, sha256: file.sha256 });
     for (const before of await reports.ofNumber(number)) {
-      if (before.revision < revision && before.state === 'issued') await reports.change(before, 'issued', { state: 'superseded' });
+      if (before.revision < revision && before.state === 'issued')
+        await reports.change(before, 'issued', { state: 'superseded' });
     }
-    const { affected } = await manager.update(RequestEntity, { id: requestId, state: 'in-review' }, { state: 'reported' });
+    const { affected } = await manager.update(
+      RequestEntity,
+      { id: requestId, state: 'in-review' },
+      { state: 'reported' },
+    );
     await recordAct(manager, {
       ...{ actorId: null, kind: 'report/issued', subjectKind: 'report', subjectId: id, live: 'reports' },
       after: { number, revision, sha256: file.sha256, sizeBytes: content.length },

@@ -26,7 +26,9 @@ export class ReportRepository {
     if (teamIds) query.andWhere('request.team_id = any(:teamIds)', { teamIds });
     if (words) {
       const like = `%${words.replace(/[\\%_]/g, '\\$&')}%`;
-      query.andWhere('(report.number ilike :like or request.reference ilike :like or request.title ilike :like)', { like });
+      query.andWhere('(report.number ilike :like or request.reference ilike :like or request.title ilike :like)', {
+        like,
+      });
     }
     return query.getMany();
   }
@@ -47,9 +49,17 @@ export class ReportRepository {
     return this.manager.find(ReportEntity, { where: { number }, order: { revision: 'ASC' } });
   }
 
-  async add(row: Pick<ReportEntity, 'requestId' | 'number' | 'revision' | 'document' | 'remarks' | 'amendment' | 'preparedBy'>): Promise<string> {
+  async add(
+    row: Pick<ReportEntity, 'requestId' | 'number' | 'revision' | 'document' | 'remarks' | 'amendment' | 'preparedBy'>,
+  ): Promise<string> {
     const id = randomUUID();
-    await this.manager.insert(ReportEntity, { ...row, id, state: 'draft', preparedAt: new Date(), version: 1 } as never);
+    await this.manager.insert(ReportEntity, {
+      ...row,
+      id,
+      state: 'draft',
+      preparedAt: new Date(),
+      version: 1,
+    } as never);
     return id;
   }
 
