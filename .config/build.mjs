@@ -29,8 +29,12 @@ async function buildPage() {
   const { build } = await import('vite');
   await build({ configFile: join('.config', 'vite.config.mjs'), logLevel: 'warn' });
   const assets = join('dist', 'web', 'assets');
-  const files = (await readdir(assets)).filter((name) => WORTH_COMPRESSING.test(name)).map((name) => join(assets, name));
-  await Promise.all(files.map(async (file) => writeFile(`${file}.gz`, await promisify(gzip)(await readFile(file), { level: 9 }))));
+  const files = (await readdir(assets))
+    .filter((name) => WORTH_COMPRESSING.test(name))
+    .map((name) => join(assets, name));
+  await Promise.all(
+    files.map(async (file) => writeFile(`${file}.gz`, await promisify(gzip)(await readFile(file), { level: 9 }))),
+  );
   await utimes(BUILT, new Date(), new Date());
 }
 

@@ -21,7 +21,11 @@ export default {
     {
       ...shared,
       displayName: 'parts',
-      testMatch: ['<rootDir>/{apps,libs,seed}/**/*.spec.ts?(x)', '<rootDir>/test/{published,curves,properties}/**/*.spec.ts', '<rootDir>/test/*.spec.ts'],
+      testMatch: [
+        '<rootDir>/{apps,libs,seed}/**/*.spec.ts?(x)',
+        '<rootDir>/test/{published,curves,properties}/**/*.spec.ts',
+        '<rootDir>/test/*.spec.ts',
+      ],
     },
     {
       ...shared,

@@ -6,15 +6,29 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 process.chdir(fileURLToPath(new URL('..', import.meta.url)));
-const node = (args, env = {}) => spawnSync(process.execPath, args, { stdio: 'inherit', env: { ...process.env, ...env } }).status ?? 1;
+const node = (args, env = {}) =>
+  spawnSync(process.execPath, args, { stdio: 'inherit', env: { ...process.env, ...env } }).status ?? 1;
 
 if (node([join('.config', 'build.mjs')]) !== 0) process.exit(1);
 
 const folder = mkdtempSync(join(tmpdir(), 'loadtrain-results-'));
 const file = join(folder, 'results.json');
 const jest = join('node_modules', 'jest', 'bin', 'jest.js');
-const options = ['-c', join('.config', 'jest.config.mjs'), '--maxWorkers=2', '--testTimeout=60000', '--json', `--outputFile=${file}`];
-const status = node(['--experimental-vm-modules', '--disable-warning=ExperimentalWarning', jest, ...options, ...process.argv.slice(2)]);
+const options = [
+  '-c',
+  join('.config', 'jest.config.mjs'),
+  '--maxWorkers=2',
+  '--testTimeout=60000',
+  '--json',
+  `--outputFile=${file}`,
+];
+const status = node([
+  '--experimental-vm-modules',
+  '--disable-warning=ExperimentalWarning',
+  jest,
+  ...options,
+  ...process.argv.slice(2),
+]);
 
 let failed = status === 0 ? 0 : 1;
 let line = '0 passed, 1 failed, 0 skipped';

@@ -99,7 +99,23 @@ export type {
   ReportView,
   VerifyView,
 } from './reports.js';
-export type { LabSettings, LabSettingsView, WeeklyShift } from './settings.js';
+export { MAIL_WAYS, WEBHOOK_KINDS } from './notices.js';
+export type {
+  DeliveryState,
+  DeliveryView,
+  ExportTable,
+  FeedKeyView,
+  MailWay,
+  NewFeedKeyBody,
+  NewWebhookBody,
+  NoticePreferences,
+  NoticesView,
+  NoticeView,
+  WebhookKind,
+  WebhookMessage,
+  WebhookView,
+} from './notices.js';
+export type { LabSettings, LabSettingsView, Retention, WeeklyShift } from './settings.js';
 export { resultWords } from './result-words.js';
 export type { ResultWords } from './result-words.js';
 export type { MaterialView, MethodView, SaveMaterialBody, SaveMethodBody } from './methods.js';

@@ -76,7 +76,7 @@ export interface TaskView {
 
 /** A change made elsewhere, as it comes over `/live`: what kind of thing, and which. */
 export interface LiveEvent {
-  topic: 'requests' | 'jobs' | 'plan' | 'items' | 'results' | 'reports' | 'tasks' | 'people';
+  topic: 'requests' | 'jobs' | 'plan' | 'items' | 'results' | 'reports' | 'tasks' | 'people' | 'notices';
   id: string;
 }
 

@@ -68,8 +68,22 @@ export interface FaultView {
 export interface ItemDetail extends ItemView {
   calibrations: CalibrationView[];
   faults: FaultView[];
-  windows: { id: string; kind: 'down' | 'held' | 'calibration-visit' | 'extra-shift'; startsAt: Instant; endsAt: Instant; why: string }[];
-  shiftChecks: { at: Instant; reference: number; reading: number; unit: string; errorPct: number; passed: boolean; technician: PersonRef }[];
+  windows: {
+    id: string;
+    kind: 'down' | 'held' | 'calibration-visit' | 'extra-shift';
+    startsAt: Instant;
+    endsAt: Instant;
+    why: string;
+  }[];
+  shiftChecks: {
+    at: Instant;
+    reference: number;
+    reading: number;
+    unit: string;
+    errorPct: number;
+    passed: boolean;
+    technician: PersonRef;
+  }[];
   upcomingJobs: { jobId: string; reference: string; startsAt: Instant }[];
 }
 
@@ -159,7 +173,14 @@ export interface ImpactView {
   sinceWhy: string;
   /** When it was found wrong and put right, or now. */
   until: Instant;
-  jobs: { id: string; reference: string; requestId: string; requestReference: string; finishedAt: Instant | null; results: number }[];
+  jobs: {
+    id: string;
+    reference: string;
+    requestId: string;
+    requestReference: string;
+    finishedAt: Instant | null;
+    results: number;
+  }[];
   reports: { id: string; number: string; revision: number; requestReference: string }[];
   people: PersonRef[];
   upcomingJobs: { id: string; reference: string; startsAt: Instant }[];

@@ -31,7 +31,13 @@ export interface ReportBatch {
   curves: CurveView[];
   method: { designation: string; version: number; title: string };
   specimens: { label: string; description: string; condition: string; fate: string }[];
-  conditions: { temperatureC: number | null; humidityPct: number | null; speed: string; conditioning: string; remarks: string };
+  conditions: {
+    temperatureC: number | null;
+    humidityPct: number | null;
+    speed: string;
+    conditioning: string;
+    remarks: string;
+  };
   items: { role: string; tag: string; name: string; calibration: string; certificate: string; dueAt: Instant | null }[];
   technician: string;
 }

@@ -73,7 +73,15 @@ export interface BatchView {
   ask: Record<string, unknown>;
   asTyped: Record<string, { value: string; unit: string }>;
   specimens: SpecimenView[];
-  job: { id: string; reference: string; state: JobState; why: string | null; frameTag: string | null; startsAt: Instant | null; endsAt: Instant | null } | null;
+  job: {
+    id: string;
+    reference: string;
+    state: JobState;
+    why: string | null;
+    frameTag: string | null;
+    startsAt: Instant | null;
+    endsAt: Instant | null;
+  } | null;
 }
 
 /** One line of a list of requests: where it is, what it waits for, when it will be done. */

@@ -73,7 +73,8 @@ export function resultWords(key: string, testType: string): ResultWords {
   const [plain = key, at] = key.split('@');
   const words = wordsOf(plain, testType);
   if (at === undefined) return words;
-  const where = testType === 'component' ? `${at} mm` : `${Number((Number(at) * PERCENT.factor).toPrecision(SHOWN_DIGITS))} %`;
+  const where =
+    testType === 'component' ? `${at} mm` : `${Number((Number(at) * PERCENT.factor).toPrecision(SHOWN_DIGITS))} %`;
   return { ...words, label: `${words.label}, ${where}` };
 }
 
@@ -81,7 +82,8 @@ const SHOWN_DIGITS = 6;
 
 function wordsOf(key: string, testType: string): ResultWords {
   const words = WORDS[key] ?? { label: key, unit: '', factor: 1 };
-  if (key === 'peak-stress') return { ...words, label: STRENGTH_OF[testType] ?? words.label, ...(testType === 'strip' ? PER_WIDTH : {}) };
+  if (key === 'peak-stress')
+    return { ...words, label: STRENGTH_OF[testType] ?? words.label, ...(testType === 'strip' ? PER_WIDTH : {}) };
   if (key === 'modulus') return { ...words, label: MODULUS_OF[testType] ?? words.label };
   return testType === 'torsion' ? { ...words, ...TORQUE[key] } : words;
 }

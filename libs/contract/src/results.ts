@@ -15,7 +15,11 @@ export interface StatisticsView {
   /** Specimen labels that Grubbs' test flags; flagged, never dropped. */
   possibleOutliers: string[];
   toleranceBound: { low: number; k: number; sentence: string } | null;
-  uncertainty: { expanded: number; k: number; budget: { source: string; value: number; contributionPct: number }[] } | null;
+  uncertainty: {
+    expanded: number;
+    k: number;
+    budget: { source: string; value: number; contributionPct: number }[];
+  } | null;
 }
 
 export interface BatchResults {
@@ -25,9 +29,20 @@ export interface BatchResults {
   material: string | null;
   /** `step` is the smallest step of a reported value by the method, in the column's unit; null where it names none. */
   columns: { key: string; label: string; unit: string; step: number | null }[];
-  rows: { specimenId: string; label: string; fate: string; invalidWhy: string | null; values: Record<string, { value: number; flags: string[]; revision: number } | null> }[];
+  rows: {
+    specimenId: string;
+    label: string;
+    fate: string;
+    invalidWhy: string | null;
+    values: Record<string, { value: number; flags: string[]; revision: number } | null>;
+  }[];
   statistics: StatisticsView[];
-  conformity: { specification: string; statement: 'conforms' | 'does not conform' | 'cannot be stated'; rule: string; detail: string } | null;
+  conformity: {
+    specification: string;
+    statement: 'conforms' | 'does not conform' | 'cannot be stated';
+    rule: string;
+    detail: string;
+  } | null;
 }
 
 export interface CurveView {
@@ -69,5 +84,11 @@ export interface HistoryView {
   label: string;
   unit: string;
   points: HistoryPoint[];
-  chart: { centre: number; upper: number; lower: number; movingRangeUpper: number; signals: { index: number; sentence: string }[] } | null;
+  chart: {
+    centre: number;
+    upper: number;
+    lower: number;
+    movingRangeUpper: number;
+    signals: { index: number; sentence: string }[];
+  } | null;
 }

@@ -11,6 +11,20 @@ export interface WeeklyShift {
   name: string;
 }
 
+/** How long is kept what need not be kept for ever. The record, results and reports stay. */
+export interface Retention {
+  /** Ended work of the worker, months. */
+  endedTasksMonths: number;
+  /** Ended sessions, months. */
+  endedSessionsMonths: number;
+  /** Notices, read or not, months. */
+  noticesMonths: number;
+  /** The log of deliveries to other programs, months. */
+  deliveriesMonths: number;
+  /** Answers that a repeated POST gets again, days. */
+  idempotencyKeysDays: number;
+}
+
 /** The lab's own choices: one row, edited as a whole under its version. */
 export interface LabSettings {
   name: string;
@@ -44,6 +58,7 @@ export interface LabSettings {
   soakMin: number;
   matching: MatchSettings;
   objective: LabObjective;
+  retention: Retention;
   /** Whether people may sign in with a demo password shown on the page; only ever true in the demo lab. */
   demo: boolean;
 }

@@ -2,7 +2,7 @@ import { JOB_MOVES, JOB_STATES, REQUEST_MOVES, REQUEST_STATES, waysOut } from '.
 
 function reachable(start: string, moves: Record<string, { from: readonly string[]; to: string }>): Set<string> {
   const seen = new Set([start]);
-  for (let grew = true; grew; ) {
+  for (let grew = true; grew;) {
     grew = false;
     for (const { from, to } of Object.values(moves)) {
       if (!seen.has(to) && from.some((state) => seen.has(state))) {

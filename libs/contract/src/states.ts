@@ -14,16 +14,7 @@ export const REQUEST_STATES = [
 export type RequestState = (typeof REQUEST_STATES)[number];
 
 export type RequestMove =
-  | 'submit'
-  | 'accept'
-  | 'return'
-  | 'decline'
-  | 'withdraw'
-  | 'begin'
-  | 'review'
-  | 'report'
-  | 'reopen'
-  | 'close';
+  'submit' | 'accept' | 'return' | 'decline' | 'withdraw' | 'begin' | 'review' | 'report' | 'reopen' | 'close';
 
 /** A move: where it may start, where it leads, and whose permission it needs (`system` moves follow from other acts). */
 export interface Move<State extends string> {
@@ -85,7 +76,11 @@ export const JOB_MOVES: Record<JobMove, Move<JobState>> = {
   block: { from: ['taken', 'rigged', 'running', 'paused'], to: 'blocked', by: 'technician' },
   unblock: { from: ['blocked'], to: 'ready', by: 'manager' },
   finish: { from: ['running'], to: 'done', by: 'technician' },
-  abort: { from: ['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked'], to: 'aborted', by: 'manager' },
+  abort: {
+    from: ['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked'],
+    to: 'aborted',
+    by: 'manager',
+  },
 };
 
 export type ReportState = 'draft' | 'issuing' | 'issued' | 'superseded';
