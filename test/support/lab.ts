@@ -6,6 +6,7 @@ import { endpointsOf } from '#apps/api/src/platform/endpoints.js';
 import type { Endpoint } from '#apps/api/src/platform/endpoints.js';
 import { createApi } from '#apps/api/src/platform/create-api.js';
 import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
+import type { WorkerConfig } from '#apps/worker/src/config.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
 import type { Role } from '#libs/contract/src/index.js';
 import { addPerson, addTeam, openRecords, setTeams } from '#libs/records/src/index.js';
@@ -24,7 +25,8 @@ interface Options {
   redisUrl?: string;
   /** Leave the worker out. */
   worker?: boolean;
-  config?: Partial<ApiConfig>;
+  /** Settings of the API, and of the worker where it has more. */
+  config?: Partial<ApiConfig & WorkerConfig>;
 }
 
 export interface Lab {

@@ -6,7 +6,9 @@ import { BenchModule } from './bench/bench.module.js';
 import { CalibrationModule } from './calibration/calibration.module.js';
 import type { ApiConfig } from './config.js';
 import { ExchangeModule } from './exchange/exchange.module.js';
+import { FeedsModule } from './feeds/feeds.module.js';
 import { MethodsModule } from './methods/methods.module.js';
+import { NoticesModule } from './notices/notices.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlanModule } from './plan/plan.module.js';
 import { PlatformModule } from './platform/platform.module.js';
@@ -15,6 +17,7 @@ import { RegisterModule } from './register/register.module.js';
 import { ReportsModule } from './reports/reports.module.js';
 import { ResultsModule } from './results/results.module.js';
 import { RequestsModule } from './requests/requests.module.js';
+import { WebhooksModule } from './webhooks/webhooks.module.js';
 
 /** Every feature, by hand: what is not listed here is not served. */
 const FEATURES: Type[] = [
@@ -29,6 +32,9 @@ const FEATURES: Type[] = [
   ReportsModule,
   RecordModule,
   ExchangeModule,
+  NoticesModule,
+  FeedsModule,
+  WebhooksModule,
 ];
 
 @Module({})

@@ -15,5 +15,6 @@ export function readConfig(environment: NodeJS.ProcessEnv = process.env) {
     dataFolder: text('LOADTRAIN_DATA', undefined),
     smtpUrl: address('SMTP_URL', ['smtp:', 'smtps:']),
     mailFrom: text('MAIL_FROM', undefined),
+    webhooksToPrivate: oneOf('WEBHOOKS_TO_PRIVATE', ['yes', 'no'] as const, 'no'),
   });
 }

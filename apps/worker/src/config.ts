@@ -7,6 +7,8 @@ export interface WorkerConfig {
   /** A mail server, e.g. `smtp://mail.lab.example:587`; without one notices are shown in the application only. */
   smtpUrl?: string | undefined;
   mailFrom?: string | undefined;
+  /** Whether webhooks may lead into private networks and to this machine. */
+  webhooksToPrivate?: 'yes' | 'no' | undefined;
   /** Where people reach the web page: links in mails begin with it. */
   publicUrl: string;
   log: LogLevel;
@@ -21,6 +23,7 @@ export function readConfig(environment: NodeJS.ProcessEnv = process.env): Worker
     redisUrl: address('REDIS_URL', ['redis:', 'rediss:']),
     smtpUrl: address('SMTP_URL', ['smtp:', 'smtps:']),
     mailFrom: text('MAIL_FROM', undefined),
+    webhooksToPrivate: oneOf('WEBHOOKS_TO_PRIVATE', ['yes', 'no'] as const, 'no'),
     publicUrl: text('PUBLIC_URL', 'http://localhost:3000'),
     log: oneOf('LOG', LOG_LEVELS, 'normal'),
     lockMs: wholeNumber('TASK_LOCK_MS', { min: 1_000, max: 600_000, unit: 'ms' }, 30_000),

@@ -2,14 +2,18 @@ import { Module } from '@nestjs/common';
 import type { DynamicModule, Type } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { WorkerConfig } from './config.js';
+import { DeliverWebhookProcessor } from './deliver-webhook/deliver-webhook.processor.js';
 import { IssueReportProcessor } from './issue-report/issue-report.processor.js';
 import type { AnyProcessor } from './platform/task-processor.js';
 import { WORKER_CONFIG } from './platform/worker-config.js';
 import { ReadCurvesProcessor } from './read-curves/read-curves.processor.js';
+import { RemindProcessor } from './remind/remind.processor.js';
 import { PlanTrialProcessor } from './replan/plan-trial.processor.js';
 import { ReplanProcessor } from './replan/replan.processor.js';
 import { WhatWouldHelpProcessor } from './replan/what-would-help.processor.js';
 import { WhereWouldItLandProcessor } from './replan/where-would-it-land.processor.js';
+import { SendDigestProcessor } from './send-digest/send-digest.processor.js';
+import { SendNoticeProcessor } from './send-notice/send-notice.processor.js';
 import { TidyProcessor } from './tidy/tidy.processor.js';
 
 /** Every processor, by hand: what is not listed here does not work. */
@@ -20,6 +24,10 @@ export const PROCESSORS: Type<AnyProcessor>[] = [
   WhereWouldItLandProcessor,
   ReadCurvesProcessor,
   IssueReportProcessor,
+  SendNoticeProcessor,
+  SendDigestProcessor,
+  DeliverWebhookProcessor,
+  RemindProcessor,
   TidyProcessor,
 ];
 

@@ -2,9 +2,11 @@ import { CalibrationEntity } from './calibration/calibration.entity.js';
 import { NonconformityEntity } from './calibration/nonconformity.entity.js';
 import { ShiftCheckEntity } from './calibration/shift-check.entity.js';
 import { StoredFileEntity } from './exchange/stored-file.entity.js';
+import { FeedKeyEntity } from './feeds/feed-key.entity.js';
 import { JobEntity } from './jobs/job.entity.js';
 import { MaterialEntity } from './methods/material.entity.js';
 import { MethodEntity } from './methods/method.entity.js';
+import { NoticeEntity } from './notices/notice.entity.js';
 import { ApiTokenEntity } from './people/api-token.entity.js';
 import { AuthorisationEntity } from './people/authorisation.entity.js';
 import { ClosedDayEntity } from './people/closed-day.entity.js';
@@ -32,6 +34,8 @@ import { SpecimenEntity } from './requests/specimen.entity.js';
 import { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.entity.js';
 import { ResultEntity } from './results/result.entity.js';
 import { TaskRunEntity } from './tasks/task-run.entity.js';
+import { WebhookDeliveryEntity } from './webhooks/webhook-delivery.entity.js';
+import { WebhookEntity } from './webhooks/webhook.entity.js';
 
 /** Every table of the lab, by hand: what is not listed here does not exist for the database. */
 export const ENTITIES = [
@@ -39,9 +43,11 @@ export const ENTITIES = [
   NonconformityEntity,
   ShiftCheckEntity,
   StoredFileEntity,
+  FeedKeyEntity,
   JobEntity,
   MaterialEntity,
   MethodEntity,
+  NoticeEntity,
   ApiTokenEntity,
   AuthorisationEntity,
   ClosedDayEntity,
@@ -75,4 +81,6 @@ export const ENTITIES = [
   DurationEntity,
   ResultEntity,
   TaskRunEntity,
+  WebhookDeliveryEntity,
+  WebhookEntity,
 ] as const;

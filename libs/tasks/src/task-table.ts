@@ -16,13 +16,14 @@ export interface TaskTable {
   'read-curves': { fileId: string; jobId: string; specimenId: string; byId: string };
   /** Draw the PDF of a report that was issued, and keep it. */
   'issue-report': { reportId: string };
-  /** What an item found out of tolerance has touched. */
-  impact: { nonconformityId: string };
-  /** Tell one person of one thing, in the application and, when wanted, by mail. */
+  /** Mail one notice to the person it is for. */
   'send-notice': { noticeId: string };
-  /** Send what one person has not been told yet. */
+  /** Mail what one person has neither read nor been mailed yet, all in one. */
   'send-digest': { personId: string };
+  /** Tell another program of one event. */
   'deliver-webhook': { deliveryId: string };
+  /** Tell those concerned of what fell due by itself, such as a calibration. */
+  remind: Record<string, never>;
   /** Forget what retention allows to forget. */
   tidy: Record<string, never>;
 }
@@ -65,10 +66,10 @@ export const TASKS: Record<TaskName, TaskRules> = {
   'where-would-it-land': { ...computing, attempts: 1 },
   'read-curves': computing,
   'issue-report': computing,
-  impact: computing,
   'send-notice': telling,
   'send-digest': telling,
   'deliver-webhook': telling,
+  remind: telling,
   tidy: telling,
 };
 

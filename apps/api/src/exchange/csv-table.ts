@@ -59,7 +59,8 @@ export function readTable(text: string, expected: Columns): CsvTable {
 
 /** A file in the form that `readTable` takes. */
 export function writeTable(columns: readonly string[], rows: readonly (readonly string[])[]): string {
-  return stringify([columns, ...rows], { record_delimiter: '\r\n' });
+  // RFC 4180 2.6: a line end of either kind is quoted, not only the one that ends the records.
+  return stringify([columns, ...rows], { record_delimiter: '\r\n', quoted_match: /[\r\n]/ });
 }
 
 /** A cell that cannot be read is told once, and not also as missing; by line. */

@@ -32,7 +32,8 @@ export class SettingsController {
     ]);
     await this.records.transaction(async (manager) => {
       const { settings: before } = await getLabSettings(manager);
-      const after = { ...body, shifts: body.shifts.map((shift) => ({ ...shift })), demo: before.demo };
+      const shifts = body.shifts.map((shift) => ({ ...shift }));
+      const after = { ...body, shifts, retention: { ...body.retention }, demo: before.demo };
       await setLabSettings(manager, after, version);
       const told = { before: { ...before }, after: { ...after } };
       await recordAct(manager, {

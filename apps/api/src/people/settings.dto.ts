@@ -1,8 +1,8 @@
 import type { LabObjective } from '#libs/planning/src/index.js';
 import type { MatchSettings } from '#libs/matching/src/index.js';
-import type { LabSettings, WeeklyShift } from '#libs/contract/src/index.js';
+import type { LabSettings, Retention, WeeklyShift } from '#libs/contract/src/index.js';
 import { ValidateBy } from 'class-validator';
-import { Figure, Free, Parts, Text } from '../platform/fields.js';
+import { Figure, Free, Part, Parts, Text } from '../platform/fields.js';
 
 const CLOCK = { pattern: /^([01]\d|2[0-3]):[0-5]\d$/, allowed: 'a time of the day, e.g. 06:00', max: 5 };
 
@@ -18,6 +18,25 @@ export class WeeklyShiftDto implements WeeklyShift {
 
   @Text({ max: 40 })
   name!: string;
+}
+
+const MONTHS = { min: 1, max: 120, whole: true, unit: 'months' };
+
+export class RetentionDto implements Retention {
+  @Figure(MONTHS)
+  endedTasksMonths!: number;
+
+  @Figure(MONTHS)
+  endedSessionsMonths!: number;
+
+  @Figure(MONTHS)
+  noticesMonths!: number;
+
+  @Figure(MONTHS)
+  deliveriesMonths!: number;
+
+  @Figure({ min: 1, max: 30, whole: true, unit: 'd' })
+  idempotencyKeysDays!: number;
 }
 
 /** What people may set; `demo` is not among it. */
@@ -82,6 +101,9 @@ export class LabSettingsDto implements Omit<LabSettings, 'demo'> {
 
   @Free({ about: 'Weights of planning, as they were read.' })
   objective!: LabObjective;
+
+  @Part(() => RetentionDto)
+  retention!: RetentionDto;
 }
 
 function isTimeZone(value: unknown): boolean {

@@ -49,6 +49,7 @@ export const PERMISSIONS = {
 
   'see-record': ['manager', 'auditor'],
   'export-all': ['manager', 'auditor'],
+  'edit-webhooks': ['manager'],
   'see-status': ['manager', 'auditor'],
 } as const satisfies Record<string, readonly Role[]>;
 

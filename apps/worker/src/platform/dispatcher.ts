@@ -6,6 +6,7 @@ import type { Queues } from '#libs/tasks/src/index.js';
 const LOOK_EVERY_MS = 1_000; // what an announcement that was not heard waits at most
 const CLOCKS_DIFFER_MS = 5; // a look that comes a moment early would find nothing due
 const SWEEP_EVERY_MS = 15_000;
+const HOUR_MS = 3_600_000;
 const DAY_MS = 86_400_000;
 
 export interface Dispatcher {
@@ -24,6 +25,7 @@ export function startDispatcher(records: DataSource, databaseUrl: string, queues
   const sweep = oneAtATime(async () => {
     await queues.add(await findForgotten(records, Date.now()));
     await announceEvery(records, 'tidy', DAY_MS);
+    await announceEvery(records, 'remind', HOUR_MS);
   }, log);
 
   const later = (delayMs: number) => setTimeout(() => void dispatch(), delayMs + CLOCKS_DIFFER_MS).unref();

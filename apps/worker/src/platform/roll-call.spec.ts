@@ -5,17 +5,17 @@ const takes = (handles: AnyProcessor['handles']): AnyProcessor => ({ handles, ru
 
 describe('rollCall', () => {
   it('gives every task its processor', () => {
-    const [replan, impact] = [takes('replan'), takes('impact')];
-    expect(rollCall([impact, replan], ['replan', 'impact'])).toEqual(
+    const [replan, tidy] = [takes('replan'), takes('tidy')];
+    expect(rollCall([tidy, replan], ['replan', 'tidy'])).toEqual(
       new Map([
         ['replan', replan],
-        ['impact', impact],
+        ['tidy', tidy],
       ]),
     );
   });
 
   it('refuses a task that nobody or more than one takes', () => {
-    const call = () => rollCall([takes('replan'), takes('replan')], ['replan', 'impact']);
-    expect(call).toThrow('Every task needs exactly one processor, but replan has 2, impact has 0.');
+    const call = () => rollCall([takes('replan'), takes('replan')], ['replan', 'tidy']);
+    expect(call).toThrow('Every task needs exactly one processor, but replan has 2, tidy has 0.');
   });
 });

@@ -25,10 +25,7 @@ export async function startWorker(config: WorkerConfig, records: DataSource): Pr
     abortOnError: false,
   });
   const known = PROCESSORS.map((processor) => nest.get(processor));
-  const processors = rollCall(
-    known,
-    known.map(({ handles }) => handles),
-  );
+  const processors = rollCall(known);
   const onTrouble = (error: Error) =>
     log.warn('queue connection lost, coming back by itself', { trouble: error.message });
   const queues = openQueues(config, onTrouble);

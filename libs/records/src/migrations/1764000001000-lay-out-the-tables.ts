@@ -21,6 +21,13 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     );
     await runner.query(`CREATE INDEX "ix_stored_file_sha256" ON "stored_file"  ("sha256") `);
     await runner.query(
+      `CREATE TABLE "person" ("id" uuid NOT NULL, "name" text NOT NULL, "email" text NOT NULL, "password_hash" text, "sign_on_subject" text, "roles" text array NOT NULL, "active" boolean NOT NULL DEFAULT true, "notices" jsonb NOT NULL DEFAULT '{}', "created_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "version" integer NOT NULL, CONSTRAINT "uq_person_email" UNIQUE ("email"), CONSTRAINT "uq_person_sign_on_subject" UNIQUE ("sign_on_subject"), CONSTRAINT "person_roles_known" CHECK ("roles" <@ array['requester', 'technician', 'manager', 'auditor']), CONSTRAINT "person_email_lower_case" CHECK ("email" = lower("email")), CONSTRAINT "pk_person" PRIMARY KEY ("id"))`,
+    );
+    await runner.query(
+      `CREATE TABLE "feed_key" ("id" uuid NOT NULL, "person_id" uuid NOT NULL, "name" text NOT NULL, "key_hash" text NOT NULL, "made_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "used_at" TIMESTAMP WITH TIME ZONE, "revoked_at" TIMESTAMP WITH TIME ZONE, CONSTRAINT "uq_feed_key_key_hash" UNIQUE ("key_hash"), CONSTRAINT "pk_feed_key" PRIMARY KEY ("id"))`,
+    );
+    await runner.query(`CREATE INDEX "ix_feed_key_person_id" ON "feed_key"  ("person_id") `);
+    await runner.query(
       `CREATE TABLE "job" ("id" uuid NOT NULL, "reference" text NOT NULL, "batch_id" uuid NOT NULL, "request_id" uuid NOT NULL, "state" text NOT NULL, "why" text, "released_at" TIMESTAMP WITH TIME ZONE, "frame_id" uuid, "technician_id" uuid, "train" jsonb NOT NULL DEFAULT '[]', "checks" jsonb NOT NULL DEFAULT '{}', "hold_why" text, "pin_frame_id" uuid, "pin_start_at" TIMESTAMP WITH TIME ZONE, "taken_at" TIMESTAMP WITH TIME ZONE, "started_at" TIMESTAMP WITH TIME ZONE, "finished_at" TIMESTAMP WITH TIME ZONE, "conditions" jsonb NOT NULL DEFAULT '{}', "version" integer NOT NULL, CONSTRAINT "uq_job_reference" UNIQUE ("reference"), CONSTRAINT "pk_job" PRIMARY KEY ("id"))`,
     );
     await runner.query(`CREATE INDEX "ix_job_batch_id" ON "job"  ("batch_id") `);
@@ -36,8 +43,11 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     );
     await runner.query(`CREATE INDEX "ix_method_code" ON "method"  ("code") `);
     await runner.query(
-      `CREATE TABLE "person" ("id" uuid NOT NULL, "name" text NOT NULL, "email" text NOT NULL, "password_hash" text, "sign_on_subject" text, "roles" text array NOT NULL, "active" boolean NOT NULL DEFAULT true, "notices" jsonb NOT NULL DEFAULT '{}', "created_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "version" integer NOT NULL, CONSTRAINT "uq_person_email" UNIQUE ("email"), CONSTRAINT "uq_person_sign_on_subject" UNIQUE ("sign_on_subject"), CONSTRAINT "person_roles_known" CHECK ("roles" <@ array['requester', 'technician', 'manager', 'auditor']), CONSTRAINT "person_email_lower_case" CHECK ("email" = lower("email")), CONSTRAINT "pk_person" PRIMARY KEY ("id"))`,
+      `CREATE TABLE "notice" ("id" uuid NOT NULL, "person_id" uuid NOT NULL, "key" text NOT NULL, "kind" text NOT NULL, "path" text NOT NULL, "subject" text NOT NULL, "sentence" text NOT NULL, "at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "read_at" TIMESTAMP WITH TIME ZONE, "mailed_at" TIMESTAMP WITH TIME ZONE, "mail_tries" integer NOT NULL DEFAULT '0', "mail_trouble" text, CONSTRAINT "uq_notice_person_id_key" UNIQUE ("person_id", "key"), CONSTRAINT "pk_notice" PRIMARY KEY ("id"))`,
     );
+    await runner.query(`CREATE INDEX "ix_notice_at" ON "notice"  ("at") `);
+    await runner.query(`CREATE INDEX "ix_notice_unread" ON "notice"  ("person_id") WHERE "read_at" is null`);
+    await runner.query(`CREATE INDEX "ix_notice_person_id_at_id" ON "notice"  ("person_id", "at", "id") `);
     await runner.query(
       `CREATE TABLE "api_token" ("id" uuid NOT NULL, "person_id" uuid NOT NULL, "name" text NOT NULL, "token_hash" text NOT NULL, "permissions" text array NOT NULL, "created_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "expires_at" TIMESTAMP WITH TIME ZONE NOT NULL, "used_at" TIMESTAMP WITH TIME ZONE, "revoked_at" TIMESTAMP WITH TIME ZONE, CONSTRAINT "uq_api_token_token_hash" UNIQUE ("token_hash"), CONSTRAINT "pk_api_token" PRIMARY KEY ("id"))`,
     );
@@ -183,6 +193,23 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
       `CREATE INDEX "ix_task_run_to_dispatch" ON "task_run"  ("due_at") WHERE "dispatched_at" is null`,
     );
     await runner.query(
+      `CREATE TABLE "webhook" ("id" uuid NOT NULL, "url" text NOT NULL, "kinds" text array NOT NULL, "secret" text NOT NULL, "added_by" uuid NOT NULL, "added_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "ended_at" TIMESTAMP WITH TIME ZONE, CONSTRAINT "pk_webhook" PRIMARY KEY ("id"))`,
+    );
+    await runner.query(`CREATE INDEX "ix_webhook_ended_at" ON "webhook"  ("ended_at") `);
+    await runner.query(
+      `CREATE TABLE "webhook_delivery" ("id" uuid NOT NULL, "webhook_id" uuid NOT NULL, "event_id" uuid NOT NULL, "kind" text NOT NULL, "body" text NOT NULL, "state" text NOT NULL DEFAULT 'waiting', "tries" integer NOT NULL DEFAULT '0', "announced_at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), "last_status" integer, "trouble" text, "next_try_at" TIMESTAMP WITH TIME ZONE, "delivered_at" TIMESTAMP WITH TIME ZONE, CONSTRAINT "uq_webhook_delivery_webhook_id_event_id" UNIQUE ("webhook_id", "event_id"), CONSTRAINT "webhook_delivery_state_known" CHECK ("state" in ('waiting', 'delivered', 'failed')), CONSTRAINT "pk_webhook_delivery" PRIMARY KEY ("id"))`,
+    );
+    await runner.query(`CREATE INDEX "ix_webhook_delivery_announced_at" ON "webhook_delivery"  ("announced_at") `);
+    await runner.query(
+      `CREATE INDEX "ix_webhook_delivery_webhook_id_announced_at" ON "webhook_delivery"  ("webhook_id", "announced_at") `,
+    );
+    await runner.query(
+      `ALTER TABLE "feed_key" ADD CONSTRAINT "fk_feed_key_person_id" FOREIGN KEY ("person_id") REFERENCES "person"("id") ON DELETE NO ACTION ON UPDATE NO ACTION`,
+    );
+    await runner.query(
+      `ALTER TABLE "notice" ADD CONSTRAINT "fk_notice_person_id" FOREIGN KEY ("person_id") REFERENCES "person"("id") ON DELETE NO ACTION ON UPDATE NO ACTION`,
+    );
+    await runner.query(
       `ALTER TABLE "api_token" ADD CONSTRAINT "fk_api_token_person_id" FOREIGN KEY ("person_id") REFERENCES "person"("id") ON DELETE NO ACTION ON UPDATE NO ACTION`,
     );
     await runner.query(
@@ -209,9 +236,13 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(
       `ALTER TABLE "batch" ADD CONSTRAINT "fk_batch_request_id" FOREIGN KEY ("request_id") REFERENCES "request"("id") ON DELETE CASCADE ON UPDATE NO ACTION`,
     );
+    await runner.query(
+      `ALTER TABLE "webhook_delivery" ADD CONSTRAINT "fk_webhook_delivery_webhook_id" FOREIGN KEY ("webhook_id") REFERENCES "webhook"("id") ON DELETE NO ACTION ON UPDATE NO ACTION`,
+    );
   }
 
   async down(runner: QueryRunner): Promise<void> {
+    await runner.query(`ALTER TABLE "webhook_delivery" DROP CONSTRAINT "fk_webhook_delivery_webhook_id"`);
     await runner.query(`ALTER TABLE "batch" DROP CONSTRAINT "fk_batch_request_id"`);
     await runner.query(`ALTER TABLE "specimen" DROP CONSTRAINT "fk_specimen_batch_id"`);
     await runner.query(`ALTER TABLE "team_member" DROP CONSTRAINT "fk_team_member_person_id"`);
@@ -221,6 +252,13 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(`ALTER TABLE "authorisation" DROP CONSTRAINT "fk_authorisation_granted_by"`);
     await runner.query(`ALTER TABLE "authorisation" DROP CONSTRAINT "fk_authorisation_person_id"`);
     await runner.query(`ALTER TABLE "api_token" DROP CONSTRAINT "fk_api_token_person_id"`);
+    await runner.query(`ALTER TABLE "notice" DROP CONSTRAINT "fk_notice_person_id"`);
+    await runner.query(`ALTER TABLE "feed_key" DROP CONSTRAINT "fk_feed_key_person_id"`);
+    await runner.query(`DROP INDEX "public"."ix_webhook_delivery_webhook_id_announced_at"`);
+    await runner.query(`DROP INDEX "public"."ix_webhook_delivery_announced_at"`);
+    await runner.query(`DROP TABLE "webhook_delivery"`);
+    await runner.query(`DROP INDEX "public"."ix_webhook_ended_at"`);
+    await runner.query(`DROP TABLE "webhook"`);
     await runner.query(`DROP INDEX "public"."ix_task_run_to_dispatch"`);
     await runner.query(`DROP INDEX "public"."ix_task_run_open"`);
     await runner.query(`DROP INDEX "public"."ix_task_run_name"`);
@@ -291,7 +329,10 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(`DROP TABLE "authorisation"`);
     await runner.query(`DROP INDEX "public"."ix_api_token_person_id"`);
     await runner.query(`DROP TABLE "api_token"`);
-    await runner.query(`DROP TABLE "person"`);
+    await runner.query(`DROP INDEX "public"."ix_notice_person_id_at_id"`);
+    await runner.query(`DROP INDEX "public"."ix_notice_unread"`);
+    await runner.query(`DROP INDEX "public"."ix_notice_at"`);
+    await runner.query(`DROP TABLE "notice"`);
     await runner.query(`DROP INDEX "public"."ix_method_code"`);
     await runner.query(`DROP TABLE "method"`);
     await runner.query(`DROP TABLE "material"`);
@@ -301,6 +342,9 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(`DROP INDEX "public"."ix_job_request_id"`);
     await runner.query(`DROP INDEX "public"."ix_job_batch_id"`);
     await runner.query(`DROP TABLE "job"`);
+    await runner.query(`DROP INDEX "public"."ix_feed_key_person_id"`);
+    await runner.query(`DROP TABLE "feed_key"`);
+    await runner.query(`DROP TABLE "person"`);
     await runner.query(`DROP INDEX "public"."ix_stored_file_sha256"`);
     await runner.query(`DROP TABLE "stored_file"`);
     await runner.query(`DROP INDEX "public"."ix_shift_check_cell_id_frame_id_at"`);

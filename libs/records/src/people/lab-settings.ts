@@ -28,5 +28,12 @@ export const DEFAULT_LAB_SETTINGS: LabSettings = {
   soakMin: 30,
   matching: DEFAULT_SETTINGS,
   objective: DEFAULT_OBJECTIVE,
+  retention: {
+    endedTasksMonths: 1,
+    endedSessionsMonths: 3,
+    noticesMonths: 12,
+    deliveriesMonths: 3,
+    idempotencyKeysDays: 2,
+  },
   demo: false,
 };

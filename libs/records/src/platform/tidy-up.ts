@@ -1,21 +1,44 @@
 import type { DataSource } from 'typeorm';
+import { addMonths } from '#libs/calendar/src/index.js';
+import { labSettings } from '../people/lab-settings.repository.js';
 
-/** What may be forgotten, and after how many days. The record, results and reports are not among it. */
-export const KEPT_DAYS = { endedTasks: 30, endedSessions: 90, signInAttempts: 1, idempotencyKeys: 2, factChanges: 2 };
+const DAY_MS = 86_400_000;
 
-/** Deletes what nobody needs any more. @returns how many rows of each went */
-export async function tidyUp(records: DataSource): Promise<Record<keyof typeof KEPT_DAYS, number>> {
-  const statements: Record<keyof typeof KEPT_DAYS, string> = {
-    endedTasks: `delete from task_run where coalesce(finished_at, announced_at) < $1 and state not in ('waiting', 'running')`,
-    endedSessions: 'delete from session where least(expires_at, revoked_at) < $1',
-    signInAttempts: 'delete from sign_in_attempt where at < $1',
-    idempotencyKeys: 'delete from idempotency_key where created_at < $1',
-    factChanges: 'delete from fact_change where at < $1',
+/** Not worth a setting: nobody looks at these again after hours. */
+const KEPT_DAYS = { signInAttempts: 1, factChanges: 2 };
+
+/**
+ * What is forgotten, each with the statement that deletes all from before an instant. The record, results and reports are not
+ * among it. What is still on its way is kept, however old.
+ */
+const STATEMENTS = {
+  endedTasks: `delete from task_run where coalesce(finished_at, announced_at) < $1 and state not in ('waiting', 'running')`,
+  endedSessions: 'delete from session where least(expires_at, revoked_at) < $1',
+  notices: 'delete from notice where at < $1',
+  deliveries: `delete from webhook_delivery where announced_at < $1 and state <> 'waiting'`,
+  idempotencyKeys: 'delete from idempotency_key where created_at < $1',
+  signInAttempts: 'delete from sign_in_attempt where at < $1',
+  factChanges: 'delete from fact_change where at < $1',
+};
+type Forgotten = keyof typeof STATEMENTS;
+
+/** Deletes what the lab's retention no longer keeps. @returns how many rows of each went */
+export async function tidyUp(records: DataSource, nowMs = Date.now()): Promise<Record<Forgotten, number>> {
+  const { retention, timeZone } = await labSettings(records.manager);
+  const months = (count: number) => addMonths(nowMs, -count, timeZone);
+  const days = (count: number) => nowMs - count * DAY_MS;
+  const before: Record<Forgotten, number> = {
+    endedTasks: months(retention.endedTasksMonths),
+    endedSessions: months(retention.endedSessionsMonths),
+    notices: months(retention.noticesMonths),
+    deliveries: months(retention.deliveriesMonths),
+    idempotencyKeys: days(retention.idempotencyKeysDays),
+    signInAttempts: days(KEPT_DAYS.signInAttempts),
+    factChanges: days(KEPT_DAYS.factChanges),
   };
-  const gone = {} as Record<keyof typeof KEPT_DAYS, number>;
-  for (const [what, statement] of Object.entries(statements) as [keyof typeof KEPT_DAYS, string][]) {
-    const before = new Date(Date.now() - KEPT_DAYS[what] * 86_400_000);
-    const [, count] = await records.query<[unknown, number]>(statement, [before]);
+  const gone = {} as Record<Forgotten, number>;
+  for (const what of Object.keys(STATEMENTS) as Forgotten[]) {
+    const [, count] = await records.query<[unknown, number]>(STATEMENTS[what], [new Date(before[what])]);
     gone[what] = count;
   }
   return gone;

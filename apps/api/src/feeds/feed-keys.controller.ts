@@ -1,0 +1,56 @@
+import type { FeedKeyView, NewFeedKeyBody } from '#libs/contract/src/index.js';
+import { append, FeedKeyRepository } from '#libs/records/src/index.js';
+import { Body, Controller, Delete, Get, HttpCode, Param, Post } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { AnId } from '../exchange/an-id.js';
+import { By } from '../platform/by.js';
+import { Text } from '../platform/fields.js';
+import { May } from '../platform/may.js';
+import type { SignedIn } from '../platform/signed-in.js';
+
+export class NewFeedKeyDto implements NewFeedKeyBody {
+  @Text({ max: 80, example: 'Phone' })
+  name!: string;
+}
+
+/** One's own keys for calendar feeds. */
+@Controller('feed-keys')
+export class FeedKeysController {
+  constructor(private readonly records: DataSource) {}
+
+  @Get()
+  @May('see-plan')
+  list(@By() by: SignedIn): Promise<FeedKeyView[]> {
+    return this.views(by.id);
+  }
+
+  /** Makes a key. It is shown in this answer and never again. */
+  @Post()
+  @May('see-plan')
+  async make(@Body() { name }: NewFeedKeyDto, @By() by: SignedIn): Promise<FeedKeyView> {
+    const { id, key } = await this.records.transaction(async (manager) => {
+      const made = await new FeedKeyRepository(manager).make(by.id, name);
+      await append(manager, { actorId: by.id, kind: 'feed-key/made', subjectKind: 'feed-key', subjectId: made.id });
+      return made;
+    });
+    const view = (await this.views(by.id)).find((one) => one.id === id)!;
+    return { ...view, key };
+  }
+
+  @Delete(':id')
+  @HttpCode(204)
+  @May('see-plan')
+  revoke(@Param('id', AnId) id: string, @By() by: SignedIn): Promise<void> {
+    return this.records.transaction(async (manager) => {
+      await new FeedKeyRepository(manager).revoke(by.id, id);
+      await append(manager, { actorId: by.id, kind: 'feed-key/ended', subjectKind: 'feed-key', subjectId: id });
+    });
+  }
+
+  private async views(personId: string): Promise<FeedKeyView[]> {
+    const rows = await new FeedKeyRepository(this.records.manager).ofPerson(personId);
+    return rows.map(({ id, name, madeAt, usedAt }) => ({
+      ...{ id, name, madeAt: madeAt.toISOString(), usedAt: usedAt?.toISOString() ?? null },
+    }));
+  }
+}

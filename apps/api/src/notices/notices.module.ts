@@ -1,0 +1,5 @@
+import { Module } from '@nestjs/common';
+import { NoticesController } from './notices.controller.js';
+
+@Module({ controllers: [NoticesController] })
+export class NoticesModule {}

@@ -1,0 +1,29 @@
+import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+
+/** An address of another program that is told of some kinds of events. */
+@Entity('webhook')
+export class WebhookEntity {
+  @PrimaryColumn('uuid')
+  id!: string;
+
+  @Column({ type: 'text' })
+  url!: string;
+
+  @Column({ type: 'text', array: true })
+  kinds!: string[];
+
+  /** Signs the deliveries, and therefore cannot be kept as a hash. Shown once; never exported. */
+  @Column({ type: 'text', select: false })
+  secret!: string;
+
+  @Column('uuid')
+  addedBy!: string;
+
+  @Column({ type: 'timestamptz', default: () => 'now()' })
+  addedAt!: Date;
+
+  /** From then on nothing is delivered; the log stays. */
+  @Column({ type: 'timestamptz', nullable: true })
+  @Index()
+  endedAt!: Date | null;
+}
