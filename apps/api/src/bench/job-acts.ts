@@ -1,11 +1,13 @@
 import type { JobView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
+import type { Lab } from '#libs/matching/src/index.js';
 import { JobRepository, labOf, notify, recordAct } from '#libs/records/src/index.js';
 import type { JobEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
+import { CurrentLab } from '../requests/current-lab.js';
 import { readBenchFacts } from './bench-facts.js';
 import type { BenchFacts } from './bench-facts.js';
 import { JobViews } from './job-views.js';
@@ -18,6 +20,8 @@ export interface AtWork {
   by: SignedIn;
   /** Everything that the bench decides from, as this transaction sees it. */
   facts(): Promise<BenchFacts>;
+  /** The same with the register read anew, row by row: for what must never rest on anything kept. */
+  freshFacts(): Promise<BenchFacts>;
 }
 
 /** What goes into the record. */
@@ -37,6 +41,7 @@ export interface Done {
 export class JobActs {
   constructor(
     private readonly records: DataSource,
+    private readonly current: CurrentLab,
     private readonly views: JobViews,
   ) {}
 
@@ -48,11 +53,12 @@ export class JobActs {
     await this.records.transaction(async (manager) => {
       const jobs = new JobRepository(manager);
       const job = await jobs.lock(jobId);
-      const facts = async () => {
-        const nowMs = Date.now();
-        return readBenchFacts(manager, job, await labOf(manager, nowMs), nowMs);
-      };
-      const done = await act({ manager, jobs, job, by, facts });
+      const facts = async (lab: Promise<Lab>) => readBenchFacts(manager, job, await lab, Date.now());
+      const done = await act({
+        ...{ manager, jobs, job, by },
+        facts: () => facts(this.current.within(manager)),
+        freshFacts: () => facts(labOf(manager, Date.now())),
+      });
       if (!done) return;
       const { results = false, ...entry } = done;
       await recordAct(manager, { actorId: by.id, subjectKind: 'job', subjectId: job.id, live: 'jobs', ...entry });

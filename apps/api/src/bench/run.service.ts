@@ -40,7 +40,7 @@ export class RunService {
     return this.acts.do(jobId, by, async (at) => {
       refuseOthers(at);
       if (at.job.state === 'running') return null;
-      if (at.job.state === 'paused') refuseUnsafe(await at.facts());
+      if (at.job.state === 'paused') refuseUnsafe(await at.freshFacts());
       await at.jobs.move(at.job, 'resume', { why: null });
       return moved(at.job, 'running', {}, null, true);
     });
@@ -97,7 +97,7 @@ export class RunService {
 const MS_PER_MINUTE = 60_000;
 
 async function refuseAtStart(at: AtWork): Promise<void> {
-  const facts = await at.facts();
+  const facts = await at.freshFacts();
   refuseUnsafe(facts);
   refuseUnticked(facts);
 }

@@ -1,6 +1,6 @@
 import type { BenchView, JobView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { factsChanged, JobRepository, labOf, recordAct, todayAtBench } from '#libs/records/src/index.js';
+import { factsChanged, JobRepository, recordAct, todayAtBench } from '#libs/records/src/index.js';
 import type { JobToday } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
@@ -56,7 +56,13 @@ export class TakeService {
     by: SignedIn,
   ): Promise<string> {
     const nowMs = Date.now();
-    const found = await findNextJob({ manager, lab: await labOf(manager, nowMs), technicianId: by.id, nowMs, frameId });
+    const found = await findNextJob({
+      manager,
+      lab: await this.current.within(manager),
+      technicianId: by.id,
+      nowMs,
+      frameId,
+    });
     if (!found.next)
       throw new LabError('bench/nothing-to-take', nothingWhy(found), { passedOver: found.passedOver.slice(0, 10) });
     const { job, booking } = found.next;
