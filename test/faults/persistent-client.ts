@@ -3,7 +3,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { Client } from '../support/client.js';
 import type { Answer } from '../support/client.js';
 
-const GIVE_UP_AFTER_MS = 120_000;
+const GIVE_UP_AFTER_MS = 60_000;
 const WAITS = ['/problems/idempotency-key/at-work', '/problems/database/busy', '/problems/database/unavailable'];
 
 /** What became of a POST in the end. `done` means that the lab has said so, be it without its answer. */
@@ -26,11 +26,25 @@ export class PersistentClient {
     private readonly password: string,
   ) {}
 
-  async post(path: string, body: unknown): Promise<Outcome> {
-    const key = randomUUID();
+  post(path: string, body: unknown, headers: Record<string, string> = {}): Promise<Outcome> {
+    return this.send('POST', path, body, { ...headers, 'idempotency-key': randomUUID() });
+  }
+
+  put(path: string, body: unknown): Promise<Outcome> {
+    return this.send('PUT', path, body, {});
+  }
+
+  /** @throws Error when nobody answers, or refuses to show it */
+  async get<Body>(path: string): Promise<Body> {
+    const outcome = await this.send('GET', path, undefined, {});
+    if (outcome.state === 'done' && outcome.answer) return outcome.answer.body as Body;
+    throw new Error(`GET ${path}: ${outcome.state}`);
+  }
+
+  private async send(method: string, path: string, body: unknown, headers: Record<string, string>): Promise<Outcome> {
     const end = Date.now() + GIVE_UP_AFTER_MS;
     while (Date.now() < end) {
-      const answer = await this.tryOnce(path, body, key).catch(() => null);
+      const answer = await this.tryOnce(method, path, body, headers).catch(() => null);
       if (answer && answer.status < 300) return { state: 'done', answer };
       if (answer?.body?.type === '/problems/idempotency-key/done-already') return { state: 'done', answer: null };
       if (answer && answer.status < 500 && ![401, 429].includes(answer.status) && !WAITS.includes(answer.body?.type))
@@ -40,9 +54,14 @@ export class PersistentClient {
     return { state: 'never answered' };
   }
 
-  private async tryOnce(path: string, body: unknown, key: string): Promise<Answer<any>> {
+  private async tryOnce(
+    method: string,
+    path: string,
+    body: unknown,
+    headers: Record<string, string>,
+  ): Promise<Answer<any>> {
     const client = await this.next();
-    const answer = await client.post(path, body, { headers: { 'idempotency-key': key } });
+    const answer = await client.send(method, path, body, { headers });
     if (answer.status === 401) this.clients = [];
     return answer;
   }

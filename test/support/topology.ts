@@ -7,6 +7,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import type { DataSource } from 'typeorm';
 import { withDatabase } from '#apps/solo/src/database-url.js';
 import { startEmbeddedPostgres } from '#apps/solo/src/embedded-postgres.js';
 import { migrate, openRecords } from '#libs/records/src/index.js';
@@ -40,14 +41,21 @@ interface Options {
   apis: number;
   workers: number;
   redis: boolean;
+  /** What is put into the new database; the demo lab unless told otherwise. */
+  fill?: (records: DataSource) => Promise<void>;
 }
 
-/** Starts everything, with the demo lab in a database that keeps its promises about power cuts. */
-export async function startTopology({ apis, workers, redis: wanted }: Options): Promise<Topology> {
+/** Starts everything, on a database that keeps its promises about power cuts. */
+export async function startTopology({
+  apis,
+  workers,
+  redis: wanted,
+  fill = (records) => loadDemoLab(records, Date.now()),
+}: Options): Promise<Topology> {
   const folder = await mkdtemp(join(tmpdir(), 'loadtrain-topology-'));
   const postgres = await startEmbeddedPostgres({ folder });
   const databaseUrl = await withDatabase(postgres.url, 'loadtrain');
-  await fill(databaseUrl);
+  await prepare(databaseUrl, fill);
   const redis = wanted ? await startRedis() : null;
   const shared = {
     DATABASE_URL: databaseUrl,
@@ -84,10 +92,10 @@ export async function startTopology({ apis, workers, redis: wanted }: Options): 
   };
 }
 
-async function fill(url: string): Promise<void> {
+async function prepare(url: string, fill: (records: DataSource) => Promise<void>): Promise<void> {
   const records = await openRecords(url, { poolSize: 3 });
   await migrate(records);
-  await loadDemoLab(records, Date.now());
+  await fill(records);
   await records.destroy();
   await prepareQueues(url);
 }

@@ -34,7 +34,7 @@ export class ResultsService {
   async curve(curveId: string, by: SignedIn): Promise<CurveView> {
     const { manager } = this.records;
     const requestId = await new ResultRepository(manager).requestOfCurve(curveId);
-    const request = requestId === null ? null : await new RequestRepository(manager).get(requestId, teamsSeen(by));
+    const request = requestId === null ? null : await new RequestRepository(manager).findSeen(requestId, teamsSeen(by));
     for (const found of request ? await resultsOfRequest(manager, request.id) : []) {
       const curve = found.curves.find(({ id }) => id === curveId);
       const specimen = found.specimens.find(({ id }) => id === curve?.specimenId);

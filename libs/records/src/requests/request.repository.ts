@@ -49,13 +49,17 @@ export class RequestRepository {
 
   /**
    * @param teamIds teams whose requests may be seen; absent means all
-   * @throws LabError `request/unknown`, also for a request that may not be seen
+   * @returns null also for a request that may not be seen
    */
-  async get(id: string, teamIds?: readonly string[]): Promise<RequestEntity> {
+  async findSeen(id: string, teamIds?: readonly string[]): Promise<RequestEntity | null> {
     const row = await this.manager.findOneBy(RequestEntity, { id });
-    if (!row || (teamIds && !teamIds.includes(row.teamId))) {
-      throw new LabError('request/unknown', 'There is no such request.', { requestId: id });
-    }
+    return row && (!teamIds || teamIds.includes(row.teamId)) ? row : null;
+  }
+
+  /** The same for who has to have it. @throws LabError `request/unknown`, also for a request that may not be seen */
+  async get(id: string, teamIds?: readonly string[]): Promise<RequestEntity> {
+    const row = await this.findSeen(id, teamIds);
+    if (!row) throw new LabError('request/unknown', 'There is no such request.', { requestId: id });
     return row;
   }
 
