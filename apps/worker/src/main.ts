@@ -15,5 +15,6 @@ const stop = async () => {
   setTimeout(() => process.exit(1), STOP_WITHIN_MS).unref();
   await worker.stop();
   await records.destroy();
+  process.exit(0); // a task that was given up may still be computing
 };
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());

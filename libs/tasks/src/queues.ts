@@ -1,10 +1,13 @@
 import { runMigrations, withBackend } from 'bullmq';
 import type { Job } from 'bullmq';
+import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 import { linkTo } from './queue-link.js';
 import type { QueuePlace } from './queue-link.js';
 import { LANE_NAMES, LANES, TASKS } from './task-table.js';
 import type { Lane, TaskName } from './task-table.js';
+
+const END_WITHIN_MS = 4_000;
 
 /** What lies in a queue: only which task it is. Everything else is in the lab's own table. */
 export interface QueuedTask {
@@ -23,7 +26,7 @@ export interface Queues {
 
 /** The side that does the work. */
 export interface Crew {
-  /** Ends what is being done, then stops. */
+  /** Takes nothing more, and gives what is being done a moment to end; what does not is done again by another worker. */
   close(): Promise<void>;
 }
 
@@ -70,13 +73,21 @@ export function openCrew(place: QueuePlace, { run, onTrouble, lockMs = 30_000 }:
   const { connection, backend, close } = linkTo(place, { hurry: false, most: 4 + LANE_NAMES.length }, onTrouble);
   const timing = { lockDuration: lockMs, stalledInterval: lockMs / 2, maxStalledCount: 10 };
   const { Worker } = withBackend(backend);
+  const active = new Set<Promise<void>>();
+  const runOne = async (job: Job<QueuedTask>) => {
+    const running = run(job);
+    active.add(running);
+    await running.finally(() => active.delete(running));
+  };
   const workers = LANE_NAMES.map((lane) => {
     const options = { connection, concurrency: LANES[lane], ...timing };
-    return new Worker(lane, run, options).on('error', onTrouble);
+    return new Worker(lane, runOne, options).on('error', onTrouble);
   });
   return {
     close: async () => {
-      await Promise.all(workers.map((worker) => worker.close()));
+      await Promise.all(workers.map((worker) => worker.pause(true)));
+      await Promise.race([Promise.allSettled(active), pause(END_WITHIN_MS, null, { ref: false })]);
+      await Promise.all(workers.map((worker) => worker.close(active.size > 0)));
       await close();
     },
   };
