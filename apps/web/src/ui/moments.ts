@@ -80,14 +80,17 @@ export function partsOf(instant: number): Parts {
 /** The instant at which the lab's clock shows these parts; in a skipped hour, the one an hour later. */
 export function instantOf({ year, month, day: dayOfMonth, hour, minute }: Parts): number {
   const wanted = Date.UTC(year, month - 1, dayOfMonth, hour, minute);
-  let guess = wanted;
-  for (let round = 0; round < 3; round++) {
-    const seen = partsOf(guess);
-    const off = wanted - Date.UTC(seen.year, seen.month - 1, seen.day, seen.hour, seen.minute);
-    if (off === 0) break;
-    guess += off;
-  }
-  return guess;
+  const first = wanted - offsetAt(wanted);
+  const second = wanted - offsetAt(first);
+  // Both agree but around a clock change; in a skipped hour neither fits, and the later one is an hour on.
+  return first === second || first + offsetAt(first) === wanted ? first : Math.max(first, second);
+}
+
+/** How far the lab's clock is ahead of UTC, ms. */
+function offsetAt(instant: number): number {
+  const seen = partsOf(instant);
+  const whole = Math.floor(instant / 60_000) * 60_000;
+  return Date.UTC(seen.year, seen.month - 1, seen.day, seen.hour, seen.minute) - whole;
 }
 
 /** Midnight in the lab at the start of the day of an instant, `plus` days on. */

@@ -89,7 +89,7 @@ function Sessions() {
             {value.map((session) => (
               <li key={session.id} className="row between">
                 <span>
-                  {session.agent || 'a browser'} {session.thisOne && <span className="word">this one</span>}
+                  {browserOf(session.agent)} {session.thisOne && <span className="word">this one</span>}
                   <br />
                   <span className="small soft">
                     since {moment(session.openedAt)}, last seen {moment(session.seenAt)}
@@ -112,6 +112,13 @@ function Sessions() {
       <Refusal error={end.error} />
     </section>
   );
+}
+
+/** A browser in two words, from what it says about itself. */
+function browserOf(agent: string): string {
+  const name = /Edg|Firefox|Chrome|Safari/.exec(agent)?.[0].replace('Edg', 'Edge');
+  const on = /Windows|Android|iPhone|iPad|Mac OS X|Linux/.exec(agent)?.[0];
+  return name ? `${name}${on ? ` on ${on}` : ''}` : agent || 'a browser';
 }
 
 function Tokens() {

@@ -42,7 +42,7 @@ export function ReportScreen({ id }: { id: string }) {
               document={value.document}
               results={(batch) => (
                 <>
-                  <ResultsTable results={batch.results} />
+                  <ResultsTable results={{ ...batch.results, conformity: null }} />
                   {batch.curves.length > 0 && (
                     <CurvePlot curves={batch.curves} title={`Curves of ${batch.results.label}`} />
                   )}

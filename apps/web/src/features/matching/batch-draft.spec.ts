@@ -1,0 +1,74 @@
+import type { BatchView, MethodView } from '#libs/contract/src/index.js';
+import type { Method } from '#libs/matching/src/index.js';
+import { METHODS } from '#seed/library/methods.js';
+import { bodyOf, draftOf, emptyBatch, readDraft, withMethod } from './batch-draft.js';
+import type { BatchDraft } from './batch-draft.js';
+
+const DATA: Method = METHODS.find(({ id }) => id === 'iso-178')!;
+const METHOD: MethodView = {
+  id: 'row',
+  code: DATA.id,
+  version: 1,
+  designation: DATA.designation,
+  title: DATA.title,
+  testType: DATA.testType,
+  state: 'offered',
+  data: DATA,
+};
+
+function draft(change: (draft: BatchDraft) => void = () => undefined): BatchDraft {
+  const made = withMethod(emptyBatch('first'), METHOD);
+  change(made);
+  return made;
+}
+
+describe('a batch as it is typed', () => {
+  it('begins with what the method proposes and lacks nothing that the method asks', () => {
+    const { wrong, missing } = readDraft(METHOD, draft());
+    expect({ wrong, missing }).toEqual({ wrong: {}, missing: [] });
+  });
+
+  it('turns figures into internal units: half an inch is 12.7 mm', () => {
+    const { ask } = readDraft(
+      METHOD,
+      draft((made) => (made.typed['geometry.widthMm'] = { value: '0.5', unit: 'in' })),
+    );
+    expect((ask['geometry'] as Record<string, number>)['widthMm']).toBeCloseTo(12.7, 12);
+  });
+
+  it('says what is out of bounds in the unit that was typed', () => {
+    const { wrong } = readDraft(
+      METHOD,
+      draft((made) => (made.typed['geometry.widthMm'] = { value: '900', unit: 'in' })),
+    );
+    expect(wrong['geometry.widthMm']).toMatch(/^Width may be .* to .* in\.$/);
+  });
+
+  it('names a figure that is needed and empty', () => {
+    const { missing } = readDraft(
+      METHOD,
+      draft((made) => (made.typed['geometry.thicknessMm'] = { value: ' ', unit: 'mm' })),
+    );
+    expect(missing).toEqual(['geometry.thicknessMm']);
+  });
+
+  it('takes one figure of a band for both ends, and refuses a band upside down', () => {
+    const one = readDraft(
+      METHOD,
+      draft((made) => (made.typed['strength.high'] = { value: '80', unit: 'MPa' })),
+    );
+    expect(one.ask['strength']).toEqual({ low: 80, high: 80 });
+    const upside = draft((made) => {
+      made.typed['strength.low'] = { value: '120', unit: 'MPa' };
+      made.typed['strength.high'] = { value: '80', unit: 'MPa' };
+    });
+    expect(readDraft(METHOD, upside).wrong['strength.low']).toContain('lower figure comes first');
+  });
+
+  it('comes back from the server as it was typed', () => {
+    const typed = draft((made) => (made.typed['geometry.widthMm'] = { value: '0.5', unit: 'in' }));
+    const { ask, asTyped } = bodyOf(METHOD, typed);
+    const kept = { id: 'batch', label: '', material: null, ask, asTyped } as unknown as BatchView;
+    expect(draftOf(kept, METHOD).typed['geometry.widthMm']).toEqual({ value: '0.5', unit: 'in' });
+  });
+});

@@ -1,0 +1,44 @@
+import { fromLocalInput, instantOf, moment, partsOf, setZone, span, startOfDay, toLocalInput } from './moments.js';
+
+// Clock changes in Europe/London, 2026: 29 March 01:00 UTC forward, 25 October 01:00 UTC back (common practice, IANA time zone database).
+beforeEach(() => setZone('Europe/London'));
+
+describe('moments by the clock of the lab', () => {
+  it('are read as the clock shows them, in winter and in summer', () => {
+    expect(fromLocalInput('2026-01-15T09:30')).toBe('2026-01-15T09:30:00.000Z');
+    expect(fromLocalInput('2026-07-15T09:30')).toBe('2026-07-15T08:30:00.000Z');
+  });
+
+  it('come back unchanged from the input that they were put in', () => {
+    for (const instant of ['2026-03-28T23:15:00.000Z', '2026-03-29T10:00:00.000Z', '2026-10-25T12:45:00.000Z']) {
+      expect(fromLocalInput(toLocalInput(instant))).toBe(instant);
+    }
+  });
+
+  it('take a day without a time at the hour that is meant', () => {
+    expect(fromLocalInput('2026-07-15', 17)).toBe('2026-07-15T16:00:00.000Z');
+    expect(fromLocalInput('', 17)).toBeNull();
+  });
+
+  it('begin a day at its midnight, also when the day has 23 or 25 hours', () => {
+    const hours = (from: string, plus: number) =>
+      (startOfDay(Date.parse(from), plus) - startOfDay(Date.parse(from))) / 3_600_000;
+    expect(hours('2026-03-29T12:00:00Z', 1)).toBe(23);
+    expect(hours('2026-10-25T12:00:00Z', 1)).toBe(25);
+    expect(hours('2026-06-01T12:00:00Z', 1)).toBe(24);
+  });
+
+  it('take an hour that the clock skips as the one after it', () => {
+    const skipped = instantOf({ year: 2026, month: 3, day: 29, hour: 1, minute: 30 });
+    expect(partsOf(skipped).hour).toBe(2);
+  });
+
+  it('are shown with weekday and, in another year, with the year', () => {
+    expect(moment(null)).toBe('–');
+    expect(moment('2019-05-02T11:05:00Z')).toBe('Thu 2 May 2019 12:05');
+  });
+
+  it('last minutes, hours or days, as people say it', () => {
+    expect([span(25), span(90), span(600), span(4320)]).toEqual(['25 min', '1.5 h', '10 h', '3 days']);
+  });
+});
