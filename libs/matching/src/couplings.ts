@@ -6,8 +6,18 @@ export function meets(a: Coupling, b: Coupling): boolean {
   return a.gender === 'plain' ? b.gender === 'plain' : b.gender !== 'plain' && a.gender !== b.gender;
 }
 
-export function couplingKey({ type, sizeMm, gender }: Coupling): string {
-  return `${type} ${sizeMm} ${gender}`;
+const ids = new Map<string, number>();
+const known = new WeakMap<Coupling, number>();
+
+/** A small number for each kind of end that ever occurred: equal ends have equal numbers. */
+export function couplingId(coupling: Coupling): number {
+  const found = known.get(coupling);
+  if (found !== undefined) return found;
+  const key = `${coupling.type} ${coupling.sizeMm} ${coupling.gender}`;
+  const id = ids.get(key) ?? ids.size;
+  ids.set(key, id);
+  known.set(coupling, id);
+  return id;
 }
 
 /** For people: `clevis 20 mm, male`. */

@@ -1,7 +1,7 @@
 import type { Candidate, FrameRefusal, MatchAnswer } from './answer.js';
 import { candidateOf } from './candidate.js';
 import { forceLadder } from './force-ladder.js';
-import type { TimeWindow } from './item.js';
+import type { Frame, TimeWindow } from './item.js';
 import type { Lab } from './lab.js';
 import type { Needs } from './needs.js';
 import { refusalOf } from './refusal.js';
@@ -10,7 +10,7 @@ import { optionsFor } from './search/options.js';
 import { RequestContext } from './search/request-context.js';
 import { Routes } from './search/routes.js';
 import { bestTrains } from './search/best-trains.js';
-import { ClassChoices } from './search/class-choices.js';
+import { ANY, ClassChoices, SOUND } from './search/class-choices.js';
 import type { Search } from './search/whole-train.js';
 import { DEFAULT_SETTINGS } from './settings.js';
 import type { MatchSettings } from './settings.js';
@@ -65,15 +65,20 @@ function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: MatchSet
   const index = indexLab(lab);
   const context = new RequestContext(needs, settings, period, lab.technicians);
   const options = optionsFor(index, context);
-  const known = new Map<string, ClassChoices>();
   return {
     index,
     context,
     routes: new Routes(index, context),
-    choicesFor(frame, classKey) {
-      const choices = known.get(classKey) ?? new ClassChoices(frame, options, context);
-      known.set(classKey, choices);
-      return choices;
-    },
+    soundFor: byClass((frame) => new ClassChoices(frame, options, context, SOUND)),
+    anyFor: byClass((frame) => new ClassChoices(frame, options, context, ANY)),
+  };
+}
+
+function byClass(make: (frame: Frame) => ClassChoices): Search['soundFor'] {
+  const known = new Map<string, ClassChoices>();
+  return (frame, classKey) => {
+    const choices = known.get(classKey) ?? make(frame);
+    known.set(classKey, choices);
+    return choices;
   };
 }

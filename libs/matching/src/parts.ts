@@ -16,11 +16,10 @@ import type {
 
 export type EndItem = Grip | Fixture | Platen;
 
-/** What holds the specimen. A pair is the same item above and below; faces belong to both sides. */
+/** What holds the specimen. A pair is the same item above and below. */
 export interface Ends {
   upper: EndItem;
   lower: EndItem;
-  faces: JawFace | null;
 }
 
 /** Adapters of each side, in order from frame or cell to the specimen. */
@@ -36,6 +35,8 @@ export interface Parts {
   cellAt: CellPosition;
   adapters: Adapters;
   ends: Ends;
+  /** Separate faces, the same on both sides; null where the ends bring their own. */
+  faces: JawFace | null;
   extensometer: Extensometer | null;
   chamber: Chamber | null;
   guard: Guard | null;
@@ -46,12 +47,21 @@ export function isPair({ upper, lower }: Ends): boolean {
   return upper.id === lower.id;
 }
 
-export function endItems({ upper, lower, faces }: Ends): Item[] {
-  return [upper, ...(upper.id === lower.id ? [] : [lower]), ...(faces ? [faces] : [])];
+export function endItems({ upper, lower }: Ends): EndItem[] {
+  return upper.id === lower.id ? [upper] : [upper, lower];
+}
+
+/** Name of the seat that grips have for separate faces; null where nothing has one. */
+export function seatOf({ upper, lower }: Ends): string | null {
+  return slotOf(upper) ?? slotOf(lower);
+}
+
+export function slotOf(end: EndItem): string | null {
+  return end.kind === 'grip' ? end.details.faceSlot : null;
 }
 
 /** Length of the stack without the specimen, between the coupling faces of crosshead and base, mm. */
-export function stackLengthMm({ cell, adapters, ends }: Parts): number {
+export function stackLengthMm({ cell, adapters, ends }: Pick<Parts, 'cell' | 'adapters' | 'ends'>): number {
   const length = (items: readonly Item[]) => items.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
   return cell.lengthMm + length(adapters.upper) + length(adapters.lower) + ends.upper.lengthMm + lowerLengthMm(ends);
 }
@@ -66,8 +76,13 @@ function lowerMassKg(ends: Ends): number {
 }
 
 /** Mass between cell and specimen, kg: what hangs on a crosshead cell, what stands on a base cell. */
-export function massOnCellKg({ cellAt, adapters, ends }: Parts): number {
-  const faces = ends.faces?.massKg ?? 0;
+export function massOnCellKg({
+  cellAt,
+  adapters,
+  ends,
+  faces: separate,
+}: Pick<Parts, 'cellAt' | 'adapters' | 'ends' | 'faces'>): number {
+  const faces = separate?.massKg ?? 0;
   const sum = (items: readonly Item[]) => items.reduce((total, { massKg }) => total + massKg, 0);
   return cellAt === 'crosshead'
     ? sum(adapters.upper) + ends.upper.massKg + faces

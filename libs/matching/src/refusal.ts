@@ -41,7 +41,7 @@ function frameAlone(frame: Parts['frame'], search: Search): Verdict[] {
 
 /** The lab lacks a whole kind of item. */
 function lacks({ frame, classKey }: IndexedFrame, search: Search): Verdict[] {
-  const { cells, ends } = search.choicesFor(frame, classKey).all;
+  const { cells, ends } = search.anyFor(frame, classKey);
   const { needs } = search.context;
   return [
     ...(cells.length === 0

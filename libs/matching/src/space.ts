@@ -14,7 +14,7 @@ export interface Openings {
 }
 
 /** Start at stack plus free length; the travel opens it in tension, closes it in compression, and leaves it in torsion. */
-export function openingsOf(parts: Parts, needs: Needs): Openings {
+export function openingsOf(parts: Pick<Parts, 'cell' | 'adapters' | 'ends'>, needs: Needs): Openings {
   const stackMm = stackLengthMm(parts);
   const startMm = stackMm + needs.specimen.freeLengthMm;
   const travelMm = needs.travel.value;

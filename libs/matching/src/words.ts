@@ -152,6 +152,9 @@ const SENTENCES: Record<string, Say> = {
     ({ need, has, all }) => `The end is ${need} wide; the faces of ${all} are ${has}`,
     'Choose wider faces or a narrower specimen.',
   ),
+  'no-faces': ({ all, need }) => `${all} needs faces for the seat ${need}. Put some on.`,
+  'faces-do-not-seat': ({ first, second, need, has }) =>
+    `${first} is made for the seat ${has}; ${second} has ${need}. Choose other faces.`,
   'platen-too-small': limit(
     ({ need, has, first }) => `The specimen is ${need} across; ${first} has ${has}`,
     'Choose a larger platen.',

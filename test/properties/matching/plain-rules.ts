@@ -145,7 +145,10 @@ export function brokenRules(
     must('channels', channelCount(frame, torque ? 'torque' : 'force') >= 1);
   }
 
-  for (const end of ends) must('specimen-fit', holds(end, faces, needs));
+  for (const end of ends) {
+    must('specimen-fit', holds(end, faces, needs));
+    if (end.kind === 'grip') must('specimen-fit', end.details.faceSlot === (faces?.details.slot ?? null));
+  }
   if (needs.ends.by === 'platens' && needs.ends.sphericalSeat === 'required') {
     must(
       'specimen-fit',

@@ -73,13 +73,14 @@ function paths(adapters: readonly Adapter[]): Adapter[][] {
   ];
 }
 
-interface Holder {
+export interface Holder {
   upper: PlainEnd;
   lower: PlainEnd;
   faces: Of<'jaw-face'> | null;
 }
 
-function holders(lab: Lab, needs: Needs): Holder[] {
+/** Everything that could hold the specimen: pairs, and every upper with every lower, with every set of faces that fits the seat. */
+export function holders(lab: Lab, needs: Needs): Holder[] {
   const { ends } = needs;
   const of = <K extends Item['kind']>(kind: K) => lab.items.filter((item): item is Of<K> => item.kind === kind);
   const grips = of('grip').filter(({ details }) => details.acceptedEnds.includes(needs.specimen.endShape));
@@ -108,12 +109,12 @@ function couples(ends: readonly PlainEnd[]): Holder[] {
   return [...pairs, ...singles];
 }
 
+/** Grips with a seat take faces of that seat; two grips whose seats differ do not make a holder. */
 function dressed(holder: Holder, faces: readonly Of<'jaw-face'>[]): Holder[] {
-  const slots = [holder.upper, holder.lower].flatMap((end) =>
-    end.kind === 'grip' && end.details.faceSlot ? [end.details.faceSlot] : [],
-  );
-  if (slots.length === 0) return [holder];
-  return faces
-    .filter((face) => slots.every((slot) => slot === face.details.slot))
-    .map((face) => ({ ...holder, faces: face }));
+  const seats = [holder.upper, holder.lower].flatMap((end) => (end.kind === 'grip' ? [end.details.faceSlot] : []));
+  const [seat = null] = seats;
+  if (seats.some((each) => each !== seat)) return [];
+  if (seat === null) return [holder];
+  const seated = faces.filter((face) => face.details.slot === seat).map((face) => ({ ...holder, faces: face }));
+  return seated.length > 0 ? seated : [holder];
 }

@@ -1,4 +1,4 @@
-import { intersectWindows, totalMs } from '#libs/calendar/src/index.js';
+import { totalMs } from '#libs/calendar/src/index.js';
 import type { Item, TimeWindow } from '../item.js';
 import { endItems } from '../parts.js';
 import type { Parts } from '../parts.js';
@@ -15,6 +15,7 @@ export const calibrationInForce: Rule = {
   checks: [
     each('frame'),
     each('cell'),
+    each('faces'),
     each('extensometer'),
     each('chamber'),
     each('guard'),
@@ -26,13 +27,13 @@ export const calibrationInForce: Rule = {
         worst([...adapters.upper, ...adapters.lower].map((item) => inForce(item, context))),
     },
     {
-      sees: ['frame', 'cell', 'ends', 'adapters', 'extensometer', 'chamber', 'guard', 'thermocouple'],
+      sees: ['frame', 'cell', 'ends', 'faces', 'adapters', 'extensometer', 'chamber', 'guard', 'thermocouple'],
       judge: (parts, context) => (together(parts, context).length === 0 ? neverTogether(parts, context) : null),
     },
   ],
 };
 
-function each(part: 'frame' | 'cell' | 'extensometer' | 'chamber' | 'guard' | 'thermocouple'): Check {
+function each(part: 'frame' | 'cell' | 'faces' | 'extensometer' | 'chamber' | 'guard' | 'thermocouple'): Check {
   return { sees: [part], judge: (parts, context) => inForce(parts[part], context) };
 }
 
@@ -60,13 +61,8 @@ function coversAll(windows: readonly TimeWindow[], { period }: Context): boolean
 
 /** When all of the train is usable at once and somebody may run it; by pools where the context knows them. */
 export function together(parts: Parts, context: Context): readonly TimeWindow[] {
-  let common: readonly TimeWindow[] = context.staffed.length > 0 ? context.staffed : [context.period];
-  for (const item of itemsOf(parts)) {
-    const windows = context.windowsOf(item);
-    if (isWhole(windows, context)) continue;
-    common = isWhole(common, context) ? windows : intersectWindows(common, windows);
-  }
-  return common;
+  const limited = itemsOf(parts).filter((item) => !isWhole(context.windowsOf(item), context));
+  return context.commonWindows(limited);
 }
 
 function isWhole(windows: readonly TimeWindow[], { period }: Context): boolean {
@@ -85,7 +81,17 @@ function neverTogether(parts: Parts, context: Context): Finding | null {
 }
 
 /** Every item of a train, the frame first. */
-export function itemsOf({ frame, cell, adapters, ends, extensometer, chamber, guard, thermocouple }: Parts): Item[] {
-  const beside = [extensometer, chamber, guard, thermocouple].filter((item) => item !== null);
+export function itemsOf({
+  frame,
+  cell,
+  adapters,
+  ends,
+  faces,
+  extensometer,
+  chamber,
+  guard,
+  thermocouple,
+}: Parts): Item[] {
+  const beside = [faces, extensometer, chamber, guard, thermocouple].filter((item) => item !== null);
   return [frame, cell, ...adapters.upper, ...endItems(ends), ...adapters.lower, ...beside];
 }

@@ -24,7 +24,7 @@ export const cellCapacity: Rule = {
       },
     },
     {
-      sees: ['cell', 'cellAt', 'ends', 'adapters'],
+      sees: ['cell', 'cellAt', 'ends', 'faces', 'adapters'],
       judge(parts, { needs, settings }) {
         if (needs.direction === 'torque') return null;
         const { cell } = parts;

@@ -1,5 +1,5 @@
-import type { FaceShape, FaceSurface, Grip, JawFace } from '../item.js';
-import type { Parts } from '../parts.js';
+import type { FaceShape, FaceSurface } from '../item.js';
+import { endItems } from '../parts.js';
 import { told, worst } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
@@ -10,30 +10,32 @@ export const faceSuits: Rule = {
   checks: [
     {
       sees: ['ends'],
-      judge: ({ ends }, context) => worst(grips(ends).map((grip) => suits(grip, ends.faces, context))),
+      judge: ({ ends }, context) =>
+        worst(
+          endItems(ends).map((end) =>
+            end.kind === 'grip' && !end.details.faceSlot
+              ? suits(end.id, end.details.fixedFaceShape, end.details.fixedFaceSurface, context)
+              : null,
+          ),
+        ),
+    },
+    {
+      sees: ['faces'],
+      judge: ({ faces }, context) => faces && suits(faces.id, faces.details.shape, faces.details.surface, context),
     },
   ],
 };
 
-function grips({ upper, lower }: Parts['ends']): Grip[] {
-  return [upper, ...(upper.id === lower.id ? [] : [lower])].filter((end) => end.kind === 'grip');
-}
-
-function suits(grip: Grip, faces: JawFace | null, context: Context): Finding | null {
-  const separate = faces && grip.details.faceSlot === faces.details.slot ? faces : null;
-  const item = separate ?? grip;
-  const surface = separate ? separate.details.surface : grip.details.fixedFaceSurface;
-  const shape = separate ? separate.details.shape : grip.details.fixedFaceShape;
-  return worst([surfaceSuits(item.id, surface, context), shapeSuits(item.id, shape, context)]);
+function suits(id: string, shape: FaceShape | null, surface: FaceSurface | null, context: Context): Finding | null {
+  return worst([surfaceSuits(id, surface, context), shapeSuits(id, shape, context)]);
 }
 
 function surfaceSuits(id: string, surface: FaceSurface | null, { needs, settings }: Context): Finding | null {
   if (!surface || needs.ends.by !== 'grips' || needs.ends.surfaces.length === 0) return null;
   const byGroup = needs.materialGroup ? settings.suitableFaces[needs.materialGroup] : [];
-  const suitable = [...new Set([...needs.ends.surfaces, ...byGroup])];
-  return suitable.includes(surface)
-    ? told('pass', 'surface', [id], suitable.join(', '), surface)
-    : told('caution', 'surface', [id], suitable.join(', '), surface);
+  if (needs.ends.surfaces.includes(surface) || byGroup.includes(surface))
+    return told('pass', 'surface', [id], surface, surface);
+  return told('caution', 'surface', [id], [...new Set([...needs.ends.surfaces, ...byGroup])].join(', '), surface);
 }
 
 function shapeSuits(id: string, shape: FaceShape | null, { needs }: Context): Finding | null {

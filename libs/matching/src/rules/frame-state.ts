@@ -11,6 +11,7 @@ export const frameState: Rule = {
   checks: [
     each('frame'),
     each('cell'),
+    each('faces'),
     each('extensometer'),
     each('chamber'),
     each('guard'),
@@ -24,7 +25,7 @@ export const frameState: Rule = {
   ],
 };
 
-function each(part: 'frame' | 'cell' | 'extensometer' | 'chamber' | 'guard' | 'thermocouple'): Check {
+function each(part: 'frame' | 'cell' | 'faces' | 'extensometer' | 'chamber' | 'guard' | 'thermocouple'): Check {
   return { sees: [part], judge: (parts, context) => ready(parts[part], context) };
 }
 

@@ -16,6 +16,8 @@ export interface Context {
   staffed: readonly TimeWindow[];
   /** When an item (or any unit of its pool) is usable for these needs. */
   windowsOf(item: Item): readonly TimeWindow[];
+  /** When all of these are usable at once and the method is staffed. */
+  commonWindows(items: readonly Item[]): readonly TimeWindow[];
 }
 
 /** What one check of a rule found; `words.ts` turns it into a sentence. */

@@ -1,26 +1,25 @@
 import type { Fixture, Grip, JawFace, Platen } from '../item.js';
-import type { EndItem } from '../parts.js';
+import { endItems, slotOf } from '../parts.js';
+import type { EndItem, Parts } from '../parts.js';
 import { atLeast, notBelow, told, worst } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
-/** Thickness or diameter within the jaw opening, width within the face, span within the fixture's range, end shape accepted. */
+/** Thickness or diameter within the jaw opening, width within the face, span within the fixture's range, end shape accepted, faces that seat. */
 export const specimenFit: Rule = {
   code: 'specimen-fit',
   source: 'item data; common practice, no source',
   checks: [
-    {
-      sees: ['ends'],
-      judge: ({ ends: { upper, lower, faces } }, context) =>
-        worst([fits(upper, faces, context), ...(upper.id === lower.id ? [] : [fits(lower, faces, context)])]),
-    },
-    { sees: ['ends'], judge: ({ ends: { upper, lower } }, context) => seat([upper, lower], context) },
+    { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((end) => fits(end, context))) },
+    { sees: ['ends'], judge: ({ ends }, context) => sphericalSeat(endItems(ends), context) },
+    { sees: ['faces'], judge: ({ faces }, context) => faces && inFaces(faces, context) },
+    { sees: ['ends', 'faces'], judge: facesSeat },
   ],
 };
 
-function fits(end: EndItem, faces: JawFace | null, context: Context): Finding | null {
+function fits(end: EndItem, context: Context): Finding | null {
   switch (end.kind) {
     case 'grip':
-      return inGrip(end, faces, context);
+      return inGrip(end, context);
     case 'platen':
       return onPlaten(end, context);
     case 'fixture':
@@ -28,23 +27,42 @@ function fits(end: EndItem, faces: JawFace | null, context: Context): Finding | 
   }
 }
 
-function inGrip({ id, details }: Grip, faces: JawFace | null, { needs }: Context): Finding | null {
-  const { endShape, gripThicknessMm, gripWidthMm } = needs.specimen;
+function inGrip({ id, details }: Grip, context: Context): Finding | null {
+  const { endShape } = context.needs.specimen;
   if (!details.acceptedEnds.includes(endShape))
     return told('fail', 'end-not-taken', [id], endShape, details.acceptedEnds.join(', '));
-  const own = faces && details.faceSlot === faces.details.slot ? faces.details : null;
-  const items = own ? [id, faces!.id] : [id];
-  const from = Math.max(details.openingMinMm, own?.openingMinMm ?? 0);
-  const to = Math.min(details.openingMaxMm, own?.openingMaxMm ?? Infinity);
-  const width = Math.min(details.faceWidthMm, own?.widthMm ?? Infinity);
+  return opening(id, details.openingMinMm, details.openingMaxMm, details.faceWidthMm, context);
+}
+
+/** Separate faces have an opening and a width of their own, besides those of the grip that carries them. */
+function inFaces({ id, details }: JawFace, context: Context): Finding | null {
+  return opening(id, details.openingMinMm, details.openingMaxMm, details.widthMm, context);
+}
+
+function opening(
+  id: string,
+  fromMm: number,
+  toMm: number,
+  widthMm: number,
+  { needs: { specimen } }: Context,
+): Finding | null {
   return worst([
-    notBelow('too-thin', items, gripThicknessMm, from, 'mm'),
-    atLeast('too-thick', items, gripThicknessMm, to, 'mm'),
-    atLeast('too-wide-for-face', items, gripWidthMm, width, 'mm'),
+    notBelow('too-thin', [id], specimen.gripThicknessMm, fromMm, 'mm'),
+    atLeast('too-thick', [id], specimen.gripThicknessMm, toMm, 'mm'),
+    atLeast('too-wide-for-face', [id], specimen.gripWidthMm, widthMm, 'mm'),
   ]);
 }
 
-function onPlaten({ id, details }: Platen, { needs }: Context): Finding | null {
+/** Grips with a seat need faces of that seat on both sides; nothing else takes any. */
+function facesSeat({ ends: { upper, lower }, faces }: Parts): Finding | null {
+  const seat = slotOf(upper) ?? slotOf(lower);
+  if (!faces) return seat === null ? null : told('fail', 'no-faces', [upper.id, lower.id], seat);
+  const grips = [upper, lower].filter(({ kind }) => kind === 'grip');
+  const seated = grips.length > 0 && grips.every((grip) => slotOf(grip) === faces.details.slot);
+  return seated ? null : told('fail', 'faces-do-not-seat', [faces.id, upper.id], seat ?? 'none', faces.details.slot);
+}
+
+function onPlaten({ id, details }: Platen, { needs }: Context): Finding {
   const { bodyThicknessMm, bodyWidthMm } = needs.specimen;
   const round = bodyThicknessMm === bodyWidthMm && needs.specimen.endShape === 'round';
   const across = round ? bodyWidthMm : Math.hypot(bodyThicknessMm, bodyWidthMm);
@@ -52,11 +70,15 @@ function onPlaten({ id, details }: Platen, { needs }: Context): Finding | null {
 }
 
 /** One spherical seat in the train is enough; brittle specimens need it. */
-function seat(ends: readonly EndItem[], { needs }: Context): Finding | null {
+function sphericalSeat(ends: readonly EndItem[], { needs }: Context): Finding | null {
   if (needs.ends.by !== 'platens' || needs.ends.sphericalSeat === 'not-needed') return null;
   if (ends.some((end) => end.kind === 'platen' && end.details.sphericalSeat)) return null;
   const outcome = needs.ends.sphericalSeat === 'required' ? 'fail' : 'caution';
-  return told(outcome, 'no-spherical-seat', [...new Set(ends.map(({ id }) => id))]);
+  return told(
+    outcome,
+    'no-spherical-seat',
+    ends.map(({ id }) => id),
+  );
 }
 
 function inFixture({ id, details }: Fixture, { needs }: Context): Finding | null {

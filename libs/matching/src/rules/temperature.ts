@@ -55,6 +55,7 @@ export const temperature: Rule = {
       judge: ({ adapters }, context) =>
         worst([...adapters.upper, ...adapters.lower].map((item) => rated(item, context))),
     },
+    { sees: ['faces'], judge: ({ faces }, context) => faces && rated(faces, context) },
     { sees: ['extensometer'], judge: ({ extensometer }, context) => extensometer && rated(extensometer, context) },
     {
       sees: ['thermocouple'],

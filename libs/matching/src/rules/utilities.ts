@@ -9,6 +9,7 @@ export const utilities: Rule = {
   source: 'item and frame data',
   checks: [
     { sees: ['frame', 'ends'], judge: ({ frame, ends }) => worst(endItems(ends).map((item) => supplied(frame, item))) },
+    { sees: ['frame', 'faces'], judge: ({ frame, faces }) => supplied(frame, faces) },
     { sees: ['frame', 'chamber'], judge: ({ frame, chamber }) => supplied(frame, chamber) },
     { sees: ['frame', 'extensometer'], judge: ({ frame, extensometer }) => supplied(frame, extensometer) },
   ],

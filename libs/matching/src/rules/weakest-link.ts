@@ -13,6 +13,7 @@ export const weakestLink: Rule = {
   source: 'the lowest-rated element governs: common practice, no source',
   checks: [
     { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((item) => carries(item, context))) },
+    { sees: ['faces'], judge: ({ faces }, context) => faces && carries(faces, context) },
     {
       sees: ['adapters'],
       judge: ({ adapters }, context) =>

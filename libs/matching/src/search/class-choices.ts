@@ -1,4 +1,5 @@
-import type { CellPosition, Chamber, Extensometer, Frame, Guard, LoadCell, Transducer } from '../item.js';
+import type { CellPosition, Frame, JawFace, LoadCell } from '../item.js';
+import { seatOf } from '../parts.js';
 import type { Ends, Parts } from '../parts.js';
 import { cautionsUnlessFailing, checksOf, tally } from './checks.js';
 import type { BitCheck, Tally } from './checks.js';
@@ -7,6 +8,7 @@ import type { RequestContext } from './request-context.js';
 
 export const FRAME_CELL = checksOf(['frame', 'cell', 'cellAt'], ['frame', 'cell']);
 export const FRAME_ENDS = checksOf(['frame', 'ends']);
+export const FRAME_FACES = checksOf(['frame', 'faces']);
 export const FRAME_EXTENSOMETER = checksOf(['frame', 'extensometer']);
 export const FRAME_CHAMBER = checksOf(['frame', 'chamber']);
 export const FRAME_GUARD = checksOf(['frame', 'guard']);
@@ -24,84 +26,29 @@ export interface CellChoice extends Choice<LoadCell> {
 
 /** What stands beside the specimen; null is nothing. */
 export interface BesideChoice extends Tally {
-  extensometer: Choice<Extensometer | null>;
-  chamber: Choice<Chamber | null>;
-  guard: Choice<Guard | null>;
-  thermocouple: Choice<Transducer | null>;
+  extensometer: Choice<Parts['extensometer']>;
+  chamber: Choice<Parts['chamber']>;
+  guard: Choice<Parts['guard']>;
+  thermocouple: Choice<Parts['thermocouple']>;
 }
 
-export interface Choices {
-  cells: readonly CellChoice[];
-  ends: readonly Choice<Ends>[];
-  beside: readonly BesideChoice[];
-}
-
-/** The choices on frames of one class: those that fail nothing, and all of them. Each list is made when it is first asked for. */
-export class ClassChoices {
-  private soundOnes: Choices | null = null;
-  private allOnes: Choices | null = null;
-
-  constructor(
-    private readonly frame: Frame,
-    private readonly options: Options,
-    private readonly context: RequestContext,
-  ) {}
-
-  get sound(): Choices {
-    this.soundOnes ??= this.make(soundOnly);
-    return this.soundOnes;
-  }
-
-  get all(): Choices {
-    this.allOnes ??= this.make(everyOne);
-    return this.allOnes;
-  }
-
-  private make(judge: Judge): Choices {
-    const { frame, context, options } = this;
-    const scratch = { frame } as Partial<Parts> as Parts;
-    const on = <T>(list: readonly Option<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] => {
-      const made: Choice<T>[] = [];
-      for (const option of list) {
-        place(option.part);
-        const choice = judge(option, checks, scratch, context);
-        if (choice) made.push(choice);
-      }
-      return made;
-    };
-    const cells = frame.details.cellPositions.flatMap((cellAt) =>
-      on(options.cells, FRAME_CELL, (cell) => Object.assign(scratch, { cell, cellAt })).map((each) => ({
-        ...each,
-        cellAt,
-      })),
-    );
-    return {
-      cells,
-      ends: on(options.ends, FRAME_ENDS, (ends) => (scratch.ends = ends)),
-      beside: combine(
-        on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
-        on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
-        on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part)),
-        on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
-      ),
-    };
-  }
-}
-
-type Judge = <T>(
+/** The way in which a choice is judged with a frame; null drops it. */
+export type Judge = <T>(
   option: Option<T>,
   checks: readonly BitCheck[],
   parts: Parts,
   context: RequestContext,
 ) => Choice<T> | null;
 
-const soundOnly: Judge = ({ part, units, tally: own }, checks, parts, context) => {
+/** Drops what fails anything. */
+export const SOUND: Judge = ({ part, units, tally: own }, checks, parts, context) => {
   if (own.fails !== 0) return null;
   const cautions = cautionsUnlessFailing(checks, parts, context);
   return cautions === null ? null : { part, units, fails: 0, cautions: own.cautions | cautions, severity: 0 };
 };
 
-const everyOne: Judge = ({ part, units, tally: own }, checks, parts, context) => {
+/** Keeps all, and counts what fails. */
+export const ANY: Judge = ({ part, units, tally: own }, checks, parts, context) => {
   const { fails, cautions, severity } = tally(checks, parts, context);
   return {
     part,
@@ -112,11 +59,82 @@ const everyOne: Judge = ({ part, units, tally: own }, checks, parts, context) =>
   };
 };
 
+const NO_FACES: readonly Choice<JawFace | null>[] = [{ part: null, units: [], fails: 0, cautions: 0, severity: 0 }];
+
+/** The choices on frames of one class under one way of judging. Each list is made when it is first asked for. */
+export class ClassChoices {
+  private readonly scratch: Parts;
+  private cellList: readonly CellChoice[] | null = null;
+  private endList: readonly Choice<Ends>[] | null = null;
+  private besideList: readonly BesideChoice[] | null = null;
+  private readonly faceLists = new Map<string, readonly Choice<JawFace | null>[]>();
+
+  constructor(
+    private readonly frame: Frame,
+    private readonly options: Options,
+    private readonly context: RequestContext,
+    private readonly judge: Judge,
+  ) {
+    this.scratch = { frame } as Partial<Parts> as Parts;
+  }
+
+  get cells(): readonly CellChoice[] {
+    this.cellList ??= this.frame.details.cellPositions.flatMap((cellAt) =>
+      this.on(this.options.cells, FRAME_CELL, (cell) => Object.assign(this.scratch, { cell, cellAt })).map((each) => ({
+        ...each,
+        cellAt,
+      })),
+    );
+    return this.cellList;
+  }
+
+  get ends(): readonly Choice<Ends>[] {
+    this.endList ??= this.on(this.options.ends, FRAME_ENDS, (ends) => (this.scratch.ends = ends));
+    return this.endList;
+  }
+
+  /** Faces for the seat of these ends; nothing, as one choice, where there is no seat. */
+  facesFor(ends: Ends): readonly Choice<JawFace | null>[] {
+    const seat = seatOf(ends);
+    if (seat === null) return NO_FACES;
+    const found = this.faceLists.get(seat);
+    if (found) return found;
+    const made: readonly Choice<JawFace | null>[] = this.on(
+      this.options.faces.get(seat) ?? [],
+      FRAME_FACES,
+      (faces) => (this.scratch.faces = faces),
+    );
+    this.faceLists.set(seat, made);
+    return made;
+  }
+
+  get beside(): readonly BesideChoice[] {
+    const { options, scratch } = this;
+    this.besideList ??= combine(
+      this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
+      this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+      this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part)),
+      this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
+    );
+    return this.besideList;
+  }
+
+  private on<T>(list: readonly Option<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] {
+    const made: Choice<T>[] = [];
+    for (const option of list) {
+      place(option.part);
+      const choice = this.judge(option, checks, this.scratch, this.context);
+      if (choice) made.push(choice);
+    }
+    return made;
+  }
+}
+
 function combine(
-  extensometers: readonly Choice<Extensometer | null>[],
-  chambers: readonly Choice<Chamber | null>[],
-  guards: readonly Choice<Guard | null>[],
-  thermocouples: readonly Choice<Transducer | null>[],
+  extensometers: readonly BesideChoice['extensometer'][],
+  chambers: readonly BesideChoice['chamber'][],
+  guards: readonly BesideChoice['guard'][],
+  thermocouples: readonly BesideChoice['thermocouple'][],
 ): BesideChoice[] {
   const all: BesideChoice[] = [];
   for (const extensometer of extensometers)

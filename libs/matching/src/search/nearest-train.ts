@@ -1,80 +1,108 @@
-import type { Parts } from '../parts.js';
-import { countBits, tally } from './checks.js';
-import type { Tally } from './checks.js';
+import type { Frame } from '../item.js';
+import type { Ends, Parts } from '../parts.js';
+import { bitOf, countBits, tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { frameTally } from './frame-tally.js';
 import type { IndexedFrame } from './lab-index.js';
-import { ADAPTER_CHECKS, trainOf, WHOLE_CHECKS } from './whole-train.js';
+import { ADAPTER_CHECKS, adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './whole-train.js';
 
-/**
- * The train that comes nearest on a frame without a candidate: fewest rules failing, then least short.
- *
- * @returns null when the lab has no cell or no ends of the right kind at all
- */
-export function nearestTrain({ frame, classKey }: IndexedFrame, search: Search): Parts | null {
-  const own = frameTally(frame, search.context);
-  const all = search.choicesFor(frame, classKey).all;
-  const cells = byFails(all.cells, own.fails);
-  const ends = byFails(all.ends, own.fails);
-  const besides = leastByMask(all.beside);
-  let best: Parts | null = null;
-  let least = Infinity;
-  let severity = Infinity;
-  for (const { choice: cell, count: cellCount } of cells) {
-    if (cellCount >= least) break;
-    for (const { choice: end, count: endCount } of ends) {
-      if (endCount >= least) break;
-      const bits = own.fails | cell.fails | end.fails;
-      if (countBits(bits) >= least) continue;
-      const near = closest(bits, least, frame, cell, end, besides, search);
-      const short = near && own.severity + cell.severity + end.severity + near.severity;
-      if (!near || short === null || near.count > least || (near.count === least && short >= severity)) continue;
-      [best, least, severity] = [near.parts, near.count, short];
-    }
-  }
-  return best;
-}
+const TEST_SPACE = bitOf('test-space');
 
 interface Near {
   parts: Parts;
   count: number;
-  severity: number;
 }
 
-/** Of the trains with this cell and these ends, the one with the fewest failures: over adapters and what stands beside. */
-function closest(
-  bits: number,
-  least: number,
-  frame: Parts['frame'],
-  cell: CellChoice,
-  end: Choice<Parts['ends']>,
-  besides: readonly BesideChoice[],
-  search: Search,
-): Near | null {
+/** Pairs of cell and ends that are looked at, and whole trains judged, at most; more only in labs with hundreds of equal choices. */
+const MOST_PAIRS = 2000;
+const MOST_JUDGED = 200;
+
+/**
+ * The train that comes nearest on a frame without a candidate: fewest rules failing, and of these the one that is least short by its
+ * own figures. In a very large lab the search ends early, and the train may fail a rule more than the very nearest.
+ *
+ * @returns null when the lab has no cell or no ends of the right kind at all
+ */
+export function nearestTrain({ frame, classKey }: IndexedFrame, search: Search): Parts | null {
+  const own = frameTally(frame, search.context).fails;
+  const any = search.anyFor(frame, classKey);
+  const cells = byFails(any.cells);
+  const ends = cells.length === 0 ? [] : byFails(any.ends);
+  const besides = leastByMask(any.beside);
+  // A frame without a candidate fails at least what it fails alone, and at least one rule.
+  const floor = Math.max(1, countBits(own));
+  const budget = { pairs: MOST_PAIRS, judged: MOST_JUDGED };
   let near: Near | null = null;
-  for (const adapters of search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part })) {
-    for (const beside of besides) {
-      const known = bits | beside.fails;
-      if (countBits(known) > least) continue;
-      const parts = trainOf(frame, cell, end, adapters, beside);
-      const whole = tally(WHOLE_CHECKS, parts, search.context);
-      const loose = tally(ADAPTER_CHECKS, parts, search.context);
-      const count = countBits(known | whole.fails | loose.fails);
-      const severity = beside.severity + whole.severity + loose.severity;
-      if (!near || count < near.count || (count === near.count && severity < near.severity))
-        near = { parts, count, severity };
-      // Nothing can fail less than what cell, ends and frame fail already.
-      if (count === countBits(bits)) return near;
+  for (const cell of cells) {
+    if (near && countBits(cell.fails) >= near.count) break;
+    for (const end of ends) {
+      if (near && (near.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return near.parts;
+      if (near && countBits(end.fails) >= near.count) break;
+      if (near && countBits(own | cell.fails | end.fails) >= near.count) continue;
+      for (const faces of leastFaces(any.facesFor(end.part))) {
+        const bits = own | cell.fails | end.fails | faces.fails;
+        near = closest({ frame, cell, end, faces, besides, bits, budget }, near, search);
+      }
     }
+  }
+  return near?.parts ?? null;
+}
+
+interface Trial {
+  frame: Frame;
+  cell: CellChoice;
+  end: Choice<Ends>;
+  faces: Choice<Parts['faces']>;
+  besides: readonly BesideChoice[];
+  /** What frame, cell, ends and faces fail. */
+  bits: number;
+  budget: { judged: number };
+}
+
+/** Tries adapters and what stands beside; only what could beat the nearest so far is judged as a whole. */
+function closest(trial: Trial, nearest: Near | null, search: Search): Near | null {
+  const { frame, cell, end, faces, besides, bits, budget } = trial;
+  let near = nearest;
+  const cannotWin = (known: number) => near !== null && countBits(known) >= near.count;
+  const joinings = search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part });
+  const sure = joinings.reduce((least, { fails }) => least & fails, ~0) | bits;
+  if (besides.every((beside) => cannotWin(sure | beside.fails))) return near;
+  const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, search.context);
+  for (const { adapters, lengthMm, fails } of joinings) {
+    const known = bits | fails | spaceBit(lengthMm, room);
+    for (const beside of besides) {
+      if (cannotWin(known | beside.fails)) continue;
+      if (near && (budget.judged -= 1) < 0) return near;
+      const parts = trainOf(frame, cell, end, faces, adapters, beside);
+      const whole =
+        tally(WHOLE_CHECKS, parts, search.context).fails | tally(ADAPTER_CHECKS, parts, search.context).fails;
+      const count = countBits(known | beside.fails | whole);
+      if (!near || count < near.count) near = { parts, count };
+    }
+    if (besides.every((beside) => cannotWin(sure | beside.fails))) return near;
   }
   return near;
 }
 
-function byFails<T extends Tally>(list: readonly T[], own: number): { choice: T; count: number }[] {
-  return list
-    .map((choice) => ({ choice, count: countBits(choice.fails | own) }))
-    .sort((a, b) => a.count - b.count || a.choice.severity - b.choice.severity);
+function spaceBit(lengthMm: number, { least, most }: { least: number; most: number }): number {
+  return lengthMm < least || lengthMm > most ? TEST_SPACE : 0;
+}
+
+function byFails<T extends { fails: number; severity: number }>(list: readonly T[]): T[] {
+  return [...list].sort((a, b) => countBits(a.fails) - countBits(b.fails) || a.severity - b.severity);
+}
+
+/** Of faces that fail the same rules, the one that is least short; without any, a place without faces, which fails as a whole. */
+function leastFaces(list: readonly Choice<Parts['faces']>[]): readonly Choice<Parts['faces']>[] {
+  if (list.length === 0) return [{ part: null, units: [], fails: 0, cautions: 0, severity: 0 }];
+  if (list.length === 1) return list;
+  const best = new Map<number, Choice<Parts['faces']>>();
+  for (const each of list) {
+    const held = best.get(each.fails);
+    if (!held || each.severity < held.severity) best.set(each.fails, each);
+  }
+  return byFails([...best.values()]);
 }
 
 /** Of the choices beside the specimen that fail the same rules, the one that is least short; chambers differ in what they take. */
@@ -85,5 +113,5 @@ function leastByMask(list: readonly BesideChoice[]): BesideChoice[] {
     const held = best.get(key);
     if (!held || each.severity < held.severity) best.set(key, each);
   }
-  return [...best.values()].sort((a, b) => countBits(a.fails) - countBits(b.fails) || a.severity - b.severity);
+  return byFails([...best.values()]);
 }

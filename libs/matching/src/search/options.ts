@@ -12,8 +12,9 @@ import type {
   Side,
   Transducer,
 } from '../item.js';
+import { slotOf } from '../parts.js';
 import type { Ends, EndItem, Parts } from '../parts.js';
-import { checksOf, tally } from './checks.js';
+import { checksOf, countBits, tally } from './checks.js';
 import type { BitCheck, Tally } from './checks.js';
 import type { LabIndex } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
@@ -29,6 +30,8 @@ export interface Option<T> {
 export interface Options {
   cells: readonly Option<LoadCell>[];
   ends: readonly Option<Ends>[];
+  /** Separate faces by the name of their seat. */
+  faces: ReadonlyMap<string, readonly Option<JawFace>[]>;
   extensometers: readonly Option<Extensometer | null>[];
   chambers: readonly Option<Chamber | null>[];
   guards: readonly Option<Guard | null>[];
@@ -37,6 +40,7 @@ export interface Options {
 
 const CELL = checksOf(['cell']);
 const ENDS = checksOf(['ends']);
+const FACES = checksOf(['faces']);
 const EXTENSOMETER = checksOf(['extensometer']);
 const CHAMBER = checksOf(['chamber']);
 const GUARD = checksOf(['guard']);
@@ -44,13 +48,14 @@ const THERMOCOUPLE = checksOf(['thermocouple']);
 export const PART_CHECKS: readonly BitCheck[] = [
   ...CELL,
   ...ENDS,
+  ...FACES,
   ...EXTENSOMETER,
   ...CHAMBER,
   ...GUARD,
   ...THERMOCOUPLE,
 ];
 
-/** Every choice for each part, judged by the checks that look at that part alone: the frame comes later. */
+/** Every choice for each part, judged by the checks that look at that part alone, fewest failures first: the frame comes later. */
 export function optionsFor(index: LabIndex, context: RequestContext): Options {
   const { needs } = context;
   const of = <K extends ItemKind>(kind: K) => split<Extract<Item, { kind: K }>>(index, kind, context);
@@ -63,10 +68,13 @@ export function optionsFor(index: LabIndex, context: RequestContext): Options {
       context,
     ),
     ends: judged(
-      endChoices(of('grip'), of('jaw-face'), of('fixture'), of('platen'), context),
+      endChoices(of('grip'), of('fixture'), of('platen'), context),
       (part) => ({ ends: part }),
       ENDS,
       context,
+    ),
+    faces: bySeat(
+      judged(needs.ends.by === 'platens' ? [] : of('jaw-face'), (part) => ({ faces: part }), FACES, context),
     ),
     extensometers: judged(
       [
@@ -124,52 +132,47 @@ function judged<T>(
   checks: readonly BitCheck[],
   context: RequestContext,
 ): Option<T>[] {
-  return chosen.map(({ part, units }) => ({ part, units, tally: tally(checks, place(part) as Parts, context) }));
+  return chosen
+    .map(({ part, units }) => ({ part, units, tally: tally(checks, place(part) as Parts, context) }))
+    .sort((a, b) => countBits(a.tally.fails) - countBits(b.tally.fails) || a.tally.severity - b.tally.severity);
 }
 
 /** Every way to hold the specimen that is of the right kind: right purpose of a fixture, right end shape of a grip. */
 function endChoices(
   grips: readonly Chosen<Grip>[],
-  faces: readonly Chosen<JawFace>[],
   fixtures: readonly Chosen<Fixture>[],
   platens: readonly Chosen<Platen>[],
   { needs }: RequestContext,
 ): Chosen<Ends>[] {
   const { ends } = needs;
-  if (ends.by === 'platens') return bothSides(platens, platens);
+  if (ends.by === 'platens') return bothSides(platens);
   const holding = grips.filter(({ part }) => part.details.acceptedEnds.includes(needs.specimen.endShape));
-  if (ends.by === 'grips') return bothSides(holding, holding).flatMap((each) => withFaces(each, faces));
+  if (ends.by === 'grips') return bothSides(holding);
   const fitting = fixtures.filter(({ part }) => part.details.purposes.includes(ends.purpose));
-  if (!ends.withGrip) return bothSides(fitting, fitting);
+  if (!ends.withGrip) return bothSides(fitting);
   const below = fitting.filter(({ part }) => part.details.side !== 'upper');
   return holding
     .filter(({ part }) => part.details.side !== 'lower')
-    .flatMap((grip) => below.map((fixture) => over(grip, fixture)))
-    .flatMap((each) => withFaces(each, faces));
+    .flatMap((grip) => below.map((fixture) => over(grip, fixture)));
 }
 
-/** Pairs, and every upper with every lower. */
-function bothSides<T extends EndItem>(uppers: readonly Chosen<T>[], lowers: readonly Chosen<T>[]): Chosen<Ends>[] {
-  const of = (list: readonly Chosen<T>[], side: Side) => list.filter(({ part }) => part.details.side === side);
-  const pairs = of(uppers, 'pair').map(({ part, units }) => ({
-    part: { upper: part, lower: part, faces: null },
-    units,
-  }));
-  return [...pairs, ...of(uppers, 'upper').flatMap((upper) => of(lowers, 'lower').map((lower) => over(upper, lower)))];
+/** Pairs, and every upper with every lower whose seats for faces agree. */
+function bothSides<T extends EndItem>(ends: readonly Chosen<T>[]): Chosen<Ends>[] {
+  const of = (side: Side) => ends.filter(({ part }) => part.details.side === side);
+  const pairs = of('pair').map(({ part, units }) => ({ part: { upper: part, lower: part }, units }));
+  const lowers = of('lower');
+  const singles = of('upper').flatMap((upper) =>
+    lowers.filter((lower) => slotOf(upper.part) === slotOf(lower.part)).map((lower) => over(upper, lower)),
+  );
+  return [...pairs, ...singles];
 }
 
 function over(upper: Chosen<EndItem>, lower: Chosen<EndItem>): Chosen<Ends> {
-  return { part: { upper: upper.part, lower: lower.part, faces: null }, units: [...upper.units, ...lower.units] };
+  return { part: { upper: upper.part, lower: lower.part }, units: [...upper.units, ...lower.units] };
 }
 
-/** A grip with a seat needs faces; both sides of a train take the same. */
-function withFaces(chosen: Chosen<Ends>, faces: readonly Chosen<JawFace>[]): Chosen<Ends>[] {
-  const { upper, lower } = chosen.part;
-  const slots = [upper, lower].flatMap((end) =>
-    end.kind === 'grip' && end.details.faceSlot ? [end.details.faceSlot] : [],
-  );
-  if (slots.length === 0) return [chosen];
-  return faces
-    .filter(({ part }) => slots.every((slot) => slot === part.details.slot))
-    .map((face) => ({ part: { ...chosen.part, faces: face.part }, units: [...chosen.units, ...face.units] }));
+function bySeat(faces: readonly Option<JawFace>[]): Map<string, Option<JawFace>[]> {
+  const seats = new Map<string, Option<JawFace>[]>();
+  for (const face of faces) seats.set(face.part.details.slot, [...(seats.get(face.part.details.slot) ?? []), face]);
+  return seats;
 }

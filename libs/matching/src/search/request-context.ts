@@ -1,4 +1,4 @@
-import { unionWindows } from '#libs/calendar/src/index.js';
+import { intersectWindows, unionWindows } from '#libs/calendar/src/index.js';
 import type { Item, TimeWindow } from '../item.js';
 import type { Technician } from '../lab.js';
 import type { Needs } from '../needs.js';
@@ -10,6 +10,7 @@ import { usableWindows } from '../usable-windows.js';
 /** The context of one request; windows are worked out once an item. */
 export class RequestContext implements Context {
   readonly staffed: readonly TimeWindow[];
+  private readonly common = new Map<string, readonly TimeWindow[]>();
   private readonly windows = new Map<string, readonly TimeWindow[]>();
 
   constructor(
@@ -26,6 +27,20 @@ export class RequestContext implements Context {
     if (found) return found;
     const windows = usableWindows(item, this.needs, this.period);
     this.windows.set(item.id, windows);
+    return windows;
+  }
+
+  commonWindows(items: readonly Item[]): readonly TimeWindow[] {
+    const start = this.staffed.length > 0 ? this.staffed : [this.period];
+    if (items.length === 0) return start;
+    const key = items.map(({ id }) => id).join('\n');
+    const found = this.common.get(key);
+    if (found) return found;
+    const windows = items.reduce<readonly TimeWindow[]>(
+      (common, item) => intersectWindows(common, this.windowsOf(item)),
+      start,
+    );
+    this.common.set(key, windows);
     return windows;
   }
 

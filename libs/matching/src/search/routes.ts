@@ -1,8 +1,8 @@
-import { couplingKey, meets } from '../couplings.js';
+import { couplingId, meets } from '../couplings.js';
 import type { Adapter, Coupling } from '../item.js';
 import type { Adapters, Parts } from '../parts.js';
 import { MOST_ADAPTERS, openEnds } from '../rules/couplings.js';
-import { checksOf, tally } from './checks.js';
+import { bitOf, checksOf, tally } from './checks.js';
 import type { LabIndex } from './lab-index.js';
 import { compareText } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
@@ -12,18 +12,33 @@ const ADAPTERS = checksOf(['adapters']);
 /** Alternatives that are kept between two ends, shortest first. A longer one may serve where a stack is too short. */
 const MOST_ROUTES = 12;
 
+/** More kinds of ends than any lab has; keeps the keys of pairs of ends apart. */
+const MOST_ENDS = 4096;
+const MOST_KEYS = MOST_ENDS ** 2;
+
 /** Left out: a train whose ends do not meet there. */
 const NOTHING: readonly Known[] = [];
+
+const COUPLINGS = bitOf('couplings');
+
+/** A way to join both sides, the length that it adds, and the rules that it fails for sure. */
+export interface Joining {
+  adapters: Adapters;
+  lengthMm: number;
+  fails: number;
+}
 
 interface Known {
   adapter: Adapter;
   units: readonly Adapter[];
-  sound: boolean;
+  /** Rules that it fails by itself. */
+  fails: number;
 }
 
 /** Finds adapters between two open ends on the graph of couplings: fewest first, then lightest. Good for one request. */
 export class Routes {
-  private readonly found = new Map<string, readonly (readonly Known[])[]>();
+  private readonly paired = new Map<number, readonly Joining[]>();
+  private readonly pools = new Map<string, readonly Adapter[]>();
   private readonly adapters: readonly Known[];
 
   constructor(index: LabIndex, context: RequestContext) {
@@ -32,45 +47,51 @@ export class Routes {
       const list = usable.length > 0 ? usable : (units as readonly Adapter[]).slice(0, 1);
       context.shareWindows(usable);
       const adapter = list[0]!;
-      const sound =
-        tally(ADAPTERS, { adapters: { upper: [adapter], lower: [] } } as unknown as Parts, context).fails === 0;
-      return [{ adapter, units: list, sound }];
+      for (const { id } of list) this.pools.set(id, list);
+      const parts = { adapters: { upper: [adapter], lower: [] } } as Partial<Parts> as Parts;
+      return [{ adapter, units: list, fails: tally(ADAPTERS, parts, context).fails }];
     });
   }
 
-  /** Adapters for both sides, as units that differ, shortest first; nothing when the ends cannot be joined. */
-  *join(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): Generator<Adapters> {
-    const open = openEnds(parts);
-    const uppers = this.between(open.upper.coupling, parts.ends.upper.details.coupling, false);
-    if (uppers.length === 0) return;
-    yield* pairings(uppers, this.between(open.lower.coupling, parts.ends.lower.details.coupling, false));
+  /** Adapters for both sides, as units that differ, fewest first; empty when the ends cannot be joined. */
+  join(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): readonly Joining[] {
+    return this.pairings(parts, false);
   }
 
   /** The same, then adapters that fail a rule of their own, then trains whose ends do not meet. */
-  *joinSomehow(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): Generator<Adapters> {
-    const open = openEnds(parts);
-    const uppers = this.between(open.upper.coupling, parts.ends.upper.details.coupling, true);
-    const lowers = this.between(open.lower.coupling, parts.ends.lower.details.coupling, true);
-    yield* pairings([...uppers, NOTHING], [...lowers, NOTHING]);
+  joinSomehow(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): readonly Joining[] {
+    return this.pairings(parts, true);
   }
 
   /** Units that could stand in for an adapter of a train, itself included. */
   poolOf(adapter: Adapter): readonly Adapter[] {
-    return this.adapters.find(({ units }) => units.some(({ id }) => id === adapter.id))?.units ?? [adapter];
+    return this.pools.get(adapter.id) ?? [adapter];
+  }
+
+  private pairings(
+    { frame, cell, cellAt, ends }: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>,
+    somehow: boolean,
+  ): readonly Joining[] {
+    const open = openEnds({ frame, cell, cellAt });
+    const above = keyOf(open.upper.coupling, ends.upper.details.coupling);
+    const below = keyOf(open.lower.coupling, ends.lower.details.coupling);
+    const key = (above * MOST_KEYS + below) * 2 + (somehow ? 1 : 0);
+    const found = this.paired.get(key);
+    if (found) return found;
+    const uppers = this.between(open.upper.coupling, ends.upper.details.coupling, somehow);
+    const lowers = this.between(open.lower.coupling, ends.lower.details.coupling, somehow);
+    const made = somehow ? pair([...uppers, NOTHING], [...lowers, NOTHING]) : pair(uppers, lowers);
+    this.paired.set(key, made);
+    return made;
   }
 
   private between(from: Coupling, to: Coupling, anyState: boolean): readonly (readonly Known[])[] {
-    const key = `${couplingKey(from)}>${couplingKey(to)}>${anyState}`;
-    const found = this.found.get(key);
-    if (found) return found;
     const sound = this.walk(
       from,
       to,
-      this.adapters.filter((each) => each.sound),
+      this.adapters.filter((each) => each.fails === 0),
     );
-    const routes = anyState ? [...sound, ...this.walk(from, to, this.adapters).filter(isUnsound)] : sound;
-    this.found.set(key, routes);
-    return routes;
+    return anyState ? [...sound, ...this.walk(from, to, this.adapters).filter(isUnsound)] : sound;
   }
 
   private walk(from: Coupling, to: Coupling, adapters: readonly Known[]): readonly (readonly Known[])[] {
@@ -108,17 +129,29 @@ function byMass(a: readonly Known[], b: readonly Known[]): number {
   return mass(a) - mass(b) || compareText(name(a), name(b));
 }
 
-function* pairings(uppers: readonly (readonly Known[])[], lowers: readonly (readonly Known[])[]): Generator<Adapters> {
-  for (const upper of uppers) {
-    for (const lower of lowers) {
-      const units = distinct([...upper, ...lower]);
-      if (units) yield { upper: units.slice(0, upper.length), lower: units.slice(upper.length) };
-    }
-  }
+function pair(uppers: readonly (readonly Known[])[], lowers: readonly (readonly Known[])[]): Joining[] {
+  return uppers.flatMap((upper) => lowers.flatMap((lower) => joining(upper, lower)));
+}
+
+function joining(upper: readonly Known[], lower: readonly Known[]): Joining[] {
+  const units = distinct([...upper, ...lower]);
+  if (!units) return [];
+  const unjoined = upper === NOTHING || lower === NOTHING ? COUPLINGS : 0;
+  return [
+    {
+      adapters: { upper: units.slice(0, upper.length), lower: units.slice(upper.length) },
+      lengthMm: units.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
+      fails: [...upper, ...lower].reduce((bits, { fails }) => bits | fails, unjoined),
+    },
+  ];
+}
+
+function keyOf(from: Coupling, to: Coupling): number {
+  return couplingId(from) * MOST_ENDS + couplingId(to);
 }
 
 function isUnsound(path: readonly Known[]): boolean {
-  return path.some(({ sound }) => !sound);
+  return path.some(({ fails }) => fails !== 0);
 }
 
 /** A unit for each place, none twice; null when a pool is too small. */

@@ -1,11 +1,13 @@
 import type { Frame } from '../item.js';
 import type { Adapters, Parts } from '../parts.js';
+import { openingsOf } from '../space.js';
 import { checksOf, otherChecks } from './checks.js';
 import {
   FRAME_CELL,
   FRAME_CHAMBER,
   FRAME_ENDS,
   FRAME_EXTENSOMETER,
+  FRAME_FACES,
   FRAME_GUARD,
   FRAME_THERMOCOUPLE,
 } from './class-choices.js';
@@ -22,8 +24,9 @@ export interface Search {
   index: LabIndex;
   context: RequestContext;
   routes: Routes;
-  /** Frames of one class share their choices. */
-  choicesFor(frame: Frame, classKey: string): ClassChoices;
+  /** Choices that fail nothing, and all of them; frames of one class share them. */
+  soundFor(frame: Frame, classKey: string): ClassChoices;
+  anyFor(frame: Frame, classKey: string): ClassChoices;
 }
 
 export const ADAPTER_CHECKS = checksOf(['adapters']);
@@ -33,6 +36,7 @@ export const WHOLE_CHECKS = otherChecks(
   FRAME_ALONE,
   FRAME_CELL,
   FRAME_ENDS,
+  FRAME_FACES,
   FRAME_EXTENSOMETER,
   FRAME_CHAMBER,
   FRAME_GUARD,
@@ -41,10 +45,26 @@ export const WHOLE_CHECKS = otherChecks(
   ADAPTER_CHECKS,
 );
 
+/** Length that adapters may add so that the train fits the opening, mm; nothing fits when `most` is below `least`. */
+export function adapterRoomMm(
+  { frame, cell, ends }: Pick<Parts, 'frame' | 'cell' | 'ends'>,
+  { needs, settings }: RequestContext,
+): { least: number; most: number } {
+  const { leastMm, mostMm } = openingsOf({ cell, ends, adapters: NO_ADAPTERS }, needs);
+  const { openingMinMm, openingMaxMm } = frame.details;
+  return { least: openingMinMm - leastMm - SLACK_MM, most: openingMaxMm - mostMm - settings.clearanceMm + SLACK_MM };
+}
+
+export const NO_ADAPTERS: Adapters = { upper: [], lower: [] };
+
+/** Keeps the estimate on the safe side of the rounding; the rule itself decides. */
+const SLACK_MM = 1e-6;
+
 export function trainOf(
   frame: Frame,
   cell: CellChoice,
   ends: Choice<Parts['ends']>,
+  faces: Choice<Parts['faces']>,
   adapters: Adapters,
   beside: BesideChoice,
 ): Parts {
@@ -54,6 +74,7 @@ export function trainOf(
     cellAt: cell.cellAt,
     adapters,
     ends: ends.part,
+    faces: faces.part,
     extensometer: beside.extensometer.part,
     chamber: beside.chamber.part,
     guard: beside.guard.part,

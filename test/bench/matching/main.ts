@@ -1,0 +1,113 @@
+import { performance } from 'node:perf_hooks';
+import { DEFAULT_SETTINGS, isNeeds, matchRequest, matchTrains, needsOf } from '#libs/matching/src/index.js';
+import type { Ask, Lab, Method, Needs } from '#libs/matching/src/index.js';
+import { METHODS } from '#seed/library/methods.js';
+import { generatedAsk, generatedLab, PERIOD } from './generated-lab.js';
+import { walk } from './walk.js';
+
+/*
+ * Matching on generated labs, beside the plain walk of the product of all lists in the same run, with the same answers compared.
+ * Arguments: --requests N (default 200), --walk-requests N (default 5), --walk-seconds S (default 20, for each size).
+ */
+
+const methods = new Map<string, Method>(METHODS.map((method) => [method.id, method]));
+
+interface Options {
+  requests: number;
+  walkRequests: number;
+  walkSeconds: number;
+}
+
+function options(argv: readonly string[]): Options {
+  const at = (name: string, usual: number) => {
+    const found = argv.indexOf(`--${name}`);
+    return found === -1 ? usual : Number(argv[found + 1]);
+  };
+  return { requests: at('requests', 200), walkRequests: at('walk-requests', 5), walkSeconds: at('walk-seconds', 20) };
+}
+
+function needsFor(ask: Ask): Needs {
+  const needs = needsOf(ask, methods.get(ask.methodId)!, null);
+  if (!isNeeds(needs)) throw new Error(needs.map(({ sentence }) => sentence).join(' '));
+  return needs;
+}
+
+function quantile(sorted: readonly number[], share: number): number {
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN;
+}
+
+function timed(run: () => void): number {
+  const start = performance.now();
+  run();
+  return performance.now() - start;
+}
+
+function spread(times: number[]): { p50: number; p95: number; most: number } {
+  const sorted = [...times].sort((a, b) => a - b);
+  return { p50: quantile(sorted, 0.5), p95: quantile(sorted, 0.95), most: sorted.at(-1) ?? NaN };
+}
+
+const ms = (value: number) => `${value.toFixed(2)} ms`;
+const heapMb = () => {
+  globalThis.gc?.();
+  return process.memoryUsage().heapUsed / 1e6;
+};
+
+function measure(frames: number, { requests, walkRequests, walkSeconds }: Options): void {
+  const before = heapMb();
+  const lab = generatedLab(frames, frames);
+  const own = heapMb();
+  const asks = Array.from({ length: requests }, (_, n) => generatedAsk(n));
+  const needs = asks.map(needsFor);
+  const first = timed(() => matchTrains(lab, needs[0]!, PERIOD));
+  for (const each of needs.slice(0, 50)) matchTrains(lab, each, PERIOD);
+  const found = { candidates: 0, frames: 0 };
+  const times = needs.map((each) =>
+    timed(() => {
+      const { candidates, refusals } = matchTrains(lab, each, PERIOD);
+      found.candidates += candidates.length;
+      found.frames += frames - refusals.length;
+    }),
+  );
+  const advised = asks
+    .slice(0, 40)
+    .map((ask) => timed(() => matchRequest(lab, { ask, method: methods.get(ask.methodId)!, material: null }, PERIOD)));
+  const match = spread(times);
+  const whole = spread(advised);
+  console.log(`${frames} frames, ${lab.items.length} items, ${requests} requests`);
+  console.log(
+    `  matching      p50 ${ms(match.p50)}  p95 ${ms(match.p95)}  most ${ms(match.most)}  (first, with the index: ${ms(first)})`,
+  );
+  console.log(`  with advice   p50 ${ms(whole.p50)}  p95 ${ms(whole.p95)}  most ${ms(whole.most)}`);
+  console.log(
+    `  answers       ${(found.frames / requests).toFixed(1)} frames and ${(found.candidates / requests).toFixed(1)} trains a request`,
+  );
+  console.log(
+    `  memory        lab ${(own - before).toFixed(1)} MB, index and caches ${(heapMb() - own).toFixed(1)} MB`,
+  );
+  compare(lab, needs.slice(0, walkRequests), walkSeconds);
+}
+
+/** The plain walk on the same requests, as many as the time allows. */
+function compare(lab: Lab, needs: readonly Needs[], seconds: number): void {
+  const until = performance.now() + seconds * 1000;
+  const times: number[] = [];
+  let differ = 0;
+  let judged = 0;
+  for (const each of needs) {
+    if (performance.now() > until) break;
+    let plain = { frames: [] as string[], judged: 0 };
+    times.push(timed(() => (plain = walk(lab, each, DEFAULT_SETTINGS, PERIOD))));
+    judged += plain.judged;
+    const mine = [...new Set(matchTrains(lab, each, PERIOD).candidates.map(({ frameId }) => frameId))].sort();
+    if (JSON.stringify(mine) !== JSON.stringify(plain.frames)) differ += 1;
+  }
+  const { p50, most } = spread(times);
+  console.log(
+    `  plain walk    ${times.length} requests  p50 ${ms(p50)}  most ${ms(most)}, ${Math.round(judged / times.length)} trains judged a request; answers that differ: ${differ}`,
+  );
+  if (differ > 0) process.exitCode = 1;
+}
+
+const asked = options(process.argv.slice(2));
+for (const frames of [10, 60, 300]) measure(frames, asked);
