@@ -52,7 +52,7 @@ export const NOTICE_RULES: Readonly<Record<string, NoticeRule>> = {
   'request/message': {
     to: ['team', 'managers'],
     verb: 'has a new message',
-    sentence: ({ title }, { after }) => `${title}: ${short(String(after?.['body'] ?? ''))}`,
+    sentence: ({ title }, { after }) => `${title}: ${short(after?.['body'])}`,
   },
   'report/issued': {
     ...toTeam('was issued anew', 'the report that you have is superseded by a new revision.'),
@@ -78,6 +78,7 @@ export const NOTICE_RULES: Readonly<Record<string, NoticeRule>> = {
 
 const MOST_CHARACTERS = 200;
 
-function short(text: string): string {
+function short(text: unknown): string {
+  if (typeof text !== 'string') return '';
   return text.length > MOST_CHARACTERS ? `${text.slice(0, MOST_CHARACTERS)}…` : text;
 }
