@@ -43,3 +43,7 @@ export { judgePlan } from './judge/judge-plan.js';
 export type { Breach } from './judge/breach.js';
 export { construct, CONSTRUCTION_RULES, makePlan } from './engine/make-plan.js';
 export type { PlanOptions, Progress } from './engine/make-plan.js';
+export { tryMove } from './answers/try-move.js';
+export type { MoveAnswer, Obstacle } from './answers/try-move.js';
+export { whereWouldItLand } from './answers/where-would-it-land.js';
+export type { Landing } from './answers/where-would-it-land.js';

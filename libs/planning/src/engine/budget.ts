@@ -26,6 +26,11 @@ export class Budget {
     return (this.limits.now?.() ?? 0) - this.startMs;
   }
 
+  /** How much of the wall time is gone, 0 to 1; 0 where only rounds are limited. */
+  spentShare(): number {
+    return this.limits.timeMs === undefined ? 0 : this.elapsedMs() / this.limits.timeMs;
+  }
+
   /** Called once a round. */
   isSpent(): boolean {
     const { iterations, timeMs, shouldStop } = this.limits;

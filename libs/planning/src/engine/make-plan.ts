@@ -8,6 +8,7 @@ import { searchLanes } from './lanes/search.js';
 import { Random } from './random.js';
 import type { Compiled } from './timetable/model-of.js';
 import { compile } from './timetable/model-of.js';
+import { orderOfPlan } from './timetable/order-of-plan.js';
 import type { Order } from './timetable/orders.js';
 import { orderBy, ORDER_RULES } from './timetable/orders.js';
 import { planOf } from './timetable/plan-of.js';
@@ -55,7 +56,8 @@ function search(problem: Problem, options: PlanOptions, budget: Budget): Plan {
     const plan = planOf(problem, compiled, orderOf(compiled, found));
     if (plan.cost.unplaced === 0) return plan;
   }
-  return planOf(problem, compiled, searchTimetables(compiled.model, budget, random, (_, cost, evaluations) => tell(cost, evaluations)));
+  const known = problem.published && orderOfPlan(problem, compiled, problem.published.bookings);
+  return planOf(problem, compiled, searchTimetables(compiled.model, budget, random, known, (_, cost, evaluations) => tell(cost, evaluations)));
 }
 
 /** Dispatch rules by name, each of which makes a correct plan at once, without search. */

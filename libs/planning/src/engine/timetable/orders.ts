@@ -45,10 +45,9 @@ const visitsFirst = (model: TimetableModel): number[] =>
     (a, b) => model.visitBefore[a - model.jobs]! - model.visitBefore[b - model.jobs]!,
   );
 
-/** Lets every job of an order take the candidate on which it ends first, and notes which it took. */
-export function freeChoice(model: TimetableModel, order: Int32Array): Order {
+/** Lets the jobs of an order that are free to choose (−1) take the candidate on which they end first, and notes which they took. */
+export function freeChoice(model: TimetableModel, order: Int32Array, open = new Int32Array(model.jobs).fill(-1)): Order {
   const builder = new Builder(model);
-  const open = new Int32Array(model.jobs).fill(-1);
   const candidate = Int32Array.from({ length: model.jobs }, (_, job) => model.candidateAt[job]!);
   builder.recorder = {
     job: (job, taken) => (candidate[job] = taken),

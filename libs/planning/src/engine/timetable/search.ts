@@ -5,8 +5,18 @@ import type { Order } from './orders.js';
 import { orderBy, ORDER_RULES } from './orders.js';
 import { Tour } from './tour.js';
 
-/** Improves orders by moves of single tasks: worse ones are taken while it is warm. */
-export function searchTimetables(model: TimetableModel, budget: Budget, random: Random, onBetter: (order: Order, cost: number, evaluations: number) => void): Order {
+/** The dispatch rules may take this share of the time before the search begins. */
+const SHARE_OF_RULES = 0.25;
+
+/**
+ * Improves orders by moves of single tasks: worse ones are taken while it is warm.
+ *
+ * @param known an order to begin from when it is better than every rule's, e.g. that of the plan in force
+ */
+export function searchTimetables(
+  model: TimetableModel, budget: Budget, random: Random, known: Order | null,
+  onBetter: (order: Order, cost: number, evaluations: number) => void,
+): Order {
   const tour = new Tour(model);
   let best = { order: tour.order.slice(), candidate: tour.candidate.slice() };
   let least = Infinity;
@@ -16,11 +26,15 @@ export function searchTimetables(model: TimetableModel, budget: Budget, random: 
     best = { order: tour.order.slice(), candidate: tour.candidate.slice() };
     onBetter(best, least, tour.evaluations);
   };
+  if (known) {
+    tour.load(known.order, known.candidate);
+    better();
+  }
   for (const rule of ORDER_RULES) {
+    if (least < Infinity && (budget.isSpent() || budget.spentShare() > SHARE_OF_RULES)) break;
     const { order, candidate } = orderBy(model, rule);
     tour.load(order, candidate);
     better();
-    if (budget.isSpent()) return best;
   }
   tour.load(best.order, best.candidate);
   const heat = new Heat(tour);
@@ -120,7 +134,7 @@ function besides(tour: Tour, random: Random, task: number, frame: number): numbe
  * moves change it by whole jobs.
  */
 const WARMTH = 0.03;
-const WARMTH_OF_LENGTH = 0.2;
+const WARMTH_OF_LENGTH = 0.1;
 /** Rounds of the first phase, per task. */
 const FIRST_PHASE = 200;
 
