@@ -1,14 +1,13 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { browserPath, signedIn, start, withoutBrowser } from '../support/browser.js';
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
+import { violations } from './violations.js';
 
 const path = await browserPath();
 const inBrowser = maybe(withoutBrowser(path));
 
-const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const MANAGER_SCREENS = [
   '/requests',
   '/requests/new',
@@ -36,12 +35,6 @@ const MANAGER_SCREENS = [
   '/reports',
   '/reports/history',
 ];
-
-/** Violations of WCAG 2.2 A and AA as axe-core finds them, with the first place of each. */
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page }).withTags(WCAG).analyze();
-  return found.map(({ id, nodes }) => `${new URL(page.url()).pathname}: ${id} at ${String(nodes[0]?.target)}`);
-}
 
 async function settled(page: Page, address: string): Promise<void> {
   await page.goto(address);

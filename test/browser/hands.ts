@@ -18,8 +18,10 @@ function named(page: Page, what: Pressable, name: string | RegExp): Locator {
   return page.getByRole(what, { name, exact: typeof name === 'string' }).first();
 }
 
+/** A string is the whole label, but for the remark that the field may stay empty. */
 function field(page: Page, label: string | RegExp): Locator {
-  return page.getByLabel(label, { exact: false }).first();
+  const whole = typeof label === 'string' ? new RegExp(`^${label.replace(/[?()]/g, '\\$&')}( \\(if any\\))?$`) : label;
+  return page.getByLabel(whole).first();
 }
 
 export function mouse(page: Page): Hand {

@@ -44,9 +44,19 @@ export async function signedIn(
 ): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
   const page = await context.newPage();
-  page.setDefaultTimeout(20_000);
+  page.setDefaultTimeout(60_000);
   await page.goto(lab.baseUrl);
   await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
   await page.getByRole('navigation', { name: 'Desks' }).waitFor();
+  return page;
+}
+
+/** A page at the door, for who comes in with address and password. */
+export async function atTheDoor(browser: Browser, lab: Lab, options: BrowserContextOptions = {}): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  const page = await context.newPage();
+  page.setDefaultTimeout(60_000);
+  await page.goto(lab.baseUrl);
+  await page.getByRole('heading', { name: 'Loadtrain' }).waitFor();
   return page;
 }
