@@ -171,6 +171,29 @@ describe('a start', () => {
     await sql('update fault set closed_at = now()');
   });
 
+  it('is refused on an item that is promised elsewhere before the run would end', async () => {
+    const span = (fromMin: number) => ({
+      ...{ kind: 'held', why: 'Lent to the other bay' },
+      startsAt: new Date(Date.now() + fromMin * 60_000).toISOString(),
+      endsAt: new Date(Date.now() + (fromMin + 60) * 60_000).toISOString(),
+    });
+    // Three specimens of 8 min each: a promise in 20 min is in the way, one in 30 min is not.
+    for (const [fromMin, held] of [
+      [30, false],
+      [20, true],
+    ] as const) {
+      expect(
+        (await bench.manager.post(`/items/${bench.items[FIRST.grips]}/windows`, span(fromMin))).status,
+      ).toBeLessThan(300);
+      const sentences = (await technician.get<JobView>(`/jobs/${job.id}`)).body.checks.find(
+        ({ key }) => key === 'train-fit',
+      )!.problem;
+      expect(sentences?.includes('promised elsewhere') ?? false).toBe(held);
+    }
+    expect((await refused(send('/start'))).slice(0, 2)).toEqual([409, 'bench/train-not-fit']);
+    await sql('delete from item_window');
+  });
+
   it('happens when nothing is in the way, and twice does nothing more', async () => {
     const [first, second] = await Promise.all([send('/start'), send('/start')]);
     expect([first.status, second.status, second.body.state, second.body.startedAt]).toEqual([

@@ -9,7 +9,7 @@ import type { SignedIn } from '../platform/signed-in.js';
 import type { BenchFacts } from './bench-facts.js';
 import { JobActs, refuseOthers, refuseUnless } from './job-acts.js';
 import type { AtWork, Done } from './job-acts.js';
-import { itemByTag, refuseWrongItem } from './wrong-item.js';
+import { itemByTag, wrongItem } from './wrong-item.js';
 import { setupSheet, takenOffKey } from './setup-sheet.js';
 import { periodOf } from './needed.js';
 import { trainFit } from './train-fit.js';
@@ -35,7 +35,7 @@ export class SetupService {
       const comesOff = setupSheet(facts).find((step) => step.action === 'take-off' && step.item.itemId === item.id);
       if (link)
         return this.keep(at, facts, withConfirmed(at, link), at.job.checks, { confirmed: item.tag, role: link.role });
-      if (!comesOff) throw refuseWrongItem(facts, item);
+      if (!comesOff) throw wrongItem(facts, item);
       const off = { at: new Date().toISOString(), by: by.id };
       return this.keep(
         at,
@@ -118,9 +118,8 @@ function withConfirmed({ job, by }: Pick<AtWork, 'job' | 'by'>, { itemId }: Trai
 
 function refuseUnfit(facts: BenchFacts, item: Item, plannedId: string, replaced: readonly TrainLink[]): void {
   const { lab, work, settings, busy, frameId, nowMs, specimensLeft } = facts;
-  if (busy.has(item.id)) throw refuseWrongItem(facts, item);
+  if (busy.has(item.id)) throw wrongItem(facts, item);
   const period = periodOf(work, nowMs, specimensLeft);
   const { problems } = trainFit(lab, { frameId: frameId!, links: replaced }, work.needs, period, settings.matching);
-  if (problems.length > 0 || !equalUnits(lab, plannedId).some(({ id }) => id === item.id))
-    throw refuseWrongItem(facts, item);
+  if (problems.length > 0 || !equalUnits(lab, plannedId).some(({ id }) => id === item.id)) throw wrongItem(facts, item);
 }

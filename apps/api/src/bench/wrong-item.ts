@@ -20,45 +20,50 @@ export function itemByTag(lab: Lab, tag: string): Item {
 }
 
 /** Why an item is not the one for this train: who has it, the rules that it would break, or that an equal unit was meant. */
-export function refuseWrongItem(facts: BenchFacts, item: Item): LabError {
-  const places = facts.train.filter(
-    ({ itemId, confirmedAt }) => !confirmedAt && kindOf(facts.lab, itemId) === item.kind,
-  );
-  const expected = facts.train.filter(({ confirmedAt }) => !confirmedAt).map(({ itemId }) => tagOf(facts.lab, itemId));
-  const known = { found: item.tag, allowed: expected };
+export function wrongItem(facts: BenchFacts, item: Item): LabError {
+  const open = facts.train.filter(({ confirmedAt }) => !confirmedAt);
+  const expected = open.map(({ itemId }) => tagOf(facts.lab, itemId));
+  const { sentence, ...more } = whyWrong(facts, item, open);
   const wanted = `Wanted is ${expected.join(' or ') || 'nothing more'}.`;
-  const holder = facts.busy.get(item.id);
-  if (holder)
-    return new LabError('bench/wrong-item', `${item.tag} is in use by ${holder}. ${wanted}`, {
-      ...known,
-      inUseBy: holder,
-    });
-  if (places.length === 0)
-    return new LabError('bench/wrong-item', `${item.tag} (${item.name}) has no place in this train. ${wanted}`, known);
-  const tried = places
+  return new LabError('bench/wrong-item', `${sentence} ${wanted}`, { found: item.tag, allowed: expected, ...more });
+}
+
+interface Why {
+  sentence: string;
+  /** Job that has the item now. */
+  inUseBy?: string;
+  /** Rules that it would break. */
+  rules?: string[];
+  /** Item for which it could stand in. */
+  standInFor?: string;
+}
+
+function whyWrong(facts: BenchFacts, item: Item, open: readonly TrainLink[]): Why {
+  const inUseBy = facts.busy.get(item.id);
+  if (inUseBy) return { sentence: `${item.tag} is in use by ${inUseBy}.`, inUseBy };
+  const [nearest] = open
+    .filter(({ itemId }) => kindOf(facts.lab, itemId) === item.kind)
     .map((place) => ({ place, problems: problemsWith(facts, item, place) }))
     .sort((a, b) => a.problems.length - b.problems.length);
-  const { place, problems } = tried[0]!;
+  if (!nearest) return { sentence: `${item.tag} (${item.name}) has no place in this train.` };
+  const { place, problems } = nearest;
   const planned = tagOf(facts.lab, place.itemId);
   if (problems.length > 0) {
     const said = problems.map(({ sentence }) => sentence).join(' ');
-    return new LabError('bench/wrong-item', `${item.tag} cannot take the place of ${planned}: ${said} ${wanted}`, {
-      ...known,
+    return {
+      sentence: `${item.tag} cannot take the place of ${planned}: ${said}`,
       rules: problems.map(({ rule }) => rule),
-    });
+    };
   }
   if (equalUnits(facts.lab, place.itemId).some(({ id }) => id === item.id)) {
-    return new LabError(
-      'bench/wrong-item',
-      `${item.tag} is not the one on the sheet, but an equal unit: let it stand in for ${planned}, or fit ${planned}.`,
-      { ...known, standInFor: place.itemId },
-    );
+    return {
+      sentence: `${item.tag} is not the one on the sheet, but an equal unit: let it stand in for ${planned}.`,
+      standInFor: place.itemId,
+    };
   }
-  return new LabError(
-    'bench/wrong-item',
-    `${item.tag} breaks no rule here, but it is not equal to ${planned}, for which the plan was made. ${wanted}`,
-    known,
-  );
+  return {
+    sentence: `${item.tag} breaks no rule here, but it is not equal to ${planned}, for which the plan was made.`,
+  };
 }
 
 function problemsWith(
