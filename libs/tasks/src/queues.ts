@@ -7,7 +7,7 @@ import type { QueuePlace } from './queue-link.js';
 import { LANE_NAMES, LANES, TASKS } from './task-table.js';
 import type { Lane, TaskName } from './task-table.js';
 
-const END_WITHIN_MS = 4_000;
+const END_WITHIN_MS = 3_000;
 
 /** What lies in a queue: only which task it is. Everything else is in the lab's own table. */
 export interface QueuedTask {

@@ -12,8 +12,17 @@ const TELL_AT_MOST_EVERY_MS = 250;
 
 type Attempt = Pick<Job<QueuedTask>, 'data' | 'attemptsMade' | 'opts'>;
 
-/** Runs one task out of the queue and keeps its state, progress and end in the lab's own table. */
-export function taskRunner(records: DataSource, processors: Map<TaskName, AnyProcessor>, log: Log) {
+/**
+ * Runs one task out of the queue and keeps its state, progress and end in the lab's own table.
+ *
+ * @param isGivenUp whether the worker has stopped without waiting for what still runs
+ */
+export function taskRunner(
+  records: DataSource,
+  processors: Map<TaskName, AnyProcessor>,
+  log: Log,
+  isGivenUp = () => false,
+) {
   return async (attempt: Attempt): Promise<void> => {
     const { taskId, name } = attempt.data;
     const run = await beginRun(records, taskId);
@@ -25,6 +34,7 @@ export function taskRunner(records: DataSource, processors: Map<TaskName, AnyPro
       const stopped = await context.cancelled();
       await endRun(records, taskId, { state: stopped && !result ? 'cancelled' : 'done', result: result ?? null });
     } catch (error) {
+      if (isGivenUp()) throw error; // nobody listens any more; another worker does it again
       await settle(records, attempt, error, log);
     } finally {
       clearInterval(alive);

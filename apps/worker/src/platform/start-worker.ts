@@ -29,12 +29,15 @@ export async function startWorker(config: WorkerConfig, records: DataSource): Pr
   const onTrouble = (error: Error) =>
     log.warn('queue connection lost, coming back by itself', { trouble: error.message });
   const queues = openQueues(config, onTrouble);
-  const crew = openCrew(config, { run: taskRunner(records, processors, log), onTrouble, lockMs: config.lockMs });
+  let stopped = false;
+  const run = taskRunner(records, processors, log, () => stopped);
+  const crew = openCrew(config, { run, onTrouble, lockMs: config.lockMs });
   const dispatcher = startDispatcher(records, config.databaseUrl, queues, log);
   return {
     stop: async () => {
       await dispatcher.stop();
       await crew.close();
+      stopped = true;
       await queues.close();
       await nest.close();
     },
