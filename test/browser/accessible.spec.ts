@@ -34,7 +34,18 @@ const MANAGER_SCREENS = [
   '/register/status',
   '/reports',
   '/reports/history',
+  '/notices',
+  '/access',
 ];
+
+/** Screens of one thing, reached by the first link of a list. */
+const DETAILS = [
+  ['/requests', '.request-line a'],
+  ['/planning/intake', 'tbody a'],
+  ['/register/items', 'tbody a'],
+  ['/register/methods', 'tbody a'],
+  ['/reports', 'tbody a'],
+] as const;
 
 async function settled(page: Page, address: string): Promise<void> {
   await page.goto(address);
@@ -65,6 +76,14 @@ describe('the screens, by an automated checker of WCAG 2.2 A and AA', () => {
         const found: string[] = [];
         for (const screen of MANAGER_SCREENS) {
           await settled(page, lab.baseUrl + screen);
+          found.push(...(await violations(page)));
+        }
+        for (const [list, link] of DETAILS) {
+          await settled(page, lab.baseUrl + list);
+          const heading = await page.locator('main h1').innerText();
+          await page.locator(link).first().click();
+          await page.locator('main h1').filter({ hasNotText: heading }).waitFor();
+          await page.locator('.face .waiting-line').first().waitFor({ state: 'detached' });
           found.push(...(await violations(page)));
         }
         expect(found).toEqual([]);

@@ -26,6 +26,7 @@ const Bench = desk(() => import('./screens/bench/bench-desk.js'), 'BenchDesk');
 const Register = desk(() => import('./screens/register/register-desk.js'), 'RegisterDesk');
 const Access = desk(() => import('./screens/register/access-screen.js'), 'AccessScreen');
 const Reports = desk(() => import('./screens/reports/reports-desk.js'), 'ReportsDesk');
+const Notices = desk(() => import('./screens/notices/notices-screen.js'), 'NoticesScreen');
 const Verify = desk(() => import('./screens/reports/verify-screen.js'), 'VerifyScreen');
 
 /** Everything: the public verification page, the door, and the desks behind it. */
@@ -74,6 +75,7 @@ function Desks({ session }: { session: SessionView }) {
             <Route path="/access" component={Access} />
             <Route path="/register/*?" component={Register} />
             <Route path="/reports/*?" component={Reports} />
+            <Route path="/notices" component={Notices} />
             <Route>
               <Empty>There is no such sheet. Choose a desk at the left.</Empty>
             </Route>

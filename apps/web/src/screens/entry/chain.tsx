@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { NoticeLink } from '../../features/notices/notice-link.js';
 import { useSession } from '../../features/session/session.js';
 import { showTheme, themeNow } from '../../ui/theme.js';
 import type { Theme } from '../../ui/theme.js';
@@ -79,6 +80,7 @@ function Base({ connected, name }: { connected: boolean; name: string }) {
       <Link href="/access">
         <strong>{name}</strong>
       </Link>
+      <NoticeLink />
       {!connected && <span className="act small">▲ Not connected: what you see may be old.</span>}
       <div className="row">
         <button

@@ -2,6 +2,8 @@ import { useState } from 'react';
 import { useQueryClient } from '@tanstack/react-query';
 import type { ImportView } from '#libs/contract/src/index.js';
 import { ITEM_KINDS } from '#libs/matching/src/index.js';
+import { ExportList } from '../../features/exchange/export-list.js';
+import { WebhookList } from '../../features/exchange/webhook-list.js';
 import { KIND_WORDS } from '../../features/register/item-words.js';
 import { useIs } from '../../features/session/session.js';
 import { Refusal } from '../../ui/faces.js';
@@ -10,9 +12,10 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { queryOf } from '../../wire/asking.js';
 import { addressOf, call, newKey } from '../../wire/call.js';
 
-/** Items out and in as CSV. An import is tried first; nothing is kept while one line is bad. */
+/** Items out and in as CSV, everything out, and other programs told. An import is tried first; nothing is kept while one line is bad. */
 export function ExchangeScreen() {
   const mayImport = useIs('manager');
+  const mayExportAll = useIs('manager', 'auditor');
   const [kind, setKind] = useState('load-cell');
   return (
     <>
@@ -34,6 +37,8 @@ export function ExchangeScreen() {
           </div>
         </section>
         {mayImport && <Import />}
+        {mayExportAll && <ExportList />}
+        {mayImport && <WebhookList />}
       </div>
     </>
   );

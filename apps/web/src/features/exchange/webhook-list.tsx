@@ -1,0 +1,142 @@
+import { useState } from 'react';
+import { WEBHOOK_KINDS } from '#libs/contract/src/index.js';
+import type { DeliveryView, WebhookView } from '#libs/contract/src/index.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { TextField, Ticks } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { Refused } from '../../wire/call.js';
+
+/** Other programs that are told of what happens, and how the telling went. */
+export function WebhookList() {
+  const webhooks = useAsk<WebhookView[]>('settings', '/webhooks');
+  const [open, setOpen] = useState<string | null>(null);
+  return (
+    <section className="stack">
+      <h2>Other programs</h2>
+      <p>Each is sent a signed message when something happens, and asks for the rest with a token.</p>
+      <Fetched of={webhooks} what="the addresses">
+        {(rows) => (
+          <ul className="stack">
+            {rows.map((webhook) => (
+              <li key={webhook.id} className="stack tight">
+                <div className="row between">
+                  <code>{webhook.url}</code>
+                  <button
+                    type="button"
+                    className="button small"
+                    aria-expanded={open === webhook.id}
+                    onClick={() => setOpen(open === webhook.id ? null : webhook.id)}
+                  >
+                    Deliveries{webhook.lastState === 'failed' ? ' ▲' : ''}
+                  </button>
+                </div>
+                <span className="soft small">{webhook.kinds.join(', ')}</span>
+                {open === webhook.id && <Deliveries id={webhook.id} />}
+              </li>
+            ))}
+          </ul>
+        )}
+      </Fetched>
+      <NewWebhook />
+    </section>
+  );
+}
+
+const LOOK_EVERY_MS = 3_000;
+
+function Deliveries({ id }: { id: string }) {
+  const deliveries = useAsk<DeliveryView[]>('settings', `/webhooks/${id}/deliveries`, () => LOOK_EVERY_MS);
+  const act = useSend(['settings']);
+  return (
+    <div className="stack tight">
+      <div className="row">
+        <button type="button" className="button small" onClick={() => act.mutate({ path: `/webhooks/${id}/try` })}>
+          Try it
+        </button>
+        <button
+          type="button"
+          className="button small"
+          onClick={() => act.mutate({ verb: 'DELETE', path: `/webhooks/${id}` })}
+        >
+          Deliver no more
+        </button>
+      </div>
+      <Refusal error={act.error} />
+      <Fetched of={deliveries} what="the deliveries" empty={(rows) => rows.length === 0 && <p>None yet.</p>}>
+        {(rows) => (
+          <ul>
+            {rows.map((row) => (
+              <li key={row.id} className="row between">
+                <span>
+                  {moment(row.announcedAt)} {row.kind}: {row.state}
+                  {row.trouble && <span className="act"> ▲ {row.trouble}</span>}
+                  {row.nextTryAt && <span className="soft small"> again {moment(row.nextTryAt)}</span>}
+                </span>
+                {row.state === 'failed' && (
+                  <button
+                    type="button"
+                    className="button small"
+                    onClick={() => act.mutate({ path: `/webhooks/${id}/deliveries/${row.id}/again` })}
+                  >
+                    Deliver again
+                  </button>
+                )}
+              </li>
+            ))}
+          </ul>
+        )}
+      </Fetched>
+    </div>
+  );
+}
+
+function NewWebhook() {
+  const [url, setUrl] = useState('');
+  const [kinds, setKinds] = useState<string[]>([]);
+  const [made, setMade] = useState<WebhookView | null>(null);
+  const add = useSend<WebhookView>(['settings'], (view) => {
+    setMade(view);
+    setUrl('');
+    setKinds([]);
+  });
+  const wrong = add.error instanceof Refused ? add.error.fields : {};
+  return (
+    <form
+      className="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        add.mutate({ path: '/webhooks', body: { url, kinds } });
+      }}
+    >
+      <TextField
+        label="Address"
+        type="url"
+        value={url}
+        onChange={setUrl}
+        wrong={wrong['url']}
+        help="Begins with https."
+      />
+      <Ticks
+        label="What it is told of"
+        values={kinds}
+        onChange={setKinds}
+        choices={WEBHOOK_KINDS.map((kind) => ({ value: kind, label: kind.replace('/', ' ').replaceAll('-', ' ') }))}
+      />
+      <Refusal error={add.error} />
+      {made?.secret && (
+        <div className="note fit" role="status">
+          <strong>Copy this now, it is not shown again. It signs every message:</strong>
+          <p>
+            <code>{made.secret}</code>
+          </p>
+        </div>
+      )}
+      <div>
+        <button type="submit" className="button" disabled={!url || kinds.length === 0 || add.isPending}>
+          Add
+        </button>
+      </div>
+    </form>
+  );
+}

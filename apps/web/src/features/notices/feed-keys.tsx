@@ -1,0 +1,77 @@
+import { useState } from 'react';
+import type { FeedKeyView } from '#libs/contract/src/index.js';
+import { Fetched, Refusal } from '../../ui/faces.js';
+import { TextField } from '../../ui/fields.js';
+import { moment } from '../../ui/moments.js';
+import { useAsk, useSend } from '../../wire/asking.js';
+import { addressOf } from '../../wire/call.js';
+
+/** One's own keys for calendar programs: made, shown once, taken back. */
+export function FeedKeys({ personId }: { personId: string }) {
+  const [name, setName] = useState('');
+  const [made, setMade] = useState<FeedKeyView | null>(null);
+  const keys = useAsk<FeedKeyView[]>('notices', '/feed-keys');
+  const make = useSend<FeedKeyView>(['notices'], (view) => {
+    setMade(view);
+    setName('');
+  });
+  const end = useSend(['notices']);
+  return (
+    <section className="stack">
+      <h2>Your calendar</h2>
+      <p>
+        A calendar program reads the plan from an address with a key in it. Who has the address sees the plan, so give
+        it to nobody; a key that got lost is taken back here.
+      </p>
+      <Fetched of={keys} what="your keys">
+        {(rows) => (
+          <ul className="stack tight">
+            {rows.map(({ id, name: place, usedAt }) => (
+              <li key={id} className="row between">
+                <span>
+                  {place} <span className="soft small">{usedAt ? `used ${moment(usedAt)}` : 'not used yet'}</span>
+                </span>
+                <button
+                  type="button"
+                  className="button small"
+                  onClick={() => end.mutate({ verb: 'DELETE', path: `/feed-keys/${id}` })}
+                >
+                  Take back
+                </button>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Fetched>
+      {made?.key && <Addresses personId={personId} feedKey={made.key} />}
+      <form
+        className="row end"
+        onSubmit={(event) => {
+          event.preventDefault();
+          make.mutate({ path: '/feed-keys', body: { name } });
+        }}
+      >
+        <TextField label="Where it is used" placeholder="Phone" value={name} onChange={setName} />
+        <button type="submit" className="button" disabled={!name.trim() || make.isPending}>
+          Make a key
+        </button>
+      </form>
+      <Refusal error={make.error ?? end.error} />
+    </section>
+  );
+}
+
+function Addresses({ personId, feedKey }: { personId: string; feedKey: string }) {
+  const whole = (path: string) => `${location.origin}${addressOf(path)}?key=${feedKey}`;
+  return (
+    <div className="note fit stack tight" role="status">
+      <strong>Copy this now: the key is not shown again.</strong>
+      <p>
+        Your jobs: <code>{whole(`/feeds/people/${personId}.ics`)}</code>
+      </p>
+      <p>
+        A frame, with its tag: <code>{whole('/feeds/frames/TAG.ics')}</code>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,60 @@
+import type { NoticeView } from '#libs/contract/src/index.js';
+import { FeedKeys } from '../../features/notices/feed-keys.js';
+import { MailChoice } from '../../features/notices/mail-choice.js';
+import { NoticeList } from '../../features/notices/notice-list.js';
+import { useIs, useSession } from '../../features/session/session.js';
+import { Empty, Fetched } from '../../ui/faces.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useAskPages, useSend } from '../../wire/asking.js';
+
+/** What one has been told, and how one wants to hear of it. */
+export function NoticesScreen() {
+  const { person } = useSession();
+  const seesPlan = useIs('technician', 'manager', 'auditor');
+  const notices = useAskPages<NoticeView>('notices', '/notices');
+  const readAll = useSend(['notices']);
+  const isNew = notices.value?.some(({ readAt }) => readAt === null) ?? false;
+  return (
+    <>
+      <TitleBlock title="Notices">
+        <button
+          type="button"
+          className="button"
+          disabled={!isNew || readAll.isPending}
+          onClick={() => readAll.mutate({ path: '/notices/read-all' })}
+        >
+          All read
+        </button>
+      </TitleBlock>
+      <div className="split main-left">
+        <Fetched
+          of={notices}
+          what="your notices"
+          empty={(rows) =>
+            rows.length === 0 && <Empty>Nothing yet. What happens to your requests and jobs is told here.</Empty>
+          }
+        >
+          {(rows) => (
+            <div className="stack">
+              <NoticeList notices={rows} />
+              {notices.more && (
+                <div>
+                  <button type="button" className="button" onClick={notices.more}>
+                    Older ones
+                  </button>
+                </div>
+              )}
+            </div>
+          )}
+        </Fetched>
+        <div className="stack">
+          <section className="stack">
+            <h2>By mail</h2>
+            <MailChoice />
+          </section>
+          {seesPlan && <FeedKeys personId={person.id} />}
+        </div>
+      </div>
+    </>
+  );
+}
