@@ -208,9 +208,9 @@ export class ReportsService {
 
   private async seen(manager: EntityManager, id: string, by: SignedIn): Promise<ReportEntity> {
     const row = await new ReportRepository(manager).get(id);
-    await new RequestRepository(manager).get(row.requestId, teamsSeen(by));
-    const ofTheLab = teamsSeen(by) === undefined;
-    if (!ofTheLab && row.issuedAt === null)
+    const teams = teamsSeen(by);
+    const request = await new RequestRepository(manager).findSeen(row.requestId, teams);
+    if (request === null || (teams !== undefined && row.issuedAt === null))
       throw new LabError('report/unknown', 'There is no such report.', { reportId: id });
     return row;
   }
