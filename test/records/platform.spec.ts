@@ -29,7 +29,7 @@ describe('the records on a real database', () => {
     await database.drop();
   });
 
-  const happened = (kind: string) => ({ actorId: null, kind, subjectKind: 'request', subjectId: 'R-1' });
+  const happened = (kind: string) => ({ actorId: null, kind, subjectKind: 'lab', subjectId: 'lab' });
   const sql = <Row>(text: string) => records.query<Row[]>(text);
 
   it('have a migration for everything that the entities say', async () => {
@@ -51,8 +51,8 @@ describe('the records on a real database', () => {
     it('numbers events without a gap, whatever fails in between and however many write at once', async () => {
       const write = (nr: number) =>
         records.transaction(async (manager) => {
-          await append(manager, happened('request/submitted'));
-          await append(manager, happened('request/accepted'));
+          await append(manager, happened('lab/opened'));
+          await append(manager, happened('lab/closed'));
           if (nr % 3 === 0) throw new Error('this one is taken back');
         });
       await Promise.allSettled(Array.from({ length: 24 }, (_, nr) => write(nr)));

@@ -1,9 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises';
 
-/** Looks again and again until there is something. @throws Error after 10 s */
+/** Looks again and again until there is something. @throws Error after a minute, unless told otherwise: machines that test may be slow */
 export async function until<Value>(
   look: () => Promise<Value | null | undefined | false>,
-  withinMs = 10_000,
+  withinMs = 60_000,
 ): Promise<Value> {
   const end = Date.now() + withinMs;
   for (;;) {
