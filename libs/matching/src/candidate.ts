@@ -15,37 +15,47 @@ import type { IndexedFrame, LabIndex } from './search/lab-index.js';
 import type { RequestContext } from './search/request-context.js';
 import type { Found } from './search/best-trains.js';
 
-/** A found train with everything that people and the planner want to know about it. */
+/**
+ * A found train with everything that people and the planner want to know about it. What only people read (verdicts, steps of the
+ * changeover, parts of the score) is worked out when it is first read; written to JSON it is all there.
+ */
 export function candidateOf(found: Found, at: IndexedFrame, index: LabIndex, context: RequestContext): Candidate {
   const { needs, settings } = context;
   const { parts, pools } = withUnits(found, at, index);
   const links = linksOf(parts, pools);
-  const name = (id: string) => index.byId.get(id)?.tag ?? id;
-  const verdicts = judgeTrain(parts, context, name);
+  const item = (id: string) => index.byId.get(id);
   const warming = warmingOf(parts, needs, at.rig, settings);
-  const changeover = changeoverBetween(at.rig, { links }, settings, (id) => index.byId.get(id), warming);
-  const scoreParts = scored(
-    parts,
-    links,
-    changeover.minutes - (warming ? warming.rampMin + warming.soakMin : 0),
-    verdicts,
-    context,
-  );
+  const verdicts = once(() => judgeTrain(parts, context, (id) => item(id)?.tag ?? id));
+  const changeover = once(() => changeoverBetween(at.rig, { links }, settings, item, warming));
+  const warmMin = warming ? warming.rampMin + warming.soakMin : 0;
+  const scoreParts = once(() => scored(parts, links, changeover().minutes - warmMin, verdicts(), context));
   return {
     frameId: parts.frame.id,
     cellAt: parts.cellAt,
     links,
-    verdicts,
+    get verdicts() {
+      return verdicts();
+    },
     windows: together(parts, context),
-    score: scoreParts.reduce((sum, { points }) => sum + points, 0),
-    scoreParts,
-    changeover,
+    score: found.points,
+    get scoreParts() {
+      return scoreParts();
+    },
+    get changeover() {
+      return changeover();
+    },
     limitStops: limitStopsOf(parts, needs, settings),
     soakMin: warming?.soakMin ?? 0,
     rampMin: warming?.rampMin ?? 0,
     hungMassKg: massOnCellKg(parts),
     governing: governing(parts, context),
   };
+}
+
+/** Works a value out when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
 }
 
 /** The units to take: the one that hangs on the frame already, else one that hangs nowhere, else the first by tag. */

@@ -20,9 +20,14 @@ export function couplingId(coupling: Coupling): number {
   return id;
 }
 
+const words = new WeakMap<Coupling, string>();
+
 /** For people: `clevis 20 mm, male`. */
-export function couplingWords({ type, sizeMm, gender }: Coupling): string {
-  return `${type} ${sizeMm} mm${gender === 'plain' ? '' : `, ${gender}`}`;
+export function couplingWords(coupling: Coupling): string {
+  const { type, sizeMm, gender } = coupling;
+  const found = words.get(coupling) ?? `${type} ${sizeMm} mm${gender === 'plain' ? '' : `, ${gender}`}`;
+  words.set(coupling, found);
+  return found;
 }
 
 /** The end that meets this one. */

@@ -13,22 +13,13 @@ export function judgeTrain(parts: Parts, context: Context, name: Naming): Verdic
   );
 }
 
-/** A finding with its rule and its sentence; a rule that has nothing to say passes. */
+/**
+ * A finding with its rule and its sentence; a rule that has nothing to say passes. The sentence is written when it is first read: most
+ * verdicts of a large answer never are.
+ */
 export function verdictOf(rule: RuleCode, source: string, finding: Finding | null, name: Naming): Verdict {
-  if (!finding)
-    return {
-      rule,
-      reason: '',
-      outcome: 'pass',
-      items: [],
-      required: null,
-      available: null,
-      margin: null,
-      unit: null,
-      sentence: NOTHING,
-      source,
-    };
-  const { outcome, reason, items, required, available, margin, unit } = finding;
+  const { outcome, reason, items, required, available, margin, unit } = finding ?? NOTHING;
+  let sentence: string | null = null;
   return {
     rule,
     reason,
@@ -38,9 +29,20 @@ export function verdictOf(rule: RuleCode, source: string, finding: Finding | nul
     available,
     margin,
     unit,
-    sentence: sentenceOf(finding, name),
+    get sentence() {
+      sentence ??= finding ? sentenceOf(finding, name) : 'Nothing to check here.';
+      return sentence;
+    },
     source,
   };
 }
 
-const NOTHING = 'Nothing to check here.';
+const NOTHING: Finding = {
+  outcome: 'pass',
+  reason: '',
+  items: [],
+  required: null,
+  available: null,
+  margin: null,
+  unit: null,
+};

@@ -5,6 +5,7 @@ import type { Frame, TimeWindow } from './item.js';
 import type { Lab } from './lab.js';
 import type { Needs } from './needs.js';
 import { refusalOf } from './refusal.js';
+import { holderGroups } from './search/holders.js';
 import { indexLab } from './search/lab-index.js';
 import { optionsFor } from './search/options.js';
 import { RequestContext } from './search/request-context.js';
@@ -69,6 +70,8 @@ function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: MatchSet
     index,
     context,
     routes: new Routes(index, context),
+    groups: holderGroups(options, settings),
+    options,
     soundFor: byClass((frame) => new ClassChoices(frame, options, context, SOUND)),
     anyFor: byClass((frame) => new ClassChoices(frame, options, context, ANY)),
   };

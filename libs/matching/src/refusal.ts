@@ -17,7 +17,7 @@ import type { Search } from './search/whole-train.js';
 export function refusalOf(at: IndexedFrame, search: Search): FrameRefusal {
   const alone = frameAlone(at.frame, search);
   const near = alone.some(({ rule }) => rule === 'frame-capacity') ? null : nearestTrain(at, search);
-  if (!near) return { frameId: at.frame.id, failing: [...alone, ...lacks(at, search)], nearest: null };
+  if (!near) return { frameId: at.frame.id, failing: [...alone, ...lacks(search)], nearest: null };
   const failing = judgeTrain(near, search.context, naming(search)).filter(({ outcome }) => outcome === 'fail');
   return {
     frameId: at.frame.id,
@@ -40,8 +40,8 @@ function frameAlone(frame: Parts['frame'], search: Search): Verdict[] {
 }
 
 /** The lab lacks a whole kind of item. */
-function lacks({ frame, classKey }: IndexedFrame, search: Search): Verdict[] {
-  const { cells, ends } = search.anyFor(frame, classKey);
+function lacks(search: Search): Verdict[] {
+  const { cells, ends } = search.options;
   const { needs } = search.context;
   return [
     ...(cells.length === 0

@@ -12,11 +12,12 @@ export const testSpace: Rule = {
   checks: [
     {
       sees: ['frame', 'ends'],
-      judge({ frame, ends }, { needs }) {
-        const widths = [ends.upper, ends.lower].map((end) => [end.id, end.details.outsideWidthMm] as const);
-        const widest = Math.max(...widths.map(([, width]) => width), needs.specimen.bodyWidthMm);
-        const item = widths.find(([, width]) => width === widest)?.[0];
-        return atLeast('too-wide', item ? [item, frame.id] : [frame.id], widest, frame.details.columnClearanceMm, 'mm');
+      judge({ frame, ends: { upper, lower } }, { needs }) {
+        const wider = lower.details.outsideWidthMm > upper.details.outsideWidthMm ? lower : upper;
+        const bodyMm = needs.specimen.bodyWidthMm;
+        const widestMm = Math.max(wider.details.outsideWidthMm, bodyMm);
+        const items = widestMm > bodyMm ? [wider.id, frame.id] : [frame.id];
+        return atLeast('too-wide', items, widestMm, frame.details.columnClearanceMm, 'mm');
       },
     },
     {

@@ -1,16 +1,16 @@
 import type { Adapter, Item } from '../item.js';
-import { massOnCellKg, seatOf } from '../parts.js';
+import { massOnCellKg } from '../parts.js';
 import type { Adapters, Ends, Parts } from '../parts.js';
-import type { RuleCode } from '../answer.js';
-import { couplingId } from '../couplings.js';
-import type { MatchSettings } from '../settings.js';
 import { accuracyPoints, changeMinutes, clearMinutes, forceFitPoints, scarcePoints } from '../score.js';
 import { bitOf, countBits, tally } from './checks.js';
 import type { Tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice, ClassChoices } from './class-choices.js';
 import { frameTally } from './frame-tally.js';
 import type { IndexedFrame } from './lab-index.js';
+import { freshPoints, savedPoints } from './holders.js';
+import type { Fresh, Holder, HolderGroup } from './holders.js';
 import type { Option } from './options.js';
+import { OWN_CAUTIONS } from './own-cautions.js';
 import { adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './whole-train.js';
 
@@ -28,7 +28,6 @@ const CELL_CAPACITY = bitOf('cell-capacity');
 const OTHER_ADAPTERS = BESIDE | bitOf('test-space') | bitOf('cell-capacity');
 
 type Priced<T> = T & { points: number };
-type Pricing = (choice: { units: Option<unknown>['units'] }) => number;
 
 /** What a frame brings to each of its trains. Points of adapters come last, so that what comes before is never more than the whole. */
 interface Site {
@@ -36,11 +35,13 @@ interface Site {
   own: Tally;
   base: number;
   adaptersOff: number;
-  price: Pricing;
+  sound: ClassChoices;
+  /** Seats of the faces that hang on it. */
+  seats: readonly string[];
 }
 
 /** Trains that are tried once enough were found; many choices of a large lab differ by nothing that anyone would notice. */
-const TRIES_FOR_BETTER = 24;
+const TRIES_FOR_BETTER = 6;
 
 /**
  * The best trains on a frame, best first, none failing anything. Choices are tried in order of their own points, and the loops stop
@@ -54,34 +55,25 @@ export function bestTrains(at: IndexedFrame, search: Search, most: number): Foun
   if (own.fails !== 0) return [];
   const site = siteOf(at, own, search);
   const { settings, needs } = context;
-  const sound = search.soundFor(at.frame, at.classKey);
   const cells = priced(
-    sound.cells,
-    (cell) =>
-      site.price(cell) +
-      forceFitPoints(at.frame, cell.part, needs, settings) +
-      accuracyPoints(cell.part, needs, settings),
-    settings,
+    site.sound.cells,
+    site,
+    search,
+    ({ part }) => forceFitPoints(at.frame, part, needs, settings) + accuracyPoints(part, needs, settings),
   );
-  const groups = cells.length === 0 ? [] : groupsOf(sound, site.price, settings);
-  const besides = priced(
-    sound.beside,
-    (each) =>
-      site.price(each.extensometer) + site.price(each.chamber) + site.price(each.guard) + site.price(each.thermocouple),
-    settings,
-  );
-  if (groups.length === 0 || besides.length === 0) return [];
+  if (cells.length === 0) return [];
+  const besides = besidesOf(site, search);
+  if (besides.length === 0) return [];
   const kept: Found[] = [];
   let tries = TRIES_FOR_BETTER;
   const bar = () => (kept.length < most ? Infinity : tries <= 0 ? -Infinity : kept.at(-1)!.points);
   const least = site.base + besides[0]!.points;
   for (const cell of cells) {
     if (least + cell.points >= bar()) break;
-    for (const { holders, adapterPoints } of reachable(groups, cell, site, search)) {
+    for (const { group, adapterPoints } of reachable(cell, site, search)) {
       const before = least + cell.points + adapterPoints;
-      if (before + holders[0]!.points >= bar()) break;
-      for (const holder of holders) {
-        if (before + holder.points >= bar()) break;
+      for (const holder of inOrder(group, site)) {
+        if (!holder.fitted && before + holder.points >= bar()) break;
         tryFaces(holder, cell, besides, site, before, bar, search, (found) => {
           if (kept.length === most) tries -= 1;
           if (found) keep(kept, found, most);
@@ -92,8 +84,20 @@ export function bestTrains(at: IndexedFrame, search: Search, most: number): Foun
   return kept;
 }
 
+/** A holder as a frame sees it: whether some of it hangs there already. */
+type OnFrame = Pick<Holder, 'ends' | 'faces' | 'points'> & { fitted: boolean };
+
+/** What hangs on the frame first, then the others, cheapest first. */
+function* inOrder(group: HolderGroup, { at, seats }: Site): Generator<OnFrame> {
+  const first = new Set<Holder>();
+  for (const id of at.fitted) for (const holder of group.having.get(id) ?? []) first.add(holder);
+  for (const seat of seats) for (const holder of group.seated.get(seat) ?? []) first.add(holder);
+  for (const holder of first) yield { ...holder, fitted: true };
+  for (const holder of group.holders) if (!first.has(holder)) yield { ...holder, fitted: false };
+}
+
 function tryFaces(
-  { ends, faces }: Holder,
+  holder: OnFrame,
   cell: Priced<CellChoice>,
   besides: readonly Priced<BesideChoice>[],
   site: Site,
@@ -102,68 +106,60 @@ function tryFaces(
   search: Search,
   tried: (train: Found | null) => void,
 ): void {
-  for (const each of faces) {
-    if (before + ends.points + each.points >= bar()) return;
-    const train = assemble(site, cell, ends, each, besides, bar(), search);
+  const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), site, search);
+  if (!end) return;
+  for (const fresh of holder.faces) {
+    if (!holder.fitted && before + end.points + fresh.points >= bar()) return;
+    const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), site, search);
+    if (!faces || before + end.points + faces.points >= bar()) continue;
+    const train = assemble(site, cell, end, faces, besides, bar(), search);
     if (train === 'hopeless') return;
     tried(train);
   }
 }
 
-interface Holder {
-  ends: Priced<Choice<Ends>>;
-  faces: readonly Priced<Choice<Parts['faces']>>[];
-  /** With the cheapest faces. */
-  points: number;
-}
-
-/** Ends with the faces that seat in them, cheapest first, by the couplings that they offer: one group is joined in one way. */
-function groupsOf(sound: ClassChoices, price: Pricing, settings: MatchSettings): Holder[][] {
-  const bySeat = new Map<string | null, readonly Priced<Choice<Parts['faces']>>[]>();
-  const groups = new Map<string, Holder[]>();
-  for (const ends of priced(sound.ends, price, settings)) {
-    const seat = seatOf(ends.part);
-    const faces = bySeat.get(seat) ?? priced(sound.facesFor(ends.part), price, settings);
-    bySeat.set(seat, faces);
-    if (faces.length === 0) continue;
-    const key = `${couplingId(ends.part.upper.details.coupling)} ${couplingId(ends.part.lower.details.coupling)}`;
-    const group = groups.get(key) ?? [];
-    groups.set(key, group);
-    group.push({ ends, faces, points: ends.points + faces[0]!.points });
-  }
-  return [...groups.values()].map((group) => group.sort((a, b) => a.points - b.points));
+/** A fresh choice as one on the frame; null when it fails there. */
+function onFrame<T>(
+  { option, points }: Fresh<T>,
+  cautions: number | null,
+  { at }: Site,
+  { context: { settings } }: Search,
+): Priced<Choice<T>> | null {
+  if (cautions === null) return null;
+  return {
+    part: option.part,
+    units: option.units,
+    fails: 0,
+    severity: 0,
+    cautions,
+    points: points - savedPoints(option, at.fitted, settings),
+  };
 }
 
 interface Reachable {
-  holders: readonly Holder[];
+  group: HolderGroup;
   /** Points of the adapters, at least. */
   adapterPoints: number;
 }
 
-/** The groups that a cell on this frame can be joined with, cheapest first. */
+/** The groups that a cell on this frame can be joined with, those with the fewest adapters first. */
 function reachable(
-  groups: readonly Holder[][],
   cell: CellChoice,
   { at, adaptersOff }: Site,
-  { routes, context: { settings } }: Search,
+  { routes, groups, context: { settings } }: Search,
 ): Reachable[] {
   const each = adaptersOff > 0 ? 0 : settings.weights.changeoverPerMin * settings.changeMin.adapter;
   return groups
-    .flatMap((holders): Reachable[] => {
-      const [first] = routes.join({
-        frame: at.frame,
-        cell: cell.part,
-        cellAt: cell.cellAt,
-        ends: holders[0]!.ends.part,
-      });
+    .flatMap((group): Reachable[] => {
+      const [first] = routes.join({ frame: at.frame, cell: cell.part, cellAt: cell.cellAt, ends: group.sample });
       if (!first) return [];
       const { upper, lower } = first.adapters;
-      return [{ holders, adapterPoints: each * (upper.length + lower.length) }];
+      return [{ group, adapterPoints: each * (upper.length + lower.length) }];
     })
-    .sort((a, b) => a.adapterPoints + a.holders[0]!.points - b.adapterPoints - b.holders[0]!.points);
+    .sort((a, b) => a.adapterPoints + a.group.holders[0]!.points - b.adapterPoints - b.group.holders[0]!.points);
 }
 
-function siteOf(at: IndexedFrame, own: Tally, { index, context: { settings } }: Search): Site {
+function siteOf(at: IndexedFrame, own: Tally, { index, soundFor, context: { settings } }: Search): Site {
   const hanging = at.rig.itemIds.flatMap((id) => index.byId.get(id) ?? []);
   const perMin = settings.weights.changeoverPerMin;
   const clear = (adapters: boolean) =>
@@ -172,33 +168,36 @@ function siteOf(at: IndexedFrame, own: Tally, { index, context: { settings } }: 
       hanging.filter(({ kind }) => (kind === 'adapter') === adapters),
       settings,
     );
-  const price: Pricing = ({ units }) =>
-    units.reduce((sum, list) => {
-      const fitted = list.find(({ id }) => at.fitted.has(id));
-      return (
-        sum +
-        perMin * changeMinutes(fitted ?? list[0]!, fitted !== undefined, settings) +
-        scarcePoints(list.length, settings)
-      );
-    }, 0);
-  return { at, own, base: clear(false), adaptersOff: clear(true), price };
+  const seats = hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : []));
+  return { at, own, base: clear(false), adaptersOff: clear(true), sound: soundFor(at.frame, at.classKey), seats };
 }
 
-/** Cautions that one part of the train alone can bring, so that they may be priced with it; the others are priced at the end. */
-const OWN_CAUTIONS = ['cell-band', 'face-suits', 'specimen-fit', 'strain'].reduce(
-  (bits, code) => bits | bitOf(code as RuleCode),
-  0,
-);
-
 /** Cheapest first; equal ones stay in the order of their tags. */
-function priced<T extends Tally>(
+function priced<T extends Choice<unknown>>(
   list: readonly T[],
-  points: (each: T) => number,
-  { weights }: MatchSettings,
+  site: Site,
+  search: Search,
+  more: (each: T) => number,
 ): Priced<T>[] {
   return list
-    .map((each) => ({ ...each, points: points(each) + weights.caution * countBits(each.cautions & OWN_CAUTIONS) }))
+    .map((each) => ({ ...each, points: pointsOf(each, site, search) + more(each) }))
     .sort((a, b) => a.points - b.points);
+}
+
+function besidesOf(site: Site, search: Search): Priced<BesideChoice>[] {
+  return site.sound.beside
+    .map((each) => {
+      const four = [each.extensometer, each.chamber, each.guard, each.thermocouple];
+      return { ...each, points: four.reduce((sum, choice) => sum + pointsOf(choice, site, search), 0) };
+    })
+    .sort((a, b) => a.points - b.points);
+}
+
+function pointsOf({ units, cautions }: Choice<unknown>, { at }: Site, { context: { settings } }: Search): number {
+  return (
+    freshPoints({ units, tally: { fails: 0, cautions, severity: 0 } }, settings) -
+    savedPoints({ units }, at.fitted, settings)
+  );
 }
 
 function keep(kept: Found[], found: Found, most: number): void {

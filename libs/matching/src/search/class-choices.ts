@@ -65,8 +65,10 @@ const NO_FACES: readonly Choice<JawFace | null>[] = [{ part: null, units: [], fa
 export class ClassChoices {
   private readonly scratch: Parts;
   private cellList: readonly CellChoice[] | null = null;
-  private endList: readonly Choice<Ends>[] | null = null;
+  private readonly endChoices = new Map<Option<Ends>, Choice<Ends> | null>();
   private besideList: readonly BesideChoice[] | null = null;
+  private readonly endCautions = new Map<Option<Ends>, number | null>();
+  private readonly faceCautions = new Map<Option<JawFace | null>, number | null>();
   private readonly faceLists = new Map<string, readonly Choice<JawFace | null>[]>();
 
   constructor(
@@ -88,9 +90,34 @@ export class ClassChoices {
     return this.cellList;
   }
 
-  get ends(): readonly Choice<Ends>[] {
-    this.endList ??= this.on(this.options.ends, FRAME_ENDS, (ends) => (this.scratch.ends = ends));
-    return this.endList;
+  /** One option for the ends, judged with the frame. */
+  endsWith(option: Option<Ends>): Choice<Ends> | null {
+    const found = this.endChoices.get(option);
+    if (found !== undefined) return found;
+    this.scratch.ends = option.part;
+    const choice = this.judge(option, FRAME_ENDS, this.scratch, this.context);
+    this.endChoices.set(option, choice);
+    return choice;
+  }
+
+  /** Bits of the cautions of sound ends on this frame; null when they fail here. */
+  cautionsOfEnds(option: Option<Ends>): number | null {
+    const found = this.endCautions.get(option);
+    if (found !== undefined) return found;
+    this.scratch.ends = option.part;
+    const cautions = withOwn(cautionsUnlessFailing(FRAME_ENDS, this.scratch, this.context), option);
+    this.endCautions.set(option, cautions);
+    return cautions;
+  }
+
+  /** The same for faces. */
+  cautionsOfFaces(option: Option<JawFace | null>): number | null {
+    const found = this.faceCautions.get(option);
+    if (found !== undefined) return found;
+    this.scratch.faces = option.part;
+    const cautions = withOwn(cautionsUnlessFailing(FRAME_FACES, this.scratch, this.context), option);
+    this.faceCautions.set(option, cautions);
+    return cautions;
   }
 
   /** Faces for the seat of these ends; nothing, as one choice, where there is no seat. */
@@ -113,7 +140,7 @@ export class ClassChoices {
     this.besideList ??= combine(
       this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
       this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
-      this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part)),
+      needed(this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part))),
       this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
     );
     return this.besideList;
@@ -128,6 +155,16 @@ export class ClassChoices {
     }
     return made;
   }
+}
+
+function withOwn(cautions: number | null, { tally: own }: Option<unknown>): number | null {
+  return cautions === null ? null : cautions | own.cautions;
+}
+
+/** Where the train needs no other guard, none is thought of. */
+function needed(guards: readonly BesideChoice['guard'][]): readonly BesideChoice['guard'][] {
+  const without = guards.find(({ part }) => part === null);
+  return without && without.fails === 0 ? [without] : guards;
 }
 
 function combine(

@@ -16,7 +16,7 @@ interface Near {
 
 /** Pairs of cell and ends that are looked at, and whole trains judged, at most; more only in labs with hundreds of equal choices. */
 const MOST_PAIRS = 2000;
-const MOST_JUDGED = 200;
+const MOST_JUDGED = 100;
 
 /**
  * The train that comes nearest on a frame without a candidate: fewest rules failing, and of these the one that is least short by its
@@ -27,18 +27,18 @@ const MOST_JUDGED = 200;
 export function nearestTrain({ frame, classKey }: IndexedFrame, search: Search): Parts | null {
   const own = frameTally(frame, search.context).fails;
   const any = search.anyFor(frame, classKey);
-  const cells = byFails(any.cells);
-  const ends = cells.length === 0 ? [] : byFails(any.ends);
   const besides = leastByMask(any.beside);
   // A frame without a candidate fails at least what it fails alone, and at least one rule.
   const floor = Math.max(1, countBits(own));
   const budget = { pairs: MOST_PAIRS, judged: MOST_JUDGED };
   let near: Near | null = null;
-  for (const cell of cells) {
+  for (const cell of byFails(any.cells)) {
     if (near && countBits(cell.fails) >= near.count) break;
-    for (const end of ends) {
+    if (near && countBits(own | cell.fails) >= near.count) continue;
+    for (const option of search.options.ends) {
       if (near && (near.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return near.parts;
-      if (near && countBits(end.fails) >= near.count) break;
+      if (near && countBits(option.tally.fails) >= near.count) break;
+      const end = any.endsWith(option)!;
       if (near && countBits(own | cell.fails | end.fails) >= near.count) continue;
       for (const faces of leastFaces(any.facesFor(end.part))) {
         const bits = own | cell.fails | end.fails | faces.fails;

@@ -11,7 +11,7 @@ import { usableWindows } from '../usable-windows.js';
 export class RequestContext implements Context {
   readonly staffed: readonly TimeWindow[];
   private readonly common = new Map<string, readonly TimeWindow[]>();
-  private readonly windows = new Map<string, readonly TimeWindow[]>();
+  private readonly windows = new Map<Item, readonly TimeWindow[]>();
 
   constructor(
     readonly needs: Needs,
@@ -23,10 +23,10 @@ export class RequestContext implements Context {
   }
 
   windowsOf(item: Item): readonly TimeWindow[] {
-    const found = this.windows.get(item.id);
+    const found = this.windows.get(item);
     if (found) return found;
     const windows = usableWindows(item, this.needs, this.period);
-    this.windows.set(item.id, windows);
+    this.windows.set(item, windows);
     return windows;
   }
 
@@ -51,6 +51,6 @@ export class RequestContext implements Context {
     const { startMs, endMs } = this.period;
     const whole = lists.find(([first]) => first && first.startMs <= startMs && first.endMs >= endMs);
     const common = whole ?? unionWindows(...lists);
-    for (const unit of units) this.windows.set(unit.id, common);
+    for (const unit of units) this.windows.set(unit, common);
   }
 }

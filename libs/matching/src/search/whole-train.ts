@@ -12,8 +12,10 @@ import {
   FRAME_THERMOCOUPLE,
 } from './class-choices.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
+import type { HolderGroup } from './holders.js';
 import { FRAME_ALONE } from './frame-tally.js';
 import { PART_CHECKS } from './options.js';
+import type { Options } from './options.js';
 import type { ClassChoices } from './class-choices.js';
 import type { LabIndex } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
@@ -24,6 +26,8 @@ export interface Search {
   index: LabIndex;
   context: RequestContext;
   routes: Routes;
+  groups: readonly HolderGroup[];
+  options: Options;
   /** Choices that fail nothing, and all of them; frames of one class share them. */
   soundFor(frame: Frame, classKey: string): ClassChoices;
   anyFor(frame: Frame, classKey: string): ClassChoices;
@@ -50,7 +54,9 @@ export function adapterRoomMm(
   { frame, cell, ends }: Pick<Parts, 'frame' | 'cell' | 'ends'>,
   { needs, settings }: RequestContext,
 ): { least: number; most: number } {
-  const { leastMm, mostMm } = openingsOf({ cell, ends, adapters: NO_ADAPTERS }, needs);
+  const { leastMm, mostMm, touchMm } = openingsOf({ cell, ends, adapters: NO_ADAPTERS }, needs);
+  // Ends that would meet do so with any adapters.
+  if (leastMm < touchMm - SLACK_MM) return { least: Infinity, most: -Infinity };
   const { openingMinMm, openingMaxMm } = frame.details;
   return { least: openingMinMm - leastMm - SLACK_MM, most: openingMaxMm - mostMm - settings.clearanceMm + SLACK_MM };
 }
