@@ -32,9 +32,7 @@ const LOOK_MS = 250;
 export async function planInThread(problem: Problem, timeMs: number, seed: number, watch: Watch = {}): Promise<Plan> {
   const stop = new SharedArrayBuffer(4);
   const thread = new Worker(threadFile(), { workerData: { problem, timeMs, seed, stop } satisfies Assignment });
-  const looking = setInterval(() => {
-    void watch.shouldStop?.().then((asked) => asked && Atomics.store(new Int32Array(stop), 0, 1));
-  }, LOOK_MS);
+  const looking = setInterval(() => void lookWhether(watch.shouldStop, stop), LOOK_MS);
   try {
     return await new Promise<Plan>((resolve, reject) => {
       thread.on('message', (word: Word) => {
@@ -49,6 +47,12 @@ export async function planInThread(problem: Problem, timeMs: number, seed: numbe
     clearInterval(looking);
     await thread.terminate();
   }
+}
+
+/** Who cannot be asked, as while the database restarts, has not asked to stop. */
+async function lookWhether(shouldStop: Watch['shouldStop'], stop: SharedArrayBuffer): Promise<void> {
+  const asked = await shouldStop?.().catch(() => false);
+  if (asked) Atomics.store(new Int32Array(stop), 0, 1);
 }
 
 /** A thread runs what was built, also when this file runs from its source. */
