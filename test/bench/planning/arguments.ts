@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { projectRoot } from '#test/support/maybe.js';
 
 /** What the command line asks for. */
 export interface Asked {
@@ -53,4 +54,4 @@ export function readArguments(words: string[]): Asked {
 }
 
 /** Where the published sets lie: `CHECK_DATA`, or the folder `shared` beside the project. */
-export const benchmarksFolder = (): string => join(process.env.CHECK_DATA ?? join('..', 'shared'), 'benchmarks');
+export const benchmarksFolder = (): string => join(process.env['CHECK_DATA'] ?? join(dirname(projectRoot()), 'shared'), 'benchmarks');

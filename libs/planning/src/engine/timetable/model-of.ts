@@ -11,6 +11,9 @@ const OFF: LabObjective = {
 /** Air of the lab, °C, that a chamber starts from and that jobs without a temperature run in (ISO 291, atmosphere 23/50). */
 export const AMBIENT_C = 23;
 
+/** Release of a job that waits for one that is not planned, min. */
+export const NOT_IN_HORIZON = 0x3fffffff;
+
 /** The model together with what its numbers stand for. */
 export interface Compiled {
   model: TimetableModel;
@@ -127,11 +130,12 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
   };
 }
 
-/** A job that comes after running ones waits for their end; one that comes after held ones cannot come at all. */
+/** A job that comes after running ones waits for their end; one that comes after what is not planned cannot come at all. */
 function runningBefore(problem: Problem, job: Job): number {
   if (job.after.length === 0) return -Infinity;
   const before = problem.jobs.filter(({ id }) => job.after.includes(id));
-  return Math.max(-Infinity, ...before.map((one) => one.running?.endMin ?? (one.hold ? problem.horizonMin : -Infinity)));
+  const isLeftOut = (one: Job): boolean => one.hold || candidatesOf(one).length === 0;
+  return Math.max(-Infinity, ...before.map((one) => one.running?.endMin ?? (isLeftOut(one) ? NOT_IN_HORIZON : -Infinity)));
 }
 
 function candidatesIn(problem: Problem, jobs: readonly Job[], at: Lookup) {

@@ -3,6 +3,7 @@ import type { BookedVisit, Booking, Plan, Stint, Unplaced } from '../../plan.js'
 import type { Job, Problem } from '../../problem.js';
 import { Builder } from './builder.js';
 import type { Recorder } from './builder.js';
+import { NOT_IN_HORIZON } from './model-of.js';
 import type { Compiled } from './model-of.js';
 import type { Order } from './orders.js';
 
@@ -54,7 +55,8 @@ class Writer implements Recorder {
 
   unplaced(task: number, waits: boolean): void {
     const { model, jobs } = this.compiled;
-    if (task < model.jobs) this.unplacedTasks.push({ id: jobs[task]!.id, kind: 'job', reason: waits ? 'waits-for-unplaced' : 'no-room-in-horizon' });
+    const isWaiting = waits || model.release[task] === NOT_IN_HORIZON;
+    if (task < model.jobs) this.unplacedTasks.push({ id: jobs[task]!.id, kind: 'job', reason: isWaiting ? 'waits-for-unplaced' : 'no-room-in-horizon' });
     else this.unplacedTasks.push({ id: this.problem.visits[task - model.jobs]!.id, kind: 'visit', reason: 'no-room-in-horizon' });
   }
 

@@ -43,7 +43,7 @@ export function searchTimetables(
     if (step(tour, random, heat.allowance(random))) better();
     if (heat.isOver()) {
       tour.load(best.order, best.candidate);
-      heat.again();
+      heat.again(least);
     }
   }
   budget.evaluations = tour.evaluations;
@@ -135,6 +135,8 @@ function besides(tour: Tour, random: Random, task: number, frame: number): numbe
  */
 const WARMTH = 0.03;
 const WARMTH_OF_LENGTH = 0.1;
+/** How much warmer it gets at most where nothing better is found. */
+const MOST_FACTOR = 256;
 /** Rounds of the first phase, per task. */
 const FIRST_PHASE = 200;
 
@@ -143,6 +145,9 @@ class Heat {
   private round = 0;
   private phase: number;
   private warm: number;
+  /** Doubled after each phase that found nothing better. */
+  private factor = 1;
+  private least = Infinity;
 
   constructor(private readonly tour: Tour) {
     this.phase = FIRST_PHASE * tour.tasks;
@@ -158,13 +163,15 @@ class Heat {
     return this.round >= this.phase;
   }
 
-  again(): void {
+  again(least: number): void {
+    this.factor = least < this.least - 1e-9 ? 1 : Math.min(MOST_FACTOR, 2 * this.factor);
+    this.least = least;
     this.round = 0;
     this.phase = Math.floor(this.phase * 1.5);
     this.warm = this.warmest();
   }
 
   private warmest(): number {
-    return ((this.tour.model.makespan ? WARMTH_OF_LENGTH : WARMTH) * this.tour.cost) / Math.max(1, this.tour.tasks);
+    return (this.factor * (this.tour.model.makespan ? WARMTH_OF_LENGTH : WARMTH) * this.tour.cost) / Math.max(1, this.tour.tasks);
   }
 }

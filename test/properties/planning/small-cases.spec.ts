@@ -1,0 +1,56 @@
+import fc from 'fast-check';
+import { compile } from '#libs/planning/src/engine/timetable/model-of.js';
+import { Tour } from '#libs/planning/src/engine/timetable/tour.js';
+import { makePlan } from '#libs/planning/src/index.js';
+import type { Problem } from '#libs/planning/src/index.js';
+import { makeLab } from '#test/bench/planning/lab/make-lab.js';
+
+/** Every order with every choice of candidates: the least cost that there is. */
+function leastCost(problem: Problem): number {
+  const { model } = compile(problem);
+  const tour = new Tour(model);
+  let least = Infinity;
+  const choose = (job: number, candidate: number[], order: number[]): void => {
+    if (job === model.jobs) {
+      tour.load(order, candidate);
+      least = Math.min(least, tour.cost);
+      return;
+    }
+    for (let c = model.candidateAt[job]!; c < model.candidateAt[job + 1]!; c++) choose(job + 1, [...candidate, c], order);
+  };
+  for (const order of ordersOf([...Array(model.jobs + model.visits).keys()])) choose(0, [], order);
+  return least;
+}
+
+function ordersOf(tasks: number[]): number[][] {
+  if (tasks.length < 2) return [tasks];
+  return tasks.flatMap((task) => ordersOf(tasks.filter((other) => other !== task)).map((rest) => [task, ...rest]));
+}
+
+const small = (seed: number, jobs: number, roster: boolean): Problem => {
+  const lab = makeLab({ frames: 2, jobs, roster, seed });
+  return { ...lab, visits: [], items: lab.items.map((item) => ({ ...item, usable: null })) };
+};
+
+describe('small cases', () => {
+  it('are planned at the least cost that there is', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100_000 }), fc.boolean(), (seed, roster) => {
+        const problem = small(seed, 5, roster);
+        expect(makePlan(problem, { iterations: 3000, seed: 1 }).cost.total).toBeCloseTo(leastCost(problem), 6);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('never cost more without one of their jobs', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100_000 }), fc.nat(3), (seed, gone) => {
+        const problem = small(seed, 4, false);
+        const without = { ...problem, jobs: problem.jobs.filter((_, at) => at !== gone) };
+        expect(leastCost(without)).toBeLessThanOrEqual(leastCost(problem) + 1e-9);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
