@@ -15,7 +15,7 @@ import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { sequence } from '../support/sequence.js';
 import { until } from '../support/until.js';
-import { setUpLab } from './story-steps.js';
+import { refusal, setUpLab } from './story-steps.js';
 
 jest.setTimeout(300_000);
 
@@ -60,6 +60,32 @@ describe('1 000 changes tried on the plan of the demo lab', () => {
     expect(counts.accepted + counts.refused).toBe(EDITS);
     expect(counts.accepted).toBeGreaterThan(EDITS / 4);
     expect(counts.refused).toBeGreaterThan(EDITS / 10);
+  });
+
+  it('one is published only when its plan follows from all its changes, on the lab as it is', async () => {
+    const [first, second] = plan.lanes.flatMap(({ bookings }) => bookings).filter(({ state }) => state === 'ready');
+    const trial = (await manager.post<TrialView>('/trials', { name: 'Without the first' })).body;
+    const publish = () => manager.post<any>(`/trials/${trial.id}/publish`, {});
+    const look = async () => (await manager.get<TrialView>(`/trials/${trial.id}`)).body;
+    await work();
+    expect(await look()).toMatchObject({ pending: false, stale: false });
+    await manager.post(`/trials/${trial.id}/edits`, {
+      kind: 'hold',
+      jobId: first!.jobId,
+      why: 'The material is doubted',
+    });
+    expect(await look()).toMatchObject({ pending: true });
+    expect(refusal(await publish())).toEqual([409, 'trial/not-ready']);
+    await work();
+    expect((await manager.post('/plan/holds', { jobId: second!.jobId, why: 'So is this one' })).status).toBe(204);
+    expect(await look()).toMatchObject({ pending: false, stale: true });
+    expect(refusal(await publish())).toEqual([409, 'plan/stale-facts']);
+    expect((await manager.post<TrialView>(`/trials/${trial.id}/replan`)).body).toMatchObject({ pending: true });
+    await work();
+    expect((await publish()).body).toMatchObject({ state: 'published', pending: false });
+    const { body } = await manager.get<PlanView>('/plan');
+    expect(body.held.map(({ jobId }) => jobId)).toEqual(expect.arrayContaining([first!.jobId, second!.jobId]));
+    expect(body.version).toBeGreaterThan(plan.version);
   });
 
   async function tryEdit(trialId: string): Promise<void> {

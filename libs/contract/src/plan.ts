@@ -107,6 +107,9 @@ export interface TrialView {
   comparison: PlanComparison | null;
   /** Edits that cannot be made, by their place in the list, each with its reasons. */
   refused: { edit: number; reasons: string[] }[];
+  /** Its plan does not follow from all of its changes yet: it is being made. */
+  pending: boolean;
+  /** The lab changed since its plan was made. */
   stale: boolean;
   version: number;
 }

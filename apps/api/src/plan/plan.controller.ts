@@ -130,6 +130,14 @@ export class TrialsController {
     return this.trials.removeEdit(id, index);
   }
 
+  /** Plans a trial anew when the lab has changed since; its changes stay. */
+  @Post(':id/replan')
+  @HttpCode(202)
+  @May('edit-plan')
+  replan(@Param('id', ParseUUIDPipe) id: string): Promise<TrialView> {
+    return this.trials.replan(id);
+  }
+
   @Post(':id/publish')
   @HttpCode(200)
   @May('edit-plan')

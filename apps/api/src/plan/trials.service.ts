@@ -74,6 +74,16 @@ export class TrialsService {
     return this.view(id);
   }
 
+  /** Plans it anew on the lab as it is now; until then it cannot be published. */
+  async replan(id: string): Promise<TrialView> {
+    await this.records.transaction(async (manager) => {
+      const trials = new TrialRepository(manager);
+      await trials.change(await trials.get(id), {});
+      await this.planAnew(manager, id);
+    });
+    return this.view(id);
+  }
+
   async drop(id: string): Promise<void> {
     await this.records.transaction(async (manager) => {
       const trials = new TrialRepository(manager);
@@ -132,7 +142,9 @@ export class TrialsService {
     const { manager } = this.records;
     const base = await new PlanRepository(manager).get(trial.basedOnPlanId);
     const outcome = trial.outcome as TrialOutcome | null;
-    const stale = trial.state === 'open' && outcome !== null && (await factsChangedSince(manager, outcome.stamp));
+    const open = trial.state === 'open';
+    const pending = open && outcome?.forVersion !== trial.version;
+    const stale = open && outcome !== null && (await factsChangedSince(manager, outcome.stamp));
     return {
       ...{
         id: trial.id,
@@ -140,12 +152,13 @@ export class TrialsService {
         state: trial.state,
         version: trial.version,
         basedOnVersion: base.version,
+        pending,
         stale,
       },
       edits: trial.edits as unknown as TrialEdit[],
       plan: outcome && (await this.planOf(trial, outcome, stale)),
       comparison: outcome?.comparison ?? null,
-      refused: outcome?.refused ?? [],
+      refused: pending ? [] : (outcome?.refused ?? []), // by place in the list, which has changed since
     };
   }
 

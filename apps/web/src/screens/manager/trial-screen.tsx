@@ -13,7 +13,7 @@ import { call } from '../../wire/call.js';
 
 /** One trial plan: its changes, its lanes, and the difference to the published plan. */
 export function TrialScreen({ id }: { id: string }) {
-  const trial = useAsk<TrialView>('plan', `/trials/${id}`, (value) => (value?.plan === null ? 1000 : false));
+  const trial = useAsk<TrialView>('plan', `/trials/${id}`, (value) => (value?.pending ? 1000 : false));
   return (
     <Fetched of={trial} what="the trial plan">
       {(value) => <Trial trial={value} />}
@@ -56,7 +56,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
             <button
               type="button"
               className="button main"
-              disabled={publish.isPending || trial.edits.length === 0 || !asked.plan}
+              disabled={publish.isPending || trial.edits.length === 0 || trial.pending}
               onClick={() => publish.mutate({ path: `/trials/${trial.id}/publish` })}
             >
               Publish: replaces the plan for everybody
@@ -75,10 +75,20 @@ function Trial({ trial: asked }: { trial: TrialView }) {
       <div className="stack wide">
         <Refusal error={publish.error ?? drop.error ?? edit.error} />
         {trial.stale && open && (
-          <p className="note act">
-            The published plan has moved on since this trial began. Publishing checks everything against the facts of
-            that moment and refuses what no longer holds.
-          </p>
+          <div className="note act row between">
+            <span>
+              The lab has changed since this trial was planned, so it cannot be published as it stands. Its changes stay
+              when it is planned anew.
+            </span>
+            <button
+              type="button"
+              className="button small"
+              disabled={trial.pending || edit.isPending}
+              onClick={() => edit.mutate({ path: `/trials/${trial.id}/replan` })}
+            >
+              Plan it anew
+            </button>
+          </div>
         )}
         <section className="stack tight">
           <h2>Changes tried</h2>
@@ -101,7 +111,15 @@ function Trial({ trial: asked }: { trial: TrialView }) {
           </ol>
           {open && <TrialEditForm trial={trial} chosen={chosen} onAdd={add} busy={edit.isPending} />}
         </section>
-        {open && !asked.plan && <Waiting what="the planned trial; the published plan is shown meanwhile" />}
+        {trial.pending && (
+          <Waiting
+            what={
+              asked.plan
+                ? 'the plan with the last change; the one before it is shown meanwhile'
+                : 'the planned trial; the published plan is shown meanwhile'
+            }
+          />
+        )}
         {trial.plan && open ? (
           <Board
             plan={trial.plan}
@@ -118,7 +136,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
         ) : (
           !open && <Empty>This trial is {trial.state}.</Empty>
         )}
-        {trial.comparison && <Comparison comparison={trial.comparison} />}
+        {trial.comparison && !trial.pending && <Comparison comparison={trial.comparison} />}
       </div>
     </>
   );
