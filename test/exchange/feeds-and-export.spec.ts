@@ -165,14 +165,14 @@ describe('the export of everything', () => {
     await bench.manager.post('/teams', { name: '=HYPERLINK("http://northmoor.example")' });
     const { body, headers } = await auditor.get<string>('/export/team.csv');
     expect(headers.get('content-disposition')).toBe('attachment; filename="team.csv"');
-    const rows = parse(body, { columns: true }) as Record<string, string>[];
+    const rows = parse<Record<string, string>>(body, { columns: true });
     expect(rows.map(({ name }) => name)).toContain('\'=HYPERLINK("http://northmoor.example")');
     expect(rows.every((row) => Object.values(row).every((cell) => !/^[=+@\t\r]/.test(cell)))).toBe(true);
     const lines = (await linesOf('team')).trimEnd().split('\n');
     expect(lines).toHaveLength(rows.length);
-    const requests = parse((await auditor.get<string>('/export/request.csv')).body, { columns: true }) as {
-      title: string;
-    }[];
+    const requests = parse<{ title: string }>((await auditor.get<string>('/export/request.csv')).body, {
+      columns: true,
+    });
     expect(requests[0]!.title).toMatch(/^Bracket, "left"; with a comma/);
   });
 

@@ -5,7 +5,14 @@ import type { IncomingHttpHeaders, Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { simpleParser } from 'mailparser';
 import { SMTPServer } from 'smtp-server';
-import type { DeliveryView, NoticesView, RequestView, WebhookView } from '#libs/contract/src/index.js';
+import type {
+  DeliveryView,
+  JobView,
+  NoticesView,
+  RequestView,
+  StatusView,
+  WebhookView,
+} from '#libs/contract/src/index.js';
 import { addPerson, announce, remind, setTeams, tidyUp } from '#libs/records/src/index.js';
 import { postMessage } from '#apps/worker/src/deliver-webhook/post-message.js';
 import type { Client } from '../support/client.js';
@@ -153,6 +160,11 @@ describe('notices', () => {
     });
     expect(row!.mail_trouble).toBe('The mail server refused with 550.');
     expect(office.to('gone')).toEqual([]);
+    const { parts } = (await manager.get<StatusView>('/status')).body;
+    expect(parts.find(({ part }) => part === 'mails')).toMatchObject({
+      state: 'trouble',
+      sentence: expect.stringMatching(/^1 of the last day’s mails/),
+    });
   });
 
   it('are read one by one or all at once, each by their own', async () => {
@@ -223,6 +235,27 @@ describe('notices', () => {
     while (!heard.includes('"topic":"notices"')) heard += (await reader.read()).value ?? '';
     expect(Date.now() - began).toBeLessThan(1_000);
     abort.abort();
+  });
+
+  it('that find the mail server away are kept, and tried again a minute later', async () => {
+    await office.close();
+    const { id } = await submitted('Head tube');
+    await manager.post(`/requests/${id}/return`, { why: 'Which end?' });
+    const [row] = await until(async () => {
+      const rows = await lab.records.query<{ id: string; mail_trouble: string; mail_tries: number }[]>(
+        `select notice.id, mail_trouble, mail_tries from notice join person on person.id = person_id
+         where email like 'colleague@%' and path = $1 and mail_trouble is not null`,
+        [`/requests/${id}`],
+      );
+      return rows.length > 0 ? rows : null;
+    });
+    expect(row).toMatchObject({ mail_trouble: 'The mail server was not reached (ESOCKET).', mail_tries: 1 });
+    const [{ s }] = await lab.records.query<[{ s: number }]>(
+      `select extract(epoch from due_at - announced_at)::float8 as s from task_run
+       where name = 'send-notice' and payload->>'noticeId' = $1 and dispatched_at is null`,
+      [row!.id],
+    );
+    expect(s).toBeCloseTo(60, 3);
   });
 });
 
@@ -295,6 +328,8 @@ describe('webhooks', () => {
     });
     expect(row).toMatchObject({ lastStatus: 503, trouble: 'The receiver answered with 503.', nextTryAt: null });
     expect((await manager.get<WebhookView[]>('/webhooks')).body[0]!.lastState).toBe('failed');
+    const { parts } = (await manager.get<StatusView>('/status')).body;
+    expect(parts.find(({ part }) => part === 'other programs')).toMatchObject({ state: 'trouble' });
     receiver.answers = [200];
     const again = `/webhooks/${hook.id}/deliveries/${body.deliveryId}/again`;
     expect((await manager.post(again)).status).toBe(204);
@@ -332,6 +367,27 @@ describe('webhooks', () => {
     );
     expect([n, receiver.got.length]).toEqual([0, before]);
   });
+});
+
+describe('what happens at the bench', () => {
+  it('is told to the managers when a job is blocked, and to the technician when it can be taken again or is aborted', async () => {
+    await readyRequest(bench, 'Seat stay');
+    const { body } = await until(async () => {
+      const taken = await bench.technician.post<JobView>('/bench/take', {});
+      return taken.status === 200 && taken;
+    }, 30_000);
+    const told = async (client: Client) => (await noticesOf(client)).rows.map(({ subject }) => subject);
+    expect(await told(bench.technician)).toEqual([]);
+    await bench.technician.post(`/jobs/${body.id}/block`, { why: 'The jaws slip.' });
+    expect(await told(manager)).toContain(`${body.reference} is blocked`);
+    // Nothing is broken, so that the planner may have given it a place again already.
+    await manager.post(`/jobs/${body.id}/unblock`, { why: 'Try it with the coarse faces.' });
+    expect(await told(bench.technician)).toEqual([`${body.reference} can be taken again`]);
+    await manager.post(`/jobs/${body.id}/abort`, { why: 'The team has found another way.' });
+    const [newest] = (await noticesOf(bench.technician)).rows;
+    expect(newest).toMatchObject({ subject: `${body.reference} was aborted`, path: `/bench/${body.id}` });
+    expect(newest!.sentence).toContain('The team has found another way.');
+  }, 60_000);
 });
 
 describe('what retention forgets', () => {

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { StatusView } from '#libs/contract/src/index.js';
 import { announce } from '#libs/records/src/index.js';
 import type { Client } from '../support/client.js';
 import { startLab, TEST_PASSWORD, TEST_TEAM } from '../support/lab.js';
@@ -329,11 +330,8 @@ describe('the platform', () => {
     expect(await plain('/health/live')).toBe('{"alive":true}');
     expect(await plain('/health/ready')).toBe('{"ready":true,"database":"ok"}');
     expect(await plain('/metrics')).toContain('lab_tasks_waiting');
-    expect((await manager.get('/status')).body.parts.map(({ state }: { state: string }) => state)).toEqual([
-      'well',
-      'well',
-      'well',
-    ]);
+    const parts = (await manager.get<StatusView>('/status')).body.parts.map(({ part, state }) => [part, state]);
+    expect(parts).toEqual(['queue', 'work', 'failures', 'mails', 'other programs'].map((part) => [part, 'well']));
     const described = JSON.parse(await plain('/api/v1/openapi.json'));
     expect(described.paths['/api/v1/session'].post.responses).toHaveProperty('422');
   });

@@ -17,7 +17,8 @@ export class StatusController {
   @May('see-status')
   async view(): Promise<StatusView> {
     const figures = await figuresOfOperation(this.records);
-    return { parts: [queueOf(figures), workOf(figures), failuresOf(figures)], at: new Date().toISOString() };
+    const parts = [queueOf, workOf, failuresOf, mailsOf, programsOf].map((part) => part(figures));
+    return { parts, at: new Date().toISOString() };
   }
 }
 
@@ -42,6 +43,23 @@ function failuresOf({ tasks_failed_last_day: failed }: OperationFigures): Status
     state: 'trouble',
     sentence: `${failed} pieces of work have failed since yesterday. The log says why.`,
   };
+}
+
+function mailsOf({ mails_not_sent: count }: OperationFigures): StatusPart {
+  if (count === 0) return { part: 'mails', state: 'well', sentence: 'No mail of the last day was refused.' };
+  const sentence = `${count} of the last day’s mails have not been taken by the mail server. They are tried again for more than a day; what they say stands in the notices of the page.`;
+  return { part: 'mails', state: 'trouble', sentence };
+}
+
+function programsOf({ deliveries_not_made: count }: OperationFigures): StatusPart {
+  if (count === 0)
+    return {
+      part: 'other programs',
+      state: 'well',
+      sentence: 'Everything of the last day was delivered to other programs.',
+    };
+  const sentence = `${count} of the last day’s messages have not been delivered to other programs. They are tried again for a day; “Import and export” shows which and why.`;
+  return { part: 'other programs', state: 'trouble', sentence };
 }
 
 function spoken(seconds: number): string {

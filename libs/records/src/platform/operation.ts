@@ -14,6 +14,10 @@ export interface OperationFigures {
   oldest_task_waits_s: number;
   oldest_not_handed_over_s: number;
   record_events: number;
+  /** Mails of the last day that the mail server did not take so far. */
+  mails_not_sent: number;
+  /** Deliveries to other programs of the last day that failed so far. */
+  deliveries_not_made: number;
 }
 
 export async function figuresOfOperation(records: DataSource): Promise<OperationFigures & Record<string, number>> {
@@ -24,7 +28,10 @@ export async function figuresOfOperation(records: DataSource): Promise<Operation
       count(*) filter (where state = 'failed' and finished_at > now() - interval '1 day')::int as tasks_failed_last_day,
       coalesce(extract(epoch from now() - min(due_at) filter (where state = 'waiting' and merged_into is null)), 0)::float8 as oldest_task_waits_s,
       coalesce(extract(epoch from now() - min(due_at) filter (where dispatched_at is null)), 0)::float8 as oldest_not_handed_over_s,
-      (select seq::int from record_head) as record_events
+      (select seq::int from record_head) as record_events,
+      (select count(*)::int from notice where at > now() - interval '1 day' and mailed_at is null and mail_trouble is not null) as mails_not_sent,
+      (select count(*)::int from webhook_delivery where announced_at > now() - interval '1 day' and state <> 'delivered' and tries > 0)
+        as deliveries_not_made
     from task_run where state in ('waiting', 'running') or finished_at > now() - interval '1 day'`);
   const { oldest_task_waits_s: waits, oldest_not_handed_over_s: held, ...counts } = row!;
   return { ...counts, oldest_task_waits_s: Math.max(waits, 0), oldest_not_handed_over_s: Math.max(held, 0) };
