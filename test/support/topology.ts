@@ -22,6 +22,8 @@ const READY_WITHIN_MS = 60_000;
 /** One part that can be killed at any moment and is started anew, as whatever watches over services would do. */
 export interface Part {
   name: string;
+  /** Of a process of ours; null for stores, and while it is not running. */
+  pid(): number | null;
   kill(): Promise<void>;
 }
 
@@ -74,8 +76,8 @@ export async function startTopology({
   const ready = async () => void (await Promise.all(baseUrls.map((url) => until(() => isReady(url), READY_WITHIN_MS))));
   await ready();
   const stores: Part[] = [
-    { name: 'PostgreSQL', kill: () => killPostgres(folder) },
-    ...(redis ? [{ name: 'Redis', kill: () => redis.loseEverything() }] : []),
+    { name: 'PostgreSQL', pid: () => null, kill: () => killPostgres(folder) },
+    ...(redis ? [{ name: 'Redis', pid: () => null, kill: () => redis.loseEverything() }] : []),
   ];
   return {
     parts: [...services, ...stores],
@@ -125,6 +127,10 @@ class Service implements Part {
       this.killed = false;
       if (!this.stopping) setTimeout(() => this.start(), 200);
     });
+  }
+
+  pid(): number | null {
+    return this.child?.pid ?? null;
   }
 
   async kill(): Promise<void> {

@@ -1,10 +1,12 @@
 import { BringExtensions1764000000000 } from './migrations/1764000000000-bring-extensions.js';
 import { LayOutTheTables1764000001000 } from './migrations/1764000001000-lay-out-the-tables.js';
 import { ChainTheRecord1764000002000 } from './migrations/1764000002000-chain-the-record.js';
+import { FindRequestsByWords1764000003000 } from './migrations/1764000003000-find-requests-by-words.js';
 
 /** Every step of the schema, oldest first. A step that was released is never edited. */
 export const MIGRATIONS = [
   BringExtensions1764000000000,
   LayOutTheTables1764000001000,
   ChainTheRecord1764000002000,
+  FindRequestsByWords1764000003000,
 ] as const;

@@ -12,6 +12,7 @@ export interface TrainLink {
 
 /** One batch on one load train: the unit that is planned, taken and run. */
 @Entity('job')
+@Index(['state', 'finishedAt'])
 export class JobEntity {
   @PrimaryColumn('uuid')
   id!: string;
@@ -29,7 +30,6 @@ export class JobEntity {
   requestId!: string;
 
   @Column({ type: 'text' })
-  @Index()
   state!: JobState;
 
   /** Where it waits and why, in words, while waiting, paused, blocked or aborted. */

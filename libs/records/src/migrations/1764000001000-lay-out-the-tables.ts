@@ -32,9 +32,9 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     );
     await runner.query(`CREATE INDEX "ix_job_batch_id" ON "job"  ("batch_id") `);
     await runner.query(`CREATE INDEX "ix_job_request_id" ON "job"  ("request_id") `);
-    await runner.query(`CREATE INDEX "ix_job_state" ON "job"  ("state") `);
     await runner.query(`CREATE INDEX "ix_job_frame_id" ON "job"  ("frame_id") `);
     await runner.query(`CREATE INDEX "ix_job_technician_id" ON "job"  ("technician_id") `);
+    await runner.query(`CREATE INDEX "ix_job_state_finished_at" ON "job"  ("state", "finished_at") `);
     await runner.query(
       `CREATE TABLE "material" ("id" uuid NOT NULL, "code" text NOT NULL, "name" text NOT NULL, "group" text NOT NULL, "data" jsonb NOT NULL, "version" integer NOT NULL, CONSTRAINT "uq_material_code" UNIQUE ("code"), CONSTRAINT "pk_material" PRIMARY KEY ("id"))`,
     );
@@ -159,6 +159,7 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
       `CREATE TABLE "batch" ("id" uuid NOT NULL, "request_id" uuid NOT NULL, "position" integer NOT NULL, "label" text NOT NULL DEFAULT '', "method_id" uuid NOT NULL, "material_id" uuid, "ask" jsonb NOT NULL, "as_typed" jsonb NOT NULL DEFAULT '{}', "specimen_count" integer NOT NULL, "version" integer NOT NULL, CONSTRAINT "pk_batch" PRIMARY KEY ("id"))`,
     );
     await runner.query(`CREATE INDEX "ix_batch_request_id" ON "batch"  ("request_id") `);
+    await runner.query(`CREATE INDEX "ix_batch_method_id" ON "batch"  ("method_id") `);
     await runner.query(
       `CREATE TABLE "request_message" ("id" uuid NOT NULL, "request_id" uuid NOT NULL, "author_id" uuid NOT NULL, "body" text NOT NULL, "at" TIMESTAMP WITH TIME ZONE NOT NULL DEFAULT now(), CONSTRAINT "pk_request_message" PRIMARY KEY ("id"))`,
     );
@@ -274,6 +275,7 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(`DROP TABLE "curve"`);
     await runner.query(`DROP INDEX "public"."ix_request_message_request_id"`);
     await runner.query(`DROP TABLE "request_message"`);
+    await runner.query(`DROP INDEX "public"."ix_batch_method_id"`);
     await runner.query(`DROP INDEX "public"."ix_batch_request_id"`);
     await runner.query(`DROP TABLE "batch"`);
     await runner.query(`DROP INDEX "public"."ix_specimen_batch_id"`);
@@ -336,9 +338,9 @@ export class LayOutTheTables1764000001000 implements MigrationInterface {
     await runner.query(`DROP INDEX "public"."ix_method_code"`);
     await runner.query(`DROP TABLE "method"`);
     await runner.query(`DROP TABLE "material"`);
+    await runner.query(`DROP INDEX "public"."ix_job_state_finished_at"`);
     await runner.query(`DROP INDEX "public"."ix_job_technician_id"`);
     await runner.query(`DROP INDEX "public"."ix_job_frame_id"`);
-    await runner.query(`DROP INDEX "public"."ix_job_state"`);
     await runner.query(`DROP INDEX "public"."ix_job_request_id"`);
     await runner.query(`DROP INDEX "public"."ix_job_batch_id"`);
     await runner.query(`DROP TABLE "job"`);

@@ -25,6 +25,7 @@ export class BatchEntity {
   label!: string;
 
   @Column('uuid')
+  @Index()
   methodId!: string;
 
   @Column({ type: 'uuid', nullable: true })

@@ -8,6 +8,8 @@ import { BatchEntity } from './batch.entity.js';
 @Index(['createdAt', 'id'])
 @Index(['teamId', 'createdAt', 'id'])
 @Index(['state', 'createdAt', 'id'])
+@Index('ix_request_reference_words', { synchronize: false }) // made by a step of its own: TypeORM knows no trigrams
+@Index('ix_request_title_words', { synchronize: false })
 @Check('request_weight_positive', '"weight" > 0')
 export class RequestEntity {
   @PrimaryColumn('uuid')
