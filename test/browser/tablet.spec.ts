@@ -40,7 +40,7 @@ describe('a technician with a tablet and a barcode reader', () => {
   });
 
   inBrowser(
-    'runs a job of ten specimens to its end; the network is cut twice, and nothing is lost or done twice',
+    'runs a job of ten specimens to its end; the network is cut again and again, and nothing is lost or done twice',
     async () => {
       const page = await atTheDoor(browser, bench.lab, TABLET);
       const hand = mouse(page);
@@ -53,6 +53,7 @@ describe('a technician with a tablet and a barcode reader', () => {
         const keep = page.getByRole('button', { name: `Keep ${label(at)}`, exact: true });
         if (at === 4) await cutBefore(page, () => keep.tap());
         else if (at === 7) await loseTheAnswer(page, () => keep.tap());
+        else if (at === 9) await loseTheAnswerForGood(page, () => keep.tap());
         else await keep.tap();
         await page
           .locator('.specimen-tabs button.tested')
@@ -106,6 +107,8 @@ async function cutBefore(page: Page, act: () => Promise<void>): Promise<void> {
   await page.context().setOffline(false);
 }
 
+const RESULTS = /\/results$/;
+
 /** The act arrives, its answer does not: the same act is sent again, and must be done once. */
 async function loseTheAnswer(page: Page, act: () => Promise<void>): Promise<void> {
   let lost = 0;
@@ -115,7 +118,15 @@ async function loseTheAnswer(page: Page, act: () => Promise<void>): Promise<void
     await route.abort('connectionreset');
     lost++;
   };
-  await page.route(/\/results$/, swallow, { times: 1 });
+  await page.route(RESULTS, swallow, { times: 1 });
   await act();
   await until(async () => lost === 1);
+}
+
+/** As above, and the server died before it could keep its answer: the second try is told that it was done. */
+async function loseTheAnswerForGood(page: Page, act: () => Promise<void>): Promise<void> {
+  const problem = { type: '/problems/idempotency-key/done-already', title: 'Done already', status: 409 };
+  const doneAlready = { status: 409, contentType: 'application/problem+json', body: JSON.stringify(problem) };
+  await page.route(RESULTS, (route) => route.fulfill(doneAlready), { times: 1 });
+  await loseTheAnswer(page, act); // the newest route is asked first
 }

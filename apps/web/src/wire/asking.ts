@@ -1,7 +1,7 @@
 import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useRef } from 'react';
 import type { LiveEvent, Page } from '#libs/contract/src/index.js';
-import { call, newKey, Refused } from './call.js';
+import { call, newKey, Refused, wasDoneAlready } from './call.js';
 import type { Verb } from './call.js';
 
 export type Topic = LiveEvent['topic'] | 'methods' | 'session' | 'record' | 'status' | 'settings';
@@ -91,6 +91,7 @@ export interface Act {
 export function useSend<Answer = unknown>(topics: readonly Topic[], onDone?: (answer: Answer) => void) {
   const client = useQueryClient();
   const unanswered = useRef<{ act: string; key: string } | null>(null);
+  const askAgain = () => Promise.all(topics.map((topic) => client.invalidateQueries({ queryKey: [topic] })));
   return useMutation<Answer, Error, Act>({
     mutationFn: async ({ verb = 'POST', path, body, version }) => {
       const act = JSON.stringify([verb, path, body]);
@@ -104,12 +105,13 @@ export function useSend<Answer = unknown>(topics: readonly Topic[], onDone?: (an
         });
       } catch (error) {
         if (error instanceof Refused) unanswered.current = null;
+        if (wasDoneAlready(error)) await askAgain();
         throw error;
       }
     },
     onSuccess: async (answer) => {
       unanswered.current = null;
-      await Promise.all(topics.map((topic) => client.invalidateQueries({ queryKey: [topic] })));
+      await askAgain();
       onDone?.(answer);
     },
   });

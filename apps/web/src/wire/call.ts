@@ -14,6 +14,16 @@ export class Refused extends Error {
   }
 }
 
+/** The server is still at the first try of an act with this key: ask again in a moment. */
+export function isStillAtWork(error: unknown): boolean {
+  return error instanceof Refused && error.problem.type === '/problems/idempotency-key/at-work';
+}
+
+/** The act was done by an earlier try whose answer was lost for good: what became of it has to be looked up. */
+export function wasDoneAlready(error: unknown): boolean {
+  return error instanceof Refused && error.problem.type === '/problems/idempotency-key/done-already';
+}
+
 /** Nothing came back: the network or the server is away. Whether the server acted is not known. */
 export class NoAnswer extends Error {
   constructor(cause: unknown) {
@@ -43,7 +53,10 @@ export interface CallOptions {
  */
 export async function call<Answer>(verb: Verb, path: string, options: CallOptions = {}): Promise<Answer> {
   const response = await send(verb, path, options);
-  const text = await response.text();
+  const text = await response.text().catch((cause: unknown) => {
+    if (options.signal?.aborted) throw cause;
+    throw new NoAnswer(cause); // the line broke in the middle of the answer
+  });
   if (!response.ok) throw new Refused(problemOf(response, text));
   return (text ? JSON.parse(text) : undefined) as Answer;
 }

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useSyncExternalStore } from 'react';
-import { NoAnswer, Refused, call, newKey } from '../../wire/call.js';
+import { NoAnswer, Refused, call, isStillAtWork, newKey, wasDoneAlready } from '../../wire/call.js';
 import type { Verb } from '../../wire/call.js';
 
 /** One act at the bench that must arrive, once: kept on this device until the server has answered. */
@@ -59,7 +59,8 @@ async function run(): Promise<void> {
         continue;
       }
       write(read().slice(1), false);
-      settle.get(act.key)?.refused(error);
+      if (wasDoneAlready(error)) settle.get(act.key)?.done(undefined);
+      else settle.get(act.key)?.refused(error);
     }
     settle.delete(act.key);
   }
@@ -67,7 +68,8 @@ async function run(): Promise<void> {
 }
 
 function mayComeBack(error: unknown): boolean {
-  return error instanceof NoAnswer || (error instanceof Refused && [502, 503, 504].includes(error.problem.status));
+  if (error instanceof NoAnswer || isStillAtWork(error)) return true;
+  return error instanceof Refused && [502, 503, 504].includes(error.problem.status);
 }
 
 function pause(ms: number): Promise<void> {
@@ -86,11 +88,11 @@ function pause(ms: number): Promise<void> {
  * Sends an act of the bench surely: over a lost network it is repeated with the same key until it is answered, also after
  * a reload of the page.
  *
- * @returns the answer; rejects with {@link Refused} when the server says no
+ * @returns the answer, or undefined when the act was done and its answer is lost; rejects with {@link Refused} when the server says no
  */
-export function sendSurely<Answer>(verb: Verb, path: string, body: unknown): Promise<Answer> {
+export function sendSurely<Answer>(verb: Verb, path: string, body: unknown): Promise<Answer | undefined> {
   const key = newKey();
-  const answered = new Promise<Answer>((resolve, reject) => {
+  const answered = new Promise<Answer | undefined>((resolve, reject) => {
     settle.set(key, { done: (answer) => resolve(answer as Answer), refused: reject });
   });
   write([...read(), { key, verb, path, body }]);
@@ -118,7 +120,7 @@ function isJob(answer: unknown, id: string): boolean {
 export function useJobAct(jobId: string) {
   const client = useQueryClient();
   return useCallback(
-    async <Answer>(verb: Verb, act: string, body: unknown): Promise<Answer> => {
+    async <Answer>(verb: Verb, act: string, body: unknown): Promise<Answer | undefined> => {
       const answer = await sendSurely<Answer>(verb, `/jobs/${jobId}${act}`, body);
       if (isJob(answer, jobId)) client.setQueryData(['jobs', `/jobs/${jobId}`], answer);
       await client.invalidateQueries({ queryKey: ['jobs'] });
