@@ -113,7 +113,7 @@ const SENTENCES: Record<string, Say> = {
     'Add an adapter of that length.',
   ),
   'ends-meet': limit(
-    ({ need, has }) => `The opening closes to ${need}; the ends touch at ${has}`,
+    ({ need, has }) => `The test closes the ends by ${need}; there are ${has} between them`,
     'Lower the travel or use a taller specimen.',
   ),
   'too-wide': limit(

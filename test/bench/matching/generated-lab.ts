@@ -65,7 +65,7 @@ export function generatedAsk(seed: number): Ask {
     temperatureC: chance.often(10) ? chance.one([-30, 60, 120]) : null,
     results,
     speedMmPerMin: null,
-    travelMm: chance.whole(2, 60),
+    travelMm: methodId === 'iso-844' ? 7 : chance.whole(2, 60),
     options: { contactExtensometer: chance.often(80), crossheadStrain: chance.often(50), lowerForceClass: false },
     hazards: [],
     confirmed: [],

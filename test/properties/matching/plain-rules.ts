@@ -217,7 +217,8 @@ function guarded({ frame, guard }: PlainTrain, needs: Needs, settings: MatchSett
   return (own > 0 || guard !== null) && le(energy, own);
 }
 
-function holds(end: PlainEnd, faces: Of<'jaw-face'> | null, needs: Needs): boolean {
+/** Whether one end takes the specimen, with these faces where it has a seat. */
+export function holds(end: PlainEnd, faces: Of<'jaw-face'> | null, needs: Needs): boolean {
   const s = needs.specimen;
   if (end.kind === 'platen') {
     const round = s.bodyThicknessMm === s.bodyWidthMm && s.endShape === 'round';
@@ -283,7 +284,8 @@ function plainClass(
   return (rank(held) <= 1 && rank(need) >= 1) || (rank(held) <= 2 && rank(need) >= 3);
 }
 
-function plainRating(item: Item, needs: Needs): number {
+/** What an item carries in the direction and at the temperature of the test. */
+export function plainRating(item: Item, needs: Needs): number {
   const points = [...(item.ratings[needs.direction] ?? [])].sort((a, b) => a.temperatureC - b.temperatureC);
   const at = needs.temperature.value;
   if (points.length === 0) return 0;

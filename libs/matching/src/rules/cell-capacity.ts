@@ -49,6 +49,17 @@ export function cellCapacityFor({ details }: Parts['cell'], needs: Pick<Needs, '
   return needs.direction === 'torque' ? details.torqueCapacityNm : details.capacityN;
 }
 
+/**
+ * Whether a mass on the cell is too much whatever else the train is: a quick no for the search, which leaves the last word to the rule.
+ */
+export function isTooHeavy(cell: Parts['cell'], cellAt: Parts['cellAt'], hungKg: number, needs: Needs): boolean {
+  if (needs.direction === 'torque') return false;
+  return loadOnCellN(needs, G_MS2 * hungKg, cellAt) > cell.details.capacityN * (1 + SURE);
+}
+
+/** Far above any rounding, far below any difference that counts. */
+const SURE = 1e-6;
+
 /** Highest force on the cell, N, as its amplifier sees it before zero is set. */
 export function loadOnCellN(needs: Needs, hungN: number, cellAt: Parts['cellAt']): number {
   const forceN = needs.peakHigh.value;

@@ -1,5 +1,6 @@
 import type { Adapter, Item } from '../item.js';
 import { massOnCellKg } from '../parts.js';
+import { isTooHeavy } from '../rules/cell-capacity.js';
 import type { Adapters, Ends, Parts } from '../parts.js';
 import { accuracyPoints, changeMinutes, clearMinutes, forceFitPoints, scarcePoints } from '../score.js';
 import { bitOf, countBits, tally } from './checks.js';
@@ -11,7 +12,7 @@ import { freshPoints, savedPoints } from './holders.js';
 import type { Fresh, Holder, HolderGroup } from './holders.js';
 import type { Option } from './options.js';
 import { OWN_CAUTIONS } from './own-cautions.js';
-import { adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
+import { adapterRoomMm, NO_ADAPTERS, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './whole-train.js';
 
 /** A train found by the search, with the units that could stand for each of its items. */
@@ -72,32 +73,33 @@ export function bestTrains(at: IndexedFrame, search: Search, most: number): Foun
     if (least + cell.points >= bar()) break;
     for (const { group, adapterPoints } of reachable(cell, site, search)) {
       const before = least + cell.points + adapterPoints;
-      for (const holder of inOrder(group, site)) {
-        if (!holder.fitted && before + holder.points >= bar()) break;
-        tryFaces(holder, cell, besides, site, before, bar, search, (found) => {
+      const attempt = (holder: Holder, fitted: boolean) =>
+        tryFaces(holder, fitted, cell, besides, site, before, bar, search, (found) => {
           if (kept.length === most) tries -= 1;
           if (found) keep(kept, found, most);
         });
+      const first = fittedIn(group, site);
+      for (const holder of first) attempt(holder, true);
+      for (const holder of group.holders) {
+        if (before + holder.points >= bar()) break;
+        if (!first.has(holder)) attempt(holder, false);
       }
     }
   }
   return kept;
 }
 
-/** A holder as a frame sees it: whether some of it hangs there already. */
-type OnFrame = Pick<Holder, 'ends' | 'faces' | 'points'> & { fitted: boolean };
-
-/** What hangs on the frame first, then the others, cheapest first. */
-function* inOrder(group: HolderGroup, { at, seats }: Site): Generator<OnFrame> {
-  const first = new Set<Holder>();
-  for (const id of at.fitted) for (const holder of group.having.get(id) ?? []) first.add(holder);
-  for (const seat of seats) for (const holder of group.seated.get(seat) ?? []) first.add(holder);
-  for (const holder of first) yield { ...holder, fitted: true };
-  for (const holder of group.holders) if (!first.has(holder)) yield { ...holder, fitted: false };
+/** Holders of which something hangs on the frame already; they cost less there than their group's order says. */
+function fittedIn(group: HolderGroup, { at, seats }: Site): Set<Holder> {
+  const found = new Set<Holder>();
+  for (const id of at.fitted) for (const holder of group.having.get(id) ?? []) found.add(holder);
+  for (const seat of seats) for (const holder of group.seated.get(seat) ?? []) found.add(holder);
+  return found;
 }
 
 function tryFaces(
-  holder: OnFrame,
+  holder: Holder,
+  fitted: boolean,
   cell: Priced<CellChoice>,
   besides: readonly Priced<BesideChoice>[],
   site: Site,
@@ -109,7 +111,7 @@ function tryFaces(
   const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), site, search);
   if (!end) return;
   for (const fresh of holder.faces) {
-    if (!holder.fitted && before + end.points + fresh.points >= bar()) return;
+    if (!fitted && before + end.points + fresh.points >= bar()) return;
     const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), site, search);
     if (!faces || before + end.points + faces.points >= bar()) continue;
     const train = assemble(site, cell, end, faces, besides, bar(), search);
@@ -224,6 +226,8 @@ function assemble(
   const { context, routes } = search;
   const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, context);
   if (room.most < 0 || room.most < room.least) return 'hopeless';
+  const leastKg = massOnCellKg({ cellAt: cell.cellAt, adapters: NO_ADAPTERS, ends: end.part, faces: null });
+  if (isTooHeavy(cell.part, cell.cellAt, leastKg, context.needs)) return 'hopeless';
   let joinable = false;
   let tooHeavyKg = Infinity;
   for (const { adapters: joined, lengthMm } of routes.join({
@@ -236,6 +240,10 @@ function assemble(
     joinable = true;
     const hungKg = massOnCellKg({ cellAt: cell.cellAt, adapters: joined, ends: end.part, faces: faces.part });
     if (hungKg >= tooHeavyKg) continue;
+    if (isTooHeavy(cell.part, cell.cellAt, hungKg, context.needs)) {
+      tooHeavyKg = hungKg;
+      continue;
+    }
     for (const beside of besides) {
       const parts = trainOf(frame, cell, end, faces, joined, beside);
       const whole = tally(WHOLE_CHECKS, parts, context);

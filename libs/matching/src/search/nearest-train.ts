@@ -16,7 +16,7 @@ interface Near {
 
 /** Pairs of cell and ends that are looked at, and whole trains judged, at most; more only in labs with hundreds of equal choices. */
 const MOST_PAIRS = 2000;
-const MOST_JUDGED = 100;
+const MOST_JUDGED = 40;
 
 /**
  * The train that comes nearest on a frame without a candidate: fewest rules failing, and of these the one that is least short by its

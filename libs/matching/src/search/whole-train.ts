@@ -54,9 +54,7 @@ export function adapterRoomMm(
   { frame, cell, ends }: Pick<Parts, 'frame' | 'cell' | 'ends'>,
   { needs, settings }: RequestContext,
 ): { least: number; most: number } {
-  const { leastMm, mostMm, touchMm } = openingsOf({ cell, ends, adapters: NO_ADAPTERS }, needs);
-  // Ends that would meet do so with any adapters.
-  if (leastMm < touchMm - SLACK_MM) return { least: Infinity, most: -Infinity };
+  const { leastMm, mostMm } = openingsOf({ cell, ends, adapters: NO_ADAPTERS }, needs);
   const { openingMinMm, openingMaxMm } = frame.details;
   return { least: openingMinMm - leastMm - SLACK_MM, most: openingMaxMm - mostMm - settings.clearanceMm + SLACK_MM };
 }
