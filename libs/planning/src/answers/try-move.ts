@@ -7,7 +7,7 @@ import { windowAround, workingWindows } from '../windows.js';
 
 /** Why a job cannot begin on a frame at a minute with everything else left where it is. */
 export interface Obstacle {
-  kind: 'running' | 'no-train' | 'before-release' | 'after' | 'frame-closed' | 'frame-busy' | 'item-busy' | 'not-in-force' | 'pushes' | 'later';
+  kind: 'running' | 'no-train' | 'before-release' | 'after' | 'frame-closed' | 'frame-busy' | 'item-busy' | 'not-in-force' | 'pushes' | 'later' | 'no-room';
   /** The job in the way or pushed away, where there is one. */
   jobId: string | null;
   itemId: string | null;
@@ -39,7 +39,8 @@ export function tryMove(problem: Problem, plan: Plan, jobId: string, frameId: st
   const obstacles = [...inTheWay(problem, plan, job, frame, startMin, booking), ...pushed];
   const laterMin = booking ? booking.startMin - startMin : 0;
   if (laterMin > 0 && obstacles.length === 0) obstacles.push({ ...obstacle('later'), byMin: laterMin });
-  return { fits: booking !== null && laterMin <= 0 && pushed.length === 0 && obstacles.length === 0, obstacles, booking };
+  if (!booking && obstacles.length === 0) obstacles.push(obstacle('no-room'));
+  return { fits: obstacles.length === 0, obstacles, booking };
 }
 
 const obstacle = (kind: Obstacle['kind'], jobId: string | null = null, itemId: string | null = null, byMin = 0): Obstacle => ({ kind, jobId, itemId, byMin });

@@ -47,7 +47,7 @@ function settleBest(tour: Tour, job: number): void {
       const first = Math.min(place, was.place, tour.putAt[job]!);
       tour.candidate[job] = c;
       tour.shift(was.place, place);
-      const cost = tour.evaluate(first, best.cost);
+      const cost = tour.evaluate(first, best.cost, job, job);
       if (cost < best.cost) best = { cost, place, candidate: c };
       tour.shift(place, was.place);
       tour.candidate[job] = was.candidate;

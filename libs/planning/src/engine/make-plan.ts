@@ -10,7 +10,7 @@ import type { Compiled } from './timetable/model-of.js';
 import { compile } from './timetable/model-of.js';
 import { orderOfPlan } from './timetable/order-of-plan.js';
 import type { Order } from './timetable/orders.js';
-import { orderBy, ORDER_RULES } from './timetable/orders.js';
+import { ORDER_RULES } from './timetable/orders.js';
 import { planOf } from './timetable/plan-of.js';
 import { searchTimetables } from './timetable/search.js';
 
@@ -70,7 +70,7 @@ export const CONSTRUCTION_RULES: readonly string[] = ORDER_RULES.map(({ name }) 
  */
 export function construct(problem: Problem, rule = CONSTRUCTION_RULES[0]!): Plan {
   const compiled = compile(problem);
-  return planOf(problem, compiled, orderBy(compiled.model, ORDER_RULES.find(({ name }) => name === rule) ?? ORDER_RULES[0]!));
+  return planOf(problem, compiled, (ORDER_RULES.find(({ name }) => name === rule) ?? ORDER_RULES[0]!).order(compiled.model));
 }
 
 /** Sequences as an order of tasks, frame by frame. */

@@ -1,4 +1,5 @@
 import type { TimetableModel } from './model.js';
+import { Outcome } from './outcome.js';
 import { NEVER, Roster } from './roster.js';
 
 /** Told of what is placed, when somebody wants to know more than the cost. */
@@ -38,6 +39,8 @@ export class Builder {
   /** In force again after its visit: [2u] from, [2u + 1] until. */
   readonly renewed: Int32Array;
   readonly roster: Roster;
+  /** Where each task lies; holds for what was placed since the last reset or copy. */
+  readonly outcome: Outcome;
 
   /** All of the above in one piece, so that a state is copied at once. */
   private readonly state: Int32Array;
@@ -49,6 +52,8 @@ export class Builder {
   private setupBy = -1;
   /** Units that would run out during the job that is being fitted. */
   private readonly passedOver: Int32Array;
+  /** How many visits were put down because a job needed their unit. */
+  pulled = 0;
   private fitting = 0;
 
   constructor(readonly model: TimetableModel) {
@@ -70,6 +75,7 @@ export class Builder {
     this.unitFree = unitFree;
     this.renewed = renewed;
     this.roster = new Roster(model);
+    this.outcome = new Outcome(model);
     this.chosen = new Int32Array(Math.max(1, model.links));
     this.passedOver = new Int32Array(model.units);
     this.reset();
@@ -105,6 +111,22 @@ export class Builder {
     else this.placeJob(task, candidate);
   }
 
+  /** Works out where a job would go now, without placing it. @returns false when it finds no room, or waits for one not placed yet */
+  preview(job: number, candidate: number): boolean {
+    const { after, afterAt } = this.model;
+    for (let x = afterAt[job]!; x < afterAt[job + 1]!; x++) if (!this.done[after[x]!]) return false;
+    return this.fits(job, candidate);
+  }
+
+  /** Start and end of the work that was previewed last, min. */
+  get previewStart(): number {
+    return this.start;
+  }
+
+  get previewEnd(): number {
+    return this.end;
+  }
+
   private placeJob(job: number, candidates: Int32Array): void {
     const { model } = this;
     this.done[job] = 1;
@@ -116,6 +138,7 @@ export class Builder {
     }
     let candidate = candidates[job]!;
     if (candidate < 0) candidate = this.bestCandidate(job);
+    this.outcome.candidate[job] = candidate;
     if (!this.fits(job, candidate)) {
       if (!this.placeVisitsFor(candidate) || !this.fits(job, candidate)) return this.leaveOut(job, false);
     }
@@ -228,6 +251,7 @@ export class Builder {
     const { needAt } = this.model;
     for (let n = needAt[candidate]!, x = 0; n < needAt[candidate + 1]!; n++, x++) {
       const unit = this.chosen[x]!;
+      if (this.model.unitAlways[unit]) continue;
       const later = this.usableFrom(unit, this.setupStart, this.end);
       if (later === this.setupStart) continue;
       if (later < NEVER) return later;
@@ -264,7 +288,9 @@ export class Builder {
       for (let y = begin; y < end && end - begin > 1; y++) {
         const unit = model.pool[y]!;
         if (this.passedOver[unit] === this.fitting || this.isTaken(unit, x)) continue;
-        const free = this.usableFrom(unit, Math.max(from, this.unitFree[unit]!), Math.max(from, this.unitFree[unit]!) + 1);
+        let free = this.unitFree[unit]!;
+        if (free < from) free = from;
+        if (!model.unitAlways[unit]) free = this.usableFrom(unit, free, free + 1);
         if (free >= NEVER) continue;
         const isFitted = this.unitFrame[unit] === frame && this.fitted[frame * model.links + link] === unit;
         const cost =
@@ -433,13 +459,42 @@ export class Builder {
     this.recorder?.stint(job, isSetup, start, end, who);
   }
 
-  private commit(job: number, candidate: number): void {
+  /** Puts a task where it lies in an outcome; right only while its frame and pools stand as they stood there. */
+  replay(task: number, from: Outcome): void {
     const { model } = this;
+    this.done[task] = 1;
+    this.putAt[task] = this.at;
+    if (this.outcome !== from) this.outcome.copy(task, from);
+    const end = from.end[task]!;
+    this.cost += from.cost[task]!;
+    this.endOf[task] = end;
+    if (end >= NEVER) return;
+    if (task >= model.jobs) return this.renew(task - model.jobs, end);
+    const candidate = from.candidate[task]!;
+    const frame = model.candidateFrame[candidate]!;
+    for (let n = model.needAt[candidate]!, x = task * from.width; n < model.needAt[candidate + 1]!; n++, x++) {
+      const unit = from.units[x]!;
+      this.fitted[frame * model.links + model.needLink[n]!] = unit;
+      this.unitFrame[unit] = frame;
+      this.unitFree[unit] = end;
+    }
+    this.frameFree[frame] = end;
+    this.frameLast[frame] = candidate;
+    this.frameLoad[frame]! += end - from.setupStart[task]!;
+    if (end > this.makespan) this.makespan = end;
+  }
+
+  private commit(job: number, candidate: number): void {
+    const { model, outcome } = this;
     const frame = model.candidateFrame[candidate]!;
     this.bookAll(job, candidate, frame);
+    outcome.candidate[job] = candidate;
+    outcome.setupStart[job] = this.setupStart;
+    outcome.end[job] = this.end;
     this.recorder?.job(job, candidate, this.setupStart, this.setupMin, this.start, this.end);
     for (let n = model.needAt[candidate]!, x = 0; n < model.needAt[candidate + 1]!; n++, x++) {
       const unit = this.chosen[x]!;
+      outcome.units[job * outcome.width + x] = unit;
       this.recorder?.unit(job, model.needLink[n]!, unit);
       this.fitted[frame * model.links + model.needLink[n]!] = unit;
       this.unitFrame[unit] = frame;
@@ -470,12 +525,12 @@ export class Builder {
   private count(job: number, frame: number): void {
     const { model } = this;
     const late = this.end - model.due[job]!;
+    this.frameLoad[frame]! += this.end - this.setupStart;
     if (this.end > this.makespan) this.makespan = this.end;
     let cost = (late > 0 ? late * model.lateRate[job]! : 0) + model.changeoverRate * this.setupMin + model.endRate * this.end;
     if (model.loadRate > 0) {
-      const before = this.frameLoad[frame]!;
-      const after = before + this.end - this.setupStart;
-      this.frameLoad[frame] = after;
+      const after = this.frameLoad[frame]!;
+      const before = after - (this.end - this.setupStart);
       cost += (model.loadRate * (after - before) * (after + before)) / 3600;
     }
     const published = model.publishedFrame[job]!;
@@ -484,11 +539,14 @@ export class Builder {
       cost += model.movedRate * Math.abs(this.start - model.publishedStart[job]!);
     }
     if (model.pinStart[job]! >= 0 && this.start > model.pinStart[job]!) cost += model.missRate * (this.start - model.pinStart[job]!);
+    this.outcome.cost[job] = cost;
     this.cost += cost;
   }
 
   private leaveOut(task: number, waits: boolean): void {
     this.endOf[task] = NEVER;
+    this.outcome.end[task] = NEVER;
+    this.outcome.cost[task] = this.model.unplacedCost;
     this.cost += this.model.unplacedCost;
     this.recorder?.unplaced(task, waits);
   }
@@ -500,6 +558,7 @@ export class Builder {
     for (let visit = 0; visit < model.visits; visit++) {
       if (this.done[model.jobs + visit] || !this.isInPools(model.visitUnit[visit]!, candidate)) continue;
       this.placeVisit(visit);
+      this.pulled++;
       any = true;
     }
     return any;
@@ -522,12 +581,20 @@ export class Builder {
     const start = Math.max(this.unitFree[unit]!, model.visitEarliest[visit]!);
     const end = start + model.visitDuration[visit]!;
     if (end > model.horizonMin) return this.leaveOut(task, false);
+    this.endOf[task] = end;
+    this.outcome.end[task] = end;
+    this.outcome.cost[task] = Math.max(0, end - model.visitBefore[visit]!) * model.missRate;
+    this.cost += this.outcome.cost[task]!;
+    this.renew(visit, end);
+    this.recorder?.visit(visit, start, end);
+  }
+
+  /** After its visit a unit is back, on no frame, and in force again. */
+  private renew(visit: number, end: number): void {
+    const unit = this.model.visitUnit[visit]!;
     this.unitFree[unit] = end;
     this.unitFrame[unit] = -1;
     this.renewed[2 * unit] = end;
-    this.renewed[2 * unit + 1] = model.visitUntil[visit]!;
-    this.endOf[task] = end;
-    this.cost += Math.max(0, end - model.visitBefore[visit]!) * model.missRate;
-    this.recorder?.visit(visit, start, end);
+    this.renewed[2 * unit + 1] = this.model.visitUntil[visit]!;
   }
 }

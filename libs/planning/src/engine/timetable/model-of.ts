@@ -75,7 +75,7 @@ function offsets(lists: readonly { length: number }[]): Int32Array {
   return at;
 }
 
-function windowsOf(problem: Problem): Pick<TimetableModel, 'windows' | 'frameAt' | 'runAt' | 'unitAt' | 'shiftAt' | 'frameAlways'> {
+function windowsOf(problem: Problem): Pick<TimetableModel, 'windows' | 'frameAt' | 'runAt' | 'unitAt' | 'shiftAt' | 'frameAlways' | 'unitAlways'> {
   const lists: Window[][] = [
     ...problem.frames.map(workingWindows),
     ...problem.frames.map(runningWindows),
@@ -91,6 +91,7 @@ function windowsOf(problem: Problem): Pick<TimetableModel, 'windows' | 'frameAt'
     runAt: all.slice(frames, 2 * frames + 1),
     unitAt: all.slice(2 * frames, 2 * frames + items + 1),
     shiftAt: all.slice(2 * frames + items),
+    unitAlways: Uint8Array.from(problem.items, (item) => (item.usable === null ? 1 : 0)),
     frameAlways: Uint8Array.from(problem.frames, (frame) => (frame.open === null && !frame.down?.length ? 1 : 0)),
   };
 }

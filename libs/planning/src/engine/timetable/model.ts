@@ -20,6 +20,7 @@ export interface TimetableModel {
   shiftAt: Int32Array;
   /** 1 where the owner's windows leave nothing out. */
   frameAlways: Uint8Array;
+  unitAlways: Uint8Array;
 
   release: Int32Array;
   due: Int32Array;

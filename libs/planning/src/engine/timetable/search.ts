@@ -2,11 +2,13 @@ import type { Budget } from '../budget.js';
 import type { Random } from '../random.js';
 import type { TimetableModel } from './model.js';
 import type { Order } from './orders.js';
-import { orderBy, ORDER_RULES } from './orders.js';
+import { ORDER_RULES } from './orders.js';
 import { Tour } from './tour.js';
 
+/** How many tasks are drawn to find a late one. */
+const DRAWS = 8;
 /** The dispatch rules may take this share of the time before the search begins. */
-const SHARE_OF_RULES = 0.25;
+const SHARE_OF_RULES = 0.4;
 
 /**
  * Improves orders by moves of single tasks: worse ones are taken while it is warm.
@@ -32,7 +34,7 @@ export function searchTimetables(
   }
   for (const rule of ORDER_RULES) {
     if (least < Infinity && (budget.isSpent() || budget.spentShare() > SHARE_OF_RULES)) break;
-    const { order, candidate } = orderBy(model, rule);
+    const { order, candidate } = rule.order(model);
     tour.load(order, candidate);
     better();
   }
@@ -54,7 +56,8 @@ export function searchTimetables(
 function step(tour: Tour, random: Random, allowance: number): boolean {
   const { model, order, place, candidate } = tour;
   const kind = random.below(10);
-  const from = random.below(tour.tasks);
+  const isLate = !model.makespan && random.below(2) === 0;
+  const from = isLate ? lateOne(tour, random) : random.below(tour.tasks);
   const task = order[from]!;
   const limit = tour.cost + allowance;
   if (kind < 4) return tryShift(tour, from, besides(tour, random, task, -1), limit);
@@ -77,6 +80,23 @@ function step(tour: Tour, random: Random, allowance: number): boolean {
   return false;
 }
 
+/** Among a few random tasks the place of the one whose lateness costs most. */
+function lateOne(tour: Tour, random: Random): number {
+  const { model, order, endOf } = tour;
+  let place = random.below(tour.tasks);
+  let most = 0;
+  for (let draw = 0; draw < DRAWS; draw++) {
+    const at = random.below(tour.tasks);
+    const task = order[at]!;
+    const cost = task < model.jobs ? (endOf[task]! - model.due[task]!) * model.lateRate[task]! : 0;
+    if (cost > most) {
+      most = cost;
+      place = at;
+    }
+  }
+  return place;
+}
+
 /** The task at `to` takes the frame that the one at `from` leaves, and both change places. */
 function exchangeFrames(tour: Tour, from: number, to: number, left: number, limit: number): boolean {
   const { model, order, candidate } = tour;
@@ -95,9 +115,10 @@ function exchangeFrames(tour: Tour, from: number, to: number, left: number, limi
 
 function tryShift(tour: Tour, from: number, to: number, limit: number, changed = false): boolean {
   if (from === to && !changed) return false;
-  const first = Math.min(from, to, tour.putAt[tour.order[from]!]!);
+  const task = tour.order[from]!;
+  const first = Math.min(from, to, tour.putAt[task]!);
   tour.shift(from, to);
-  if (tour.evaluate(first, limit) < limit) return settled(tour, first);
+  if (tour.evaluate(first, limit, task, task) < limit) return settled(tour, first);
   tour.shift(to, from);
   return false;
 }
@@ -106,7 +127,7 @@ function trySwap(tour: Tour, a: number, b: number, limit: number): boolean {
   const { order, putAt } = tour;
   const first = Math.min(a, b, putAt[order[a]!]!, putAt[order[b]!]!);
   tour.swap(a, b);
-  if (tour.evaluate(first, limit) < limit) return settled(tour, first);
+  if (tour.evaluate(first, limit, order[a]!, order[b]!) < limit) return settled(tour, first);
   tour.swap(a, b);
   return false;
 }

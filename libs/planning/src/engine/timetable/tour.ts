@@ -1,5 +1,7 @@
 import { Builder } from './builder.js';
+import { Changed } from './changed.js';
 import type { TimetableModel } from './model.js';
+import { Outcome } from './outcome.js';
 
 /** How many states along the order are kept, to begin from when only what comes later changes. */
 const STOPS = 24;
@@ -12,36 +14,73 @@ export class Tour {
   readonly candidate: Int32Array;
   /** At which place each task was really put down: its own, or that of a later one that needs it before. */
   readonly putAt: Int32Array;
+  /** End of each task in the settled timetable, min. */
+  readonly endOf: Int32Array;
   cost = Infinity;
   evaluations = 0;
   private readonly stops: Builder[];
   private readonly step: number;
   private readonly work: Builder;
+  private readonly changed: Changed;
+  /** Where everything lies in the settled timetable. */
+  private readonly settled: Outcome;
+  /** Whether a job's place depends on its frame and pools alone: nobody is booked, and no task asks for another before it. */
+  private readonly isSeparable: boolean;
 
   constructor(readonly model: TimetableModel) {
     this.tasks = model.jobs + model.visits;
     this.order = Int32Array.from({ length: this.tasks }, (_, at) => at);
     this.place = Int32Array.from(this.order);
     this.putAt = new Int32Array(this.tasks);
+    this.endOf = new Int32Array(this.tasks);
     this.candidate = Int32Array.from({ length: model.jobs }, (_, job) => model.candidateAt[job]!);
     this.step = Math.max(1, Math.ceil(this.tasks / STOPS));
     this.stops = Array.from({ length: Math.ceil(this.tasks / this.step) }, () => new Builder(model));
     this.work = new Builder(model);
+    this.changed = new Changed(model);
+    this.settled = new Outcome(model);
+    this.isSeparable = model.technicians === 0 && model.pinned.length === 0 && model.after.length === 0;
   }
 
-  /** The cost when the order is built anew from a place on; Infinity once it is surely not below `limit`. */
-  evaluate(from: number, limit: number): number {
+  /**
+   * The cost when the order is built anew from a place on; Infinity once it is surely not below `limit`.
+   *
+   * @param task what was moved, with its candidate as it is now
+   * @param other what was moved besides; the same when it was one
+   */
+  evaluate(from: number, limit: number, task: number, other: number): number {
     this.evaluations++;
-    const { work, order, candidate, step } = this;
+    const { work, order, candidate, step, model, changed, settled } = this;
     const stop = Math.min(this.stops.length - 1, Math.floor(from / step));
     if (stop < 0) return 0;
     work.copyFrom(this.stops[stop]!);
+    changed.begin();
+    changed.touch(task, settled);
+    changed.touch(other, settled);
     for (let x = stop * step; x < this.tasks; x++) {
+      const next = order[x]!;
       work.at = x;
-      work.place(order[x]!, candidate);
-      if (priceOf(work, this.model) >= limit) return Infinity;
+      const isMoved = next === task || next === other;
+      if (this.isSeparable && !isMoved && !changed.isTouched(next, candidate[next]!)) {
+        if (!work.done[next]) work.replay(next, settled);
+      } else {
+        const { pulled } = work;
+        work.place(next, candidate);
+        if (work.pulled > pulled) changed.touchVisits();
+        if (isMoved || !this.liesAsBefore(next)) {
+          changed.touch(next, settled);
+          changed.touch(next, work.outcome);
+        }
+      }
+      if (priceOf(work, model) >= limit) return Infinity;
     }
-    return finalPrice(work, this.model);
+    return finalPrice(work, model);
+  }
+
+  private liesAsBefore(task: number): boolean {
+    const { model, settled, work, candidate } = this;
+    const c = candidate[task]!;
+    return settled.isAlike(task, work.outcome, task < model.jobs ? model.needAt[c + 1]! - model.needAt[c]! : 0);
   }
 
   /** Takes the order as it stands: keeps the states along it. */
@@ -55,8 +94,10 @@ export class Tour {
       work.at = x;
       work.place(order[x]!, candidate);
     }
+    for (let x = first * step; x < this.tasks; x++) this.settled.copy(order[x]!, work.outcome);
     this.cost = finalPrice(work, this.model);
     this.putAt.set(work.putAt);
+    this.endOf.set(work.endOf);
   }
 
   load(order: ArrayLike<number>, candidate: ArrayLike<number>): void {

@@ -1,0 +1,60 @@
+import type { TimetableModel } from './model.js';
+import type { Outcome } from './outcome.js';
+import { NEVER } from './roster.js';
+
+/**
+ * Frames and units that stand otherwise than in the settled timetable, while an altered order is built. A job whose frame and
+ * pools are untouched lies where it lay, and need not be worked out again.
+ */
+export class Changed {
+  private readonly frame: Int32Array;
+  private readonly unit: Int32Array;
+  private readonly pool: Int32Array;
+  private readonly poolsOf: number[][];
+  private stamp = 0;
+
+  constructor(private readonly model: TimetableModel) {
+    this.frame = new Int32Array(model.frames);
+    this.unit = new Int32Array(model.units);
+    this.pool = new Int32Array(model.poolAt.length);
+    this.poolsOf = Array.from({ length: model.units }, () => []);
+    for (let pool = 0; pool + 1 < model.poolAt.length; pool++) {
+      for (let x = model.poolAt[pool]!; x < model.poolAt[pool + 1]!; x++) this.poolsOf[model.pool[x]!]!.push(pool);
+    }
+  }
+
+  /** Nothing has changed yet. */
+  begin(): void {
+    this.stamp++;
+  }
+
+  /** Marks the frame and units on which a task lies in a timetable. */
+  touch(task: number, { candidate, end, units, width }: Outcome): void {
+    const { model } = this;
+    if (task >= model.jobs) return this.touchUnit(model.visitUnit[task - model.jobs]!);
+    const c = candidate[task]!;
+    this.frame[model.candidateFrame[c]!] = this.stamp;
+    if (end[task]! >= NEVER) return;
+    const needs = model.needAt[c + 1]! - model.needAt[c]!;
+    for (let x = 0; x < needs; x++) this.touchUnit(units[task * width + x]!);
+  }
+
+  /** Marks every unit that has a visit. */
+  touchVisits(): void {
+    for (let visit = 0; visit < this.model.visits; visit++) this.touchUnit(this.model.visitUnit[visit]!);
+  }
+
+  isTouched(task: number, candidate: number): boolean {
+    const { model, stamp } = this;
+    if (task >= model.jobs) return this.unit[model.visitUnit[task - model.jobs]!] === stamp;
+    if (this.frame[model.candidateFrame[candidate]!] === stamp) return true;
+    for (let n = model.needAt[candidate]!; n < model.needAt[candidate + 1]!; n++) if (this.pool[model.needPool[n]!] === stamp) return true;
+    return false;
+  }
+
+  private touchUnit(unit: number): void {
+    if (this.unit[unit] === this.stamp) return;
+    this.unit[unit] = this.stamp;
+    for (const pool of this.poolsOf[unit]!) this.pool[pool] = this.stamp;
+  }
+}

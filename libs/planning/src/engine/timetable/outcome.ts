@@ -1,0 +1,43 @@
+import type { TimetableModel } from './model.js';
+import { NEVER } from './roster.js';
+
+/** Where each task came to lie in one timetable, and what it cost. */
+export class Outcome {
+  readonly candidate: Int32Array;
+  readonly setupStart: Int32Array;
+  /** NEVER for a task without a place. */
+  readonly end: Int32Array;
+  readonly cost: Float64Array;
+  /** Units of job j: from j · width on, in the order of its candidate's needs. */
+  readonly units: Int32Array;
+  readonly width: number;
+
+  constructor(model: TimetableModel) {
+    const tasks = model.jobs + model.visits;
+    this.width = Math.max(1, model.links);
+    this.candidate = new Int32Array(tasks);
+    this.setupStart = new Int32Array(tasks);
+    this.end = new Int32Array(tasks).fill(NEVER);
+    this.cost = new Float64Array(tasks);
+    this.units = new Int32Array(tasks * this.width);
+  }
+
+  /** Takes over how one task lies in another timetable. */
+  copy(task: number, other: Outcome): void {
+    this.candidate[task] = other.candidate[task]!;
+    this.setupStart[task] = other.setupStart[task]!;
+    this.end[task] = other.end[task]!;
+    this.cost[task] = other.cost[task]!;
+    const from = task * this.width;
+    for (let x = from; x < from + this.width; x++) this.units[x] = other.units[x]!;
+  }
+
+  /** Whether a task lies alike in both; `needs` is how many units count. */
+  isAlike(task: number, other: Outcome, needs: number): boolean {
+    if (this.candidate[task] !== other.candidate[task] || this.end[task] !== other.end[task]) return false;
+    if (this.setupStart[task] !== other.setupStart[task]) return false;
+    const from = task * this.width;
+    for (let x = from; x < from + needs; x++) if (this.units[x] !== other.units[x]) return false;
+    return true;
+  }
+}
