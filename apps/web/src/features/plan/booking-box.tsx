@@ -67,29 +67,44 @@ const TINY_PX = 13;
 /** As much text as there is room for; the whole of it is in the title. */
 function BoxText({ booking, width }: { booking: BookingView; width: number }) {
   const reference = booking.jobReference ?? 'calibration';
+  const late = lateText(booking);
   if (width < TINY_PX) return null;
-  if (width < NARROW_PX) return <span className="ref upright">{reference.replace(/^J-/, '')}</span>;
+  if (width < NARROW_PX)
+    return (
+      <span className="ref upright" aria-hidden="true">
+        {reference.replace(/^J-/, '')}
+      </span>
+    );
   return (
     <>
       <span className="ref">
         {booking.pinned && <span aria-hidden="true">◆ </span>}
         {reference}
+      </span>{' '}
+      <span className="what">
+        {late && <span aria-hidden="true">▲ </span>}
+        {late ?? booking.title}
       </span>
-      <span className="what">{booking.lateHours > 0 ? `▲ ${span(booking.lateHours * 60)} late` : booking.title}</span>
     </>
   );
 }
 
-/** A booking in words, for titles and screen readers. */
+function lateText({ lateHours }: BookingView): string | null {
+  return lateHours > 0 ? `${span(lateHours * 60)} late` : null;
+}
+
+/** A booking in words, for titles and screen readers; what the box shows comes first, so that one can also say it aloud. */
 export function describe(booking: BookingView): string {
+  const late = booking.lateHours > 0;
+  // What the box shows comes first, so that it can be said aloud to choose it.
+  const shown = `${booking.jobReference ?? 'calibration'} ${late ? `${span(booking.lateHours * 60)} late` : booking.title}`;
   return [
-    booking.jobReference ?? 'Calibration visit',
-    booking.title,
+    shown,
+    late ? booking.title : '',
     booking.state,
     `${moment(booking.startsAt)} to ${moment(booking.endsAt)}`,
     booking.changeoverMin > 0 ? `changeover ${span(booking.changeoverMin)}` : '',
     booking.dueAt ? `due ${moment(booking.dueAt)}` : '',
-    booking.lateHours > 0 ? `late by ${span(booking.lateHours * 60)}` : '',
     booking.pinned ? 'pinned' : '',
   ]
     .filter(Boolean)
