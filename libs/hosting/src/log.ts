@@ -1,3 +1,5 @@
+import { LabError } from '#libs/errors/src/index.js';
+
 /** How much is written. `quiet` writes errors only. */
 export const LOG_LEVELS = ['quiet', 'normal', 'detailed'] as const;
 export type LogLevel = (typeof LOG_LEVELS)[number];
@@ -54,7 +56,9 @@ export class Log {
 function factsOf(rest: unknown[]): Facts {
   const facts: Facts = {};
   for (const one of rest) {
-    if (one instanceof Error) Object.assign(facts, { error: one.message, stack: one.stack?.slice(0, WORDS_KEPT) });
+    // What people are told may hold names and figures; a log keeps the code of it.
+    if (one instanceof LabError) facts.code = one.code;
+    else if (one instanceof Error) Object.assign(facts, { error: one.message, stack: one.stack?.slice(0, WORDS_KEPT) });
     else if (typeof one === 'object' && one !== null) Object.assign(facts, one);
     else if (typeof one === 'string') facts[one.includes('\n') ? 'stack' : 'where'] = one.slice(0, WORDS_KEPT);
   }
