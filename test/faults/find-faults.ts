@@ -15,7 +15,7 @@ export async function faultsNow(records: DataSource, ledger: Ledger): Promise<st
     ...(await doneTwice(records)),
     ...(await clashes(records)),
     ...(await numbersAmiss(records)),
-    ...(await verifyRecord(records)).faults,
+    ...(await records.transaction('REPEATABLE READ', verifyRecord)).faults,
   ];
 }
 

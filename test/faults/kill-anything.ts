@@ -62,7 +62,7 @@ export async function killAnything({ rounds, seed, redis, tell = () => {} }: Opt
       tell(
         `round ${nr}: ${victim} killed; people served after ${servedAfterMs} ms, work done after ${workedAfterMs} ms`,
       );
-      faults.forEach(tell);
+      faults.forEach((fault) => tell(fault));
     }
     await people.stop();
     const ended = lab.endedByThemselves().map((name) => `${name} ended by itself.`);

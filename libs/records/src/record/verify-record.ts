@@ -22,6 +22,8 @@ const AT_A_TIME = 5_000;
 /**
  * Recomputes the chain of the whole record from its contents alone, outside of the database.
  * A changed, missing, added or reordered event shows; so does a cut-off end, by the head that the database keeps.
+ * While the lab is at work, hand over a manager whose transaction sees one moment (repeatable read): what is added meanwhile
+ * would look like a cut-off end.
  */
 export async function verifyRecord(records: Records): Promise<RecordCheck> {
   const faults: string[] = [];
