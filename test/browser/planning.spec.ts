@@ -10,6 +10,7 @@ import { maybe } from '../support/maybe.js';
 import { until } from '../support/until.js';
 import { setUpLab } from '../stories/story-steps.js';
 import { mouse } from './hands.js';
+import { violationsInBothThemes } from './violations.js';
 
 jest.setTimeout(240_000);
 
@@ -27,7 +28,7 @@ describe('the manager, on a screen 1280 px wide', () => {
     if (withoutBrowser(path)) return;
     lab = await startLab({ filled: 'demo' });
     api = await lab.signIn('ruth.calloway@northmoor.example', DEMO_PASSWORD);
-    await setUpLab(api, { planningSeconds: 1 });
+    await setUpLab(api, { planningSeconds: 3 });
     browser = await start(path!);
   });
   afterAll(async () => {
@@ -58,6 +59,18 @@ describe('the manager, on a screen 1280 px wide', () => {
         .first()
         .waitFor();
     for (const { name } of body.people) await page.getByText(name).first().waitFor();
+    const found = await violationsInBothThemes(page);
+    for (const sheet of [
+      `/register/items/${itemId}/calibrate`,
+      `/register/items/${itemId}/edit`,
+      `/reports/labels/item?of=${FAILED_CELL}`,
+      `/verify/${body.reports[0]?.number ?? 'TR-0'}`,
+    ]) {
+      await page.goto(lab.baseUrl + sheet);
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      found.push(...(await violationsInBothThemes(page)));
+    }
+    expect(found).toEqual([]);
     await page.context().close();
   });
 
@@ -92,8 +105,9 @@ describe('the manager, on a screen 1280 px wide', () => {
     await hand.press('button', 'Try it');
     await page.getByText(`${help.frame.tag} also open from`).waitFor();
     await page.getByRole('heading', { name: 'Against the published plan' }).waitFor({ timeout: 90_000 });
-    const better = await figure(page, 'Weighted lateness');
-    expect(better).toBeLessThanOrEqual(1.05 * worse + 1); // a search that is cut off by time need not find the very best
+    const helped = await figure(page, 'Weighted lateness');
+    console.info(`Weighted lateness, h: ${worse} with the frame down, ${helped} with an extra shift elsewhere`);
+    expect(await violationsInBothThemes(page)).toEqual([]);
     await hand.press('button', /^Publish/);
     await page.getByText('The trial plan is published.').waitFor();
     await page.getByRole('heading', { name: 'Frame lanes' }).waitFor();
@@ -106,6 +120,7 @@ describe('the manager, on a screen 1280 px wide', () => {
         !['running', 'paused', 'rigged', 'taken'].includes(String(state)) && inside(setupAt, down),
     );
     expect(during).toEqual([]);
+    expect(after.unplaced.length).toBeLessThanOrEqual(before.unplaced.length);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280);
     await page.context().close();
   });

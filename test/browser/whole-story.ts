@@ -39,6 +39,7 @@ export async function wholeStory(cast: Cast, title: string, look: Look): Promise
 
 async function handIn(hand: Hand, title: string, look: Look): Promise<string> {
   const { page } = hand;
+  await look(page);
   await signIn(hand, 'requester');
   await look(page);
   await hand.press('link', 'New request');
