@@ -36,7 +36,8 @@ const HOT: [name: string, who: Who, path: string][] = [
   ['requests, all', 'manager', '/requests'],
   ['requests, own team', 'requester', '/requests'],
   ['requests, one state', 'manager', '/requests?state=accepted'],
-  ['requests, by words', 'manager', '/requests?q=bracket'],
+  ['requests, by a common word', 'manager', '/requests?q=bracket'],
+  ['requests, by a rare word', 'manager', '/requests?q=R-2021'],
   ['bench, next job', 'technician', '/bench'],
   ['plan', 'manager', '/plan'],
   ['reports', 'manager', '/reports'],
@@ -100,11 +101,11 @@ async function asServed(path: string, cookie: string) {
 }
 
 function tellGrowth(hot: typeof HOT, before: readonly Cost[], after: readonly Cost[]): void {
-  console.log('\nhot path                queries  server ms, demo lab  server ms, grown  tables read whole');
+  console.log('\nhot path                    queries  server ms, demo lab  server ms, grown  tables read whole');
   hot.forEach(([name], at) => {
     const [small, large] = [before[at]!, after[at]!];
     const row = [
-      name.padEnd(24),
+      name.padEnd(28),
       String(large.queries).padStart(6),
       small.serverMs.toFixed(2).padStart(20),
       large.serverMs.toFixed(2).padStart(17),

@@ -63,13 +63,19 @@ export class RequestRepository {
     return row;
   }
 
-  /** With specimens, in their order. */
+  /** With specimens, in their order; read apart, because a join would repeat a batch's whole ask for each of its specimens. */
   async batchesOf(requestIds: readonly string[]): Promise<BatchEntity[]> {
-    return this.manager.find(BatchEntity, {
+    const batches = await this.manager.find(BatchEntity, {
       where: { requestId: In(requestIds) },
-      relations: { specimens: true },
-      order: { position: 'ASC', specimens: { position: 'ASC' } },
+      order: { position: 'ASC' },
     });
+    const specimens = await this.manager.find(SpecimenEntity, {
+      where: { batchId: In(batches.map(({ id }) => id)) },
+      order: { position: 'ASC' },
+    });
+    const of = new Map<string, SpecimenEntity[]>(batches.map((batch) => [batch.id, (batch.specimens = [])]));
+    for (const specimen of specimens) of.get(specimen.batchId)?.push(specimen);
+    return batches;
   }
 
   messagesOf(requestId: string): Promise<RequestMessageEntity[]> {
