@@ -44,8 +44,9 @@ export function searchTimetables(
     budget.rounds++;
     if (step(tour, random, heat.allowance(random))) better();
     if (heat.isOver()) {
-      tour.load(best.order, best.candidate);
       heat.again(least);
+      tour.load(best.order, best.candidate);
+      shake(tour, random, heat.strength);
     }
   }
   budget.evaluations = tour.evaluations;
@@ -78,6 +79,18 @@ function step(tour: Tour, random: Random, allowance: number): boolean {
   if (tryShift(tour, from, to, limit, true)) return true;
   candidate[place[task] === from ? task : order[from]!] = was;
   return false;
+}
+
+/** Moves a few random tasks whatever it costs, so that the next phase begins elsewhere. */
+function shake(tour: Tour, random: Random, times: number): void {
+  const { model, candidate, order } = tour;
+  for (let n = 0; n < Math.min(times, tour.tasks); n++) {
+    const from = random.below(tour.tasks);
+    const task = order[from]!;
+    if (task < model.jobs) candidate[task] = model.candidateAt[task]! + random.below(model.candidateAt[task + 1]! - model.candidateAt[task]!);
+    tour.shift(from, random.below(tour.tasks));
+  }
+  if (times > 0) tour.settle(0);
 }
 
 /** Among a few random tasks the place of the one whose lateness costs most. */
@@ -158,6 +171,8 @@ const WARMTH = 0.03;
 const WARMTH_OF_LENGTH = 0.1;
 /** How much warmer it gets at most where nothing better is found. */
 const MOST_FACTOR = 256;
+/** How much longer each phase is than the one before. */
+const GROWTH = 1.25;
 /** Rounds of the first phase, per task. */
 const FIRST_PHASE = 200;
 
@@ -184,11 +199,16 @@ class Heat {
     return this.round >= this.phase;
   }
 
+  /** How many tasks to shake: none after a phase that found something better. */
+  get strength(): number {
+    return this.factor - 1;
+  }
+
   again(least: number): void {
     this.factor = least < this.least - 1e-9 ? 1 : Math.min(MOST_FACTOR, 2 * this.factor);
     this.least = least;
     this.round = 0;
-    this.phase = Math.floor(this.phase * 1.5);
+    this.phase = Math.floor(this.phase * GROWTH);
     this.warm = this.warmest();
   }
 
