@@ -43,7 +43,9 @@ export class RequestsService {
     });
     const page = rows.slice(0, PAGE);
     const telling = await this.telling(manager);
-    const lines = (await aroundRequests(manager, page)).map((around) => requestLine(around, telling));
+    // Only what waits for specimens is told by them, and there are many more of those than of requests.
+    const specimensOf = page.filter(({ state }) => state === 'accepted' || state === 'in-work');
+    const lines = (await aroundRequests(manager, page, { specimensOf })).map((around) => requestLine(around, telling));
     return { rows: lines, next: rows.length > PAGE ? cursorOf(page.at(-1)!) : null };
   }
 

@@ -8,7 +8,7 @@ import type { TaskProcessor } from '../platform/task-processor.js';
 import { WORKER_CONFIG } from '../platform/worker-config.js';
 import { drawReport } from './draw-report.js';
 
-/** Draws the file of an authorised report and keeps it. A second run finds the report issued and leaves it. */
+/** Draws the file of an authorised report and keeps it. A second run finds the report issued and leaves it, also one at the same time. */
 @Injectable()
 export class IssueReportProcessor implements TaskProcessor<'issue-report'> {
   readonly handles = 'issue-report';
@@ -26,7 +26,16 @@ export class IssueReportProcessor implements TaskProcessor<'issue-report'> {
       publicUrl: this.config.publicUrl,
       issuedAt: report.issuedAt ?? report.preparedAt,
     });
-    const sha256 = await keepIssuedReport(this.records, report, content);
+    const sha256 = await keepIssuedReport(this.records, report, content).catch((error: unknown) =>
+      this.issuedMeanwhile(reportId, error),
+    );
     return { reportId, sha256 };
+  }
+
+  /** A worker that was taken for dead may have been slow only: then two draw it, and the file of the first is the report. */
+  private async issuedMeanwhile(reportId: string, error: unknown): Promise<string> {
+    const { state, sha256 } = await new ReportRepository(this.records.manager).get(reportId);
+    if (state !== 'issuing' && sha256 !== null) return sha256;
+    throw error;
   }
 }

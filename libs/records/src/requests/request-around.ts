@@ -32,13 +32,17 @@ export interface RequestAround {
 /**
  * Reads what stands around these requests, in a fixed number of queries however many there are; one after the other,
  * because the caller's transaction has one connection.
+ *
+ * @param specimensOf requests whose specimens are read too; all unless told otherwise
  */
 export async function aroundRequests(
   manager: EntityManager,
   requests: readonly RequestEntity[],
+  { specimensOf = requests }: { specimensOf?: readonly RequestEntity[] } = {},
 ): Promise<RequestAround[]> {
   const ids = requests.map(({ id }) => id);
-  const batches = await new RequestRepository(manager).batchesOf(ids);
+  const asked = new Set(specimensOf.map(({ id }) => id));
+  const batches = await new RequestRepository(manager).batchesOf(ids, (id) => asked.has(id));
   const jobs = await jobsOf(manager, ids);
   const methods = await byId(
     manager,
