@@ -2,6 +2,7 @@ import { MS_PER_DAY, openWindows, subtractWindows } from '#libs/calendar/src/ind
 import type { BookingView, LabSettings, LaneView, LateView, PlanView } from '#libs/contract/src/index.js';
 import { NO_NOTES } from '#libs/records/src/index.js';
 import type { BookingEntity, BookingNotes, NamedJob, PlanAround, PlanNotes } from '#libs/records/src/index.js';
+import { calendarOf } from './frame-hours.js';
 
 /** A chance of being late from which a job counts as at risk, percent. */
 const AT_RISK_PCT = 20;
@@ -91,12 +92,7 @@ function lateHours(endsAt: Date, dueAt: Date | null): number {
 
 function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings: readonly BookingView[]): LaneView[] {
   const toMs = Date.parse(notes.horizonTo);
-  const calendar = {
-    zone: settings.timeZone,
-    shifts: settings.shifts,
-    exceptions: closedDays.map((date) => ({ date, shifts: [], reason: 'closed' })),
-  };
-  const hours = openWindows(calendar, nowMs - MS_PER_DAY, toMs);
+  const hours = openWindows(calendarOf(settings, closedDays), nowMs - MS_PER_DAY, toMs);
   return around.frames.map((frame) => {
     const down = around.windows.filter(({ itemId }) => itemId === frame.id);
     const closed = down.map(({ startsAt, endsAt }) => ({ startMs: startsAt.getTime(), endMs: endsAt.getTime() }));

@@ -16,6 +16,7 @@ import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { fitsOf } from './fits-of.js';
+import { calendarOf } from './frame-hours.js';
 import { notesOf, planView } from './plan-view.js';
 
 /** The published plan: looking at it, and telling the planner what it has to keep to. */
@@ -49,7 +50,8 @@ export class PlanService {
     const around = await planAround(manager, [jobId], new Date());
     if (!around.jobs.has(jobId)) throw new LabError('job/unknown', 'There is no such job.', { jobId });
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
-    return fitsOf(jobId, { bookings, notes: plan.figures as unknown as PlanNotes, around, startsAt });
+    const calendar = calendarOf(await labSettings(manager), await closedDays(manager));
+    return fitsOf(jobId, { bookings, notes: plan.figures as unknown as PlanNotes, around, calendar, startsAt });
   }
 
   /** Why a job is where it is, and what makes it late. */

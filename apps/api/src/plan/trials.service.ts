@@ -18,6 +18,8 @@ import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { fitsOf } from './fits-of.js';
+import type { FrameWindow } from './fits-of.js';
+import { calendarOf } from './frame-hours.js';
 import { planView } from './plan-view.js';
 import { editProblems } from './edit-problems.js';
 
@@ -50,7 +52,7 @@ export class TrialsService {
   async addEdit(id: string, edit: TrialEdit): Promise<TrialView> {
     await this.records.transaction(async (manager) => {
       const trial = await new TrialRepository(manager).get(id);
-      const reasons = await this.reasonsAgainst(manager, edit);
+      const reasons = await this.reasonsAgainst(manager, edit, trial);
       if (reasons.length > 0) throw new LabError('trial/edit-refused', reasons.join(' '), { reasons });
       await new TrialRepository(manager).change(trial, { edits: [...trial.edits, edit] });
       await this.planAnew(manager, id);
@@ -127,14 +129,16 @@ export class TrialsService {
     await announce(manager, 'plan-trial', { trialId }, { key: trialId });
   }
 
-  private async reasonsAgainst(manager: EntityManager, edit: TrialEdit): Promise<string[]> {
+  private async reasonsAgainst(manager: EntityManager, edit: TrialEdit, trial: TrialPlanEntity): Promise<string[]> {
     const plan = await new PlanRepository(manager).getPublished();
     const around = await planAround(manager, [], new Date());
     const problems = await editProblems(manager, edit, around);
     if (problems.length > 0 || edit.kind !== 'move') return problems;
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
     const notes = plan.figures as never;
-    const fit = fitsOf(edit.jobId, { bookings, notes, around, startsAt: edit.startsAt });
+    const calendar = calendarOf(await labSettings(manager), await closedDays(manager));
+    const opened = { ...around, windows: [...around.windows, ...extraShiftsOf(trial)] };
+    const fit = fitsOf(edit.jobId, { bookings, notes, around: opened, calendar, startsAt: edit.startsAt });
     return fit.find(({ frameId }) => frameId === edit.frameId)?.reasons ?? ['There is no such frame.'];
   }
 
@@ -200,4 +204,18 @@ function readyOutcome(trial: TrialPlanEntity): TrialOutcome {
     );
   }
   return outcome;
+}
+
+/** A frame that the trial opens longer takes jobs in those hours too. */
+function extraShiftsOf({ edits }: TrialPlanEntity): FrameWindow[] {
+  return (edits as unknown as TrialEdit[]).flatMap((edit) =>
+    edit.kind === 'extra-shift'
+      ? [
+          {
+            ...{ itemId: edit.frameId, kind: edit.kind, why: '' },
+            ...{ startsAt: new Date(edit.startsAt), endsAt: new Date(edit.endsAt) },
+          },
+        ]
+      : [],
+  );
 }
