@@ -48,7 +48,7 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
     await page.goto(`${lab.baseUrl}/requests/new`);
     await choose(page, 'Method', 'ISO 178');
     await page.getByLabel('What do you want to find out?').fill('Flexural strength of a bracket compound');
-  });
+  }, 60_000);
 
   const verdict = () => page.getByText(/^Fits: \d+ of \d+ frames can run it|^No load train of the lab/).first();
 
