@@ -65,9 +65,10 @@ function withUnits(
   index: LabIndex,
 ): { parts: Parts; pools: Map<string, readonly Item[]> } {
   const pools = new Map<string, readonly Item[]>();
+  const known = found.units();
   const rank = ({ id }: Item) => (fitted.has(id) ? 0 : index.fittedOn.has(id) ? 2 : 1);
   const chosen = <T extends Item | null>(item: T): T => {
-    const units = item && found.units.get(item.id);
+    const units = item && known.get(item.id);
     if (!units) return item;
     const ordered = units.length === 1 ? units : [...units].sort((a, b) => rank(a) - rank(b));
     // Adapters are units already: two of one pool may hang in one train.

@@ -4,6 +4,7 @@ import { judgeTrain, verdictOf } from './judge-train.js';
 import { endWords } from './end-words.js';
 import { RULES } from './rules/rules.js';
 import { told, worst } from './rules/rule.js';
+import type { Rule } from './rules/rule.js';
 import type { Naming } from './words.js';
 import type { Parts } from './parts.js';
 import type { IndexedFrame } from './search/lab-index.js';
@@ -32,12 +33,18 @@ function naming({ index }: Search): Naming {
 
 /** What the frame fails whatever hangs in it. */
 function frameAlone(frame: Parts['frame'], search: Search): Verdict[] {
-  return RULES.flatMap(({ code, source, checks }) => {
-    const own = checks.filter(({ sees }) => sees.every((part) => part === 'frame'));
-    const found = worst(own.map((check) => check.judge({ frame } as Parts, search.context)));
+  const parts = { frame } as Partial<Parts> as Parts;
+  return FRAME_RULES.flatMap(({ code, source, checks }) => {
+    const found = worst(checks.map((check) => check.judge(parts, search.context)));
     return found?.outcome === 'fail' ? [verdictOf(code, source, found, naming(search))] : [];
   });
 }
+
+/** The rules with those of their checks that look at no more than the frame. */
+const FRAME_RULES: readonly Rule[] = RULES.map((rule) => ({
+  ...rule,
+  checks: rule.checks.filter(({ sees }) => sees.every((part) => part === 'frame')),
+})).filter(({ checks }) => checks.length > 0);
 
 /** The lab lacks a whole kind of item. */
 function lacks(search: Search): Verdict[] {

@@ -18,7 +18,8 @@ import type { Search } from './whole-train.js';
 /** A train found by the search, with the units that could stand for each of its items. */
 export interface Found {
   parts: Parts;
-  units: ReadonlyMap<string, readonly Item[]>;
+  /** Made when it is asked for: most trains that are found are beaten by a better one. */
+  units(): ReadonlyMap<string, readonly Item[]>;
   points: number;
 }
 
@@ -49,11 +50,12 @@ const TRIES_FOR_BETTER = 6;
  * where even the best of the rest cannot beat what was found, or after a number of tries that found nothing better.
  *
  * @param most how many to keep
+ * @param inSpite look for trains although the frame alone, or the lab, fails a rule
  */
-export function bestTrains(at: IndexedFrame, search: Search, most: number): Found[] {
+export function bestTrains(at: IndexedFrame, search: Search, most: number, inSpite = false): Found[] {
   const { context } = search;
   const own = frameTally(at.frame, context);
-  if (own.fails !== 0) return [];
+  if (own.fails !== 0 && !inSpite) return [];
   const site = siteOf(at, own, search);
   const { settings, needs } = context;
   const cells = priced(
@@ -273,7 +275,7 @@ function finished(
     fixedPoints(site, pools, countBits(bits & ~OWN_CAUTIONS), search);
   if (points >= bar) return null;
   const choices = [...main, beside.extensometer, beside.chamber, beside.guard, beside.thermocouple];
-  return { parts: { ...parts, adapters }, units: unitsOf(choices, pools), points };
+  return { parts: { ...parts, adapters }, units: () => unitsOf(choices, pools), points };
 }
 
 type AdapterPools = readonly (readonly [Adapter, readonly Adapter[]])[];

@@ -1,3 +1,4 @@
+import { meets } from '../couplings.js';
 import type { CellPosition, Frame, JawFace, LoadCell } from '../item.js';
 import { seatOf } from '../parts.js';
 import type { Ends, Parts } from '../parts.js';
@@ -82,12 +83,24 @@ export class ClassChoices {
 
   get cells(): readonly CellChoice[] {
     this.cellList ??= this.frame.details.cellPositions.flatMap((cellAt) =>
-      this.on(this.options.cells, FRAME_CELL, (cell) => Object.assign(this.scratch, { cell, cellAt })).map((each) => ({
-        ...each,
-        cellAt,
-      })),
+      this.on(this.cellOptions(cellAt), FRAME_CELL, (cell) => Object.assign(this.scratch, { cell, cellAt })).map(
+        (each) => ({
+          ...each,
+          cellAt,
+        }),
+      ),
     );
     return this.cellList;
+  }
+
+  /** Where only sound choices count, cells that do not meet the frame are left out before any rule is asked. */
+  private cellOptions(cellAt: CellPosition): readonly Option<LoadCell>[] {
+    if (this.judge !== SOUND) return this.options.cells;
+    const { crossheadCoupling, baseCoupling } = this.frame.details;
+    const seat = cellAt === 'crosshead' ? crossheadCoupling : baseCoupling;
+    return this.options.cells.filter(
+      ({ part, tally: { fails } }) => fails === 0 && meets(seat, part.details.frameCoupling),
+    );
   }
 
   /** One option for the ends, judged with the frame. */

@@ -1,4 +1,5 @@
 import type { Frame } from '../item.js';
+import { bestTrains } from './best-trains.js';
 import type { Ends, Parts } from '../parts.js';
 import { bitOf, countBits, tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
@@ -24,8 +25,12 @@ const MOST_JUDGED = 40;
  *
  * @returns null when the lab has no cell or no ends of the right kind at all
  */
-export function nearestTrain({ frame, classKey }: IndexedFrame, search: Search): Parts | null {
+export function nearestTrain(at: IndexedFrame, search: Search): Parts | null {
+  const { frame, classKey } = at;
   const own = frameTally(frame, search.context).fails;
+  // Where frame or lab are to blame alone, any train that passes otherwise is as near as can be.
+  const [sound] = own === 0 ? [] : bestTrains(at, search, 1, true);
+  if (sound) return sound.parts;
   const any = search.anyFor(frame, classKey);
   const besides = leastByMask(any.beside);
   // A frame without a candidate fails at least what it fails alone, and at least one rule.

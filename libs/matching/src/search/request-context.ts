@@ -10,6 +10,8 @@ import { usableWindows } from '../usable-windows.js';
 /** The context of one request; windows are worked out once an item. */
 export class RequestContext implements Context {
   readonly staffed: readonly TimeWindow[];
+  /** All of the period: most items are always usable. */
+  private readonly whole: readonly TimeWindow[];
   private readonly common = new Map<string, readonly TimeWindow[]>();
   private readonly windows = new Map<Item, readonly TimeWindow[]>();
 
@@ -19,10 +21,12 @@ export class RequestContext implements Context {
     readonly period: TimeWindow,
     readonly technicians: readonly Technician[],
   ) {
+    this.whole = [period];
     this.staffed = staffedWindows(technicians, needs.methodId, period);
   }
 
   windowsOf(item: Item): readonly TimeWindow[] {
+    if (!item.needsCalibration && item.heldWindows.length === 0 && item.state === 'in-service') return this.whole;
     const found = this.windows.get(item);
     if (found) return found;
     const windows = usableWindows(item, this.needs, this.period);
@@ -48,6 +52,7 @@ export class RequestContext implements Context {
   shareWindows(units: readonly Item[]): void {
     if (units.length < 2) return;
     const lists = units.map((unit) => this.windowsOf(unit));
+    if (lists.every((list) => list === this.whole)) return;
     const { startMs, endMs } = this.period;
     const whole = lists.find(([first]) => first && first.startMs <= startMs && first.endMs >= endMs);
     const common = whole ?? unionWindows(...lists);

@@ -110,18 +110,17 @@ export class Routes {
   }
 }
 
-function steps(
-  coupling: Coupling,
-  known: Known,
-  path: readonly Known[],
-): { coupling: Coupling; path: readonly Known[] }[] {
+type Step = { coupling: Coupling; path: readonly Known[] };
+
+function steps(coupling: Coupling, known: Known, path: readonly Known[]): Step[] {
   const [a, b] = known.adapter.details.ends;
+  const [fromA, fromB] = [meets(coupling, a), meets(coupling, b)];
+  if (!fromA && !fromB) return NO_STEPS;
   const next = [...path, known];
-  return [
-    ...(meets(coupling, a) ? [{ coupling: b, path: next }] : []),
-    ...(meets(coupling, b) ? [{ coupling: a, path: next }] : []),
-  ];
+  return [...(fromA ? [{ coupling: b, path: next }] : []), ...(fromB ? [{ coupling: a, path: next }] : [])];
 }
+
+const NO_STEPS: Step[] = [];
 
 function byMass(a: readonly Known[], b: readonly Known[]): number {
   const mass = (path: readonly Known[]) => path.reduce((sum, { adapter }) => sum + adapter.massKg, 0);
