@@ -1,6 +1,9 @@
 import { useState } from 'react';
-import type { LabSettings, LabSettingsView, WeeklyShift } from '#libs/contract/src/index.js';
+import type { LabSettings, LabSettingsView } from '#libs/contract/src/index.js';
 import { asText, readPath, withPath } from '../../features/register/paths.js';
+import { rowsOf, shiftsOf } from '../../features/register/shift-rows.js';
+import type { ShiftRow } from '../../features/register/shift-rows.js';
+import { ShiftsForm } from '../../features/register/shifts-form.js';
 import { useIs } from '../../features/session/session.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
@@ -103,13 +106,21 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
   const mayEdit = useIs('manager');
   const tell = useTell();
   const [draft, setDraft] = useState<Record<string, string>>({});
+  const [rows, setRows] = useState<ShiftRow[] | null>(null);
   const save = useSend(['settings', 'plan', 'session'], () => tell('The settings are kept. A new plan is on its way.'));
   const wrong = save.error instanceof Refused ? save.error.fields : {};
   const shown = (path: string) => draft[path] ?? asText(readPath(settings, path));
   const set = (path: string) => (text: string) => setDraft({ ...draft, [path]: text });
+  const changed = Object.keys(draft).length > 0 || rows !== null;
+  const isWhole = (rows ?? []).every(({ days }) => days.length > 0);
+  function changeShifts(next: ShiftRow[]) {
+    setRows(next);
+    save.reset(); // what was refused is told by the place in the list, which may be another one now
+  }
   function keep() {
-    const { version, ...rest } = settings;
-    let body: LabSettings = rest;
+    // Whether this is the demo lab is no one's to set: the server takes it in no body.
+    const { version, demo: _demo, ...rest } = settings;
+    let body: Omit<LabSettings, 'demo'> = rows ? { ...rest, shifts: shiftsOf(rows) } : rest;
     for (const [path, text] of Object.entries(draft))
       body = withPath(body, path, typeof readPath(settings, path) === 'number' ? Number(text.replace(',', '.')) : text);
     save.mutate({ verb: 'PUT', path: '/settings', body, version });
@@ -121,7 +132,7 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
           <button
             type="button"
             className="button main"
-            disabled={Object.keys(draft).length === 0 || save.isPending}
+            disabled={!changed || !isWhole || save.isPending}
             onClick={keep}
           >
             Keep
@@ -155,7 +166,11 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
               wrong={wrong['address']}
             />
           </div>
-          <Shifts shifts={settings.shifts} />
+          {mayEdit ? (
+            <ShiftsForm rows={rows ?? rowsOf(settings.shifts)} onChange={changeShifts} refused={wrong} />
+          ) : (
+            <Shifts rows={rowsOf(settings.shifts)} />
+          )}
         </section>
         {GROUPS.map(({ title, lines }) => (
           <section key={title} className="stack">
@@ -181,21 +196,17 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
-function Shifts({ shifts }: { shifts: readonly WeeklyShift[] }) {
-  const byName = [...new Set(shifts.map(({ name, from, to }) => `${name} ${from}–${to}`))];
+function Shifts({ rows }: { rows: readonly ShiftRow[] }) {
   return (
     <table style={{ maxWidth: '40rem' }}>
       <caption>Shifts of the week</caption>
       <tbody>
-        {byName.map((text) => (
-          <tr key={text}>
-            <th>{text}</th>
-            <td>
-              {shifts
-                .filter(({ name, from, to }) => `${name} ${from}–${to}` === text)
-                .map(({ weekday }) => WEEKDAYS[weekday - 1])
-                .join(', ')}
-            </td>
+        {rows.map(({ name, from, to, days }) => (
+          <tr key={name + from + to}>
+            <th>
+              {name} {from}–{to}
+            </th>
+            <td>{days.map((each) => WEEKDAYS[Number(each) - 1]).join(', ')}</td>
           </tr>
         ))}
       </tbody>
