@@ -1,5 +1,8 @@
+import { useState } from 'react';
 import type { MaterialView } from '#libs/contract/src/index.js';
+import { MaterialDialog } from '../../features/register/material-dialog.js';
 import { useSearch } from '../../features/register/use-search.js';
+import { useIs } from '../../features/session/session.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
@@ -7,6 +10,8 @@ import { useAsk } from '../../wire/asking.js';
 
 /** Strength bands as they are found in practice, each with its source and how sure it is. */
 export function MaterialsScreen() {
+  const mayAdd = useIs('manager');
+  const [adding, setAdding] = useState(false);
   const materials = useAsk<MaterialView[]>('methods', '/materials');
   const [text, setText, q] = useSearch();
   const shown = (materials.value ?? []).filter(({ name, group }) =>
@@ -14,7 +19,13 @@ export function MaterialsScreen() {
   );
   return (
     <>
-      <TitleBlock title="Materials" cells={[['in the library', materials.value?.length ?? '…']]} />
+      <TitleBlock title="Materials" cells={[['in the library', materials.value?.length ?? '…']]}>
+        {mayAdd && (
+          <button type="button" className="button main" onClick={() => setAdding(true)}>
+            Add a material
+          </button>
+        )}
+      </TitleBlock>
       <div className="filters">
         <TextField label="Find" type="search" value={text} onChange={setText} />
       </div>
@@ -60,6 +71,7 @@ export function MaterialsScreen() {
           </table>
         )}
       </Fetched>
+      {adding && <MaterialDialog onClose={() => setAdding(false)} />}
     </>
   );
 }

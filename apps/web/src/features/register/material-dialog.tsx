@@ -1,0 +1,174 @@
+import { useState } from 'react';
+import type { MaterialView, SaveMaterialBody } from '#libs/contract/src/index.js';
+import type { MaterialGroup, StrengthBand, StrengthProperty } from '#libs/matching/src/index.js';
+import { Dialog } from '../../ui/dialog.js';
+import { Refusal } from '../../ui/faces.js';
+import { SelectField, TextField, Tick } from '../../ui/fields.js';
+import { useTell } from '../../ui/notices.js';
+import { useSend } from '../../wire/asking.js';
+import { Refused } from '../../wire/call.js';
+import { codeOf, materialBody, newBand, UNIT_OF } from './material-draft.js';
+import type { BandDraft, MaterialDraft } from './material-draft.js';
+
+const GROUPS: Record<MaterialGroup, true> = {
+  ...{ metal: true, plastic: true, composite: true, elastomer: true, foam: true, concrete: true },
+  ...{ wood: true, film: true, ceramic: true, adhesive: true, packaging: true, textile: true },
+};
+const UNITS: readonly StrengthBand['unit'][] = ['MPa', 'N/mm', 'MPa·√m'];
+const CONFIDENCES = ['measured in this lab', 'read in the source', 'from memory'];
+const EMPTY: MaterialDraft = {
+  ...{ name: '', code: '', group: '', bands: [newBand('tensile')], brittle: false, source: '', confidence: '' },
+  ...{ modulusLowGPa: '', modulusHighGPa: '', elongationLowPct: '', elongationHighPct: '' },
+};
+
+/** A material for the library: how strong it is found in practice, with its source. */
+export function MaterialDialog({ onClose }: { onClose: () => void }) {
+  const tell = useTell();
+  const [draft, setDraft] = useState<MaterialDraft>(EMPTY);
+  const [unread, setUnread] = useState<Record<string, string>>({});
+  const add = useSend<MaterialView>(['methods'], ({ name }) => {
+    tell(`${name} is in the library.`);
+    onClose();
+  });
+  const wrong = { ...(add.error instanceof Refused ? add.error.fields : {}), ...unread };
+  const set = (part: Partial<MaterialDraft>) => setDraft({ ...draft, ...part });
+  const text = (key: TextKey, path: string) => ({
+    value: draft[key],
+    onChange: (value: string) => set({ [key]: value }),
+    wrong: wrong[`data.${path}`],
+  });
+  function send() {
+    const { data, problems } = materialBody(draft);
+    setUnread(problems);
+    if (Object.keys(problems).length > 0) return;
+    add.mutate({ path: '/materials', body: { data } satisfies SaveMaterialBody });
+  }
+  return (
+    <Dialog title="Add a material" onClose={onClose} wide>
+      <div className="fields">
+        <TextField
+          label="Name"
+          {...text('name', 'name')}
+          onChange={(name) => set({ name, ...(draft.code === codeOf(draft.name) ? { code: codeOf(name) } : {}) })}
+        />
+        <TextField label="Code" help="Small letters, digits and dashes; it stays." {...text('code', 'id')} />
+        <SelectField
+          label="Group"
+          none="Choose …"
+          value={draft.group}
+          onChange={(group) => set({ group: group as MaterialGroup })}
+          choices={Object.keys(GROUPS).map((value) => ({ value, label: value }))}
+          wrong={wrong['data.group']}
+        />
+      </div>
+      <Bands bands={draft.bands} onChange={(bands) => set({ bands })} wrong={wrong} />
+      <div className="fields">
+        <TextField label="Young’s modulus from, GPa" required={false} {...text('modulusLowGPa', 'modulusMPa.low')} />
+        <TextField label="up to, GPa" required={false} {...text('modulusHighGPa', 'modulusMPa.high')} />
+        <TextField
+          label="Elongation at break from, %"
+          required={false}
+          {...text('elongationLowPct', 'breakStrain.low')}
+        />
+        <TextField label="up to, %" required={false} {...text('elongationHighPct', 'breakStrain.high')} />
+        <TextField
+          label="Source"
+          help="A handbook with its table, a data sheet, or your own tests."
+          {...text('source', 'source')}
+        />
+        <TextField
+          label="How sure"
+          list={CONFIDENCES}
+          help="E.g. read in the source, or from memory."
+          {...text('confidence', 'confidence')}
+        />
+      </div>
+      <Tick
+        label="Breaks without warning and may throw fragments"
+        checked={draft.brittle}
+        onChange={(brittle) => set({ brittle })}
+      />
+      <Refusal error={add.error} />
+      <div>
+        <button type="button" className="button main" disabled={add.isPending} onClick={send}>
+          Add to the library
+        </button>
+      </div>
+    </Dialog>
+  );
+}
+
+type TextKey = {
+  [Key in keyof MaterialDraft]: MaterialDraft[Key] extends string
+    ? string extends MaterialDraft[Key]
+      ? Key
+      : never
+    : never;
+}[keyof MaterialDraft];
+
+function Bands({
+  bands,
+  onChange,
+  wrong,
+}: {
+  bands: readonly BandDraft[];
+  onChange: (bands: BandDraft[]) => void;
+  wrong: Readonly<Record<string, string>>;
+}) {
+  const change = (at: number, part: Partial<BandDraft>) =>
+    onChange(bands.map((band, index) => (index === at ? { ...band, ...part } : band)));
+  const free = (Object.keys(UNIT_OF) as StrengthProperty[]).filter((each) =>
+    bands.every((band) => band.property !== each),
+  );
+  return (
+    <>
+      {bands.map((band, at) => (
+        <fieldset key={at} className="filters framed">
+          <legend>{band.property} strength</legend>
+          <SelectField
+            label="Strength"
+            value={band.property}
+            onChange={(chosen) => {
+              const property = chosen as StrengthProperty;
+              change(at, { property, unit: UNIT_OF[property] });
+            }}
+            choices={[band.property, ...free].map((value) => ({ value, label: value }))}
+          />
+          {(['low', 'typical', 'high'] as const).map((key) => (
+            <TextField
+              key={key}
+              label={FIGURES[key]}
+              value={band[key]}
+              onChange={(typed) => change(at, { [key]: typed })}
+              wrong={wrong[`data.strengths[${at}].${key}`]}
+            />
+          ))}
+          <SelectField
+            label="Unit"
+            value={band.unit}
+            onChange={(unit) => change(at, { unit: unit as StrengthBand['unit'] })}
+            choices={UNITS.map((value) => ({ value, label: value }))}
+            wrong={wrong[`data.strengths[${at}].unit`]}
+          />
+          <button
+            type="button"
+            className="button small"
+            aria-label={`Remove the ${band.property} strength`}
+            onClick={() => onChange(bands.filter((_, index) => index !== at))}
+          >
+            Remove
+          </button>
+        </fieldset>
+      ))}
+      {free[0] && (
+        <div>
+          <button type="button" className="button" onClick={() => onChange([...bands, newBand(free[0]!)])}>
+            Add another strength
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
+
+const FIGURES = { low: 'Lowest', typical: 'Typical', high: 'Highest' } as const;
