@@ -1,12 +1,19 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { RigView } from '#libs/contract/src/index.js';
+import { RigDialog } from '../../features/register/rig-dialog.js';
+import { fromTheTop } from '../../features/register/rig-places.js';
+import { useIs } from '../../features/session/session.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { useAsk } from '../../wire/asking.js';
 
 /** What is fitted on each frame right now, from crosshead to base. */
 export function RigsScreen() {
+  const mayEdit = useIs('manager', 'technician');
+  const [editing, setEditing] = useState<string | null>(null);
   const rigs = useAsk<RigView[]>('items', '/rigs');
+  const chosen = rigs.value?.find(({ frame }) => frame.id === editing);
   return (
     <>
       <TitleBlock title="Rigs" />
@@ -21,6 +28,7 @@ export function RigsScreen() {
               <tr>
                 <th>Frame</th>
                 <th>Fitted now, from the crosshead down</th>
+                <th />
               </tr>
             </thead>
             <tbody>
@@ -47,29 +55,25 @@ export function RigsScreen() {
                       ))}
                     </ol>
                   </td>
+                  <td>
+                    {mayEdit && (
+                      <button
+                        type="button"
+                        className="button small"
+                        aria-label={`Change what is on ${frame.tag}`}
+                        onClick={() => setEditing(frame.id)}
+                      >
+                        Change
+                      </button>
+                    )}
+                  </td>
                 </tr>
               ))}
             </tbody>
           </table>
         )}
       </Fetched>
+      {chosen && <RigDialog key={chosen.frame.id} rig={chosen} onClose={() => setEditing(null)} />}
     </>
   );
-}
-
-const ORDER = [
-  'load-cell',
-  'upper-adapter',
-  'upper-adapter-2',
-  'upper',
-  'ends',
-  'faces',
-  'lower',
-  'lower-adapter',
-  'lower-adapter-2',
-];
-
-function fromTheTop(links: RigView['links']): RigView['links'] {
-  const place = (role: string) => (ORDER.includes(role) ? ORDER.indexOf(role) : ORDER.length);
-  return [...links].sort((a, b) => place(a.role) - place(b.role));
 }
