@@ -61,7 +61,7 @@ function queryOf({ name, required, schema = {} }: Parameter, { manner, known, ap
     ]);
   }
   const value = validValue(schema, name, known, chance, api);
-  return value === null ? [] : [`${name}=${encode(String(value))}`];
+  return value === null ? [] : [`${name}=${encode(typeof value === 'string' ? value : JSON.stringify(value))}`];
 }
 
 function headersOf({ operation, manner, chance }: Making): Record<string, string> {

@@ -3,15 +3,25 @@ import { readFileSync } from 'node:fs';
 /** Ticks a second in which Linux counts (`getconf CLK_TCK`; 100 wherever we looked). */
 const TICKS_PER_SECOND = 100;
 
-/** How much processor time some processes take from now on. @returns percent of one core; `unknown` where there is no /proc */
-export function cpuShare(pids: readonly number[]): { pct(): string } {
+/** Processor time that some processes take from now on; `unknown` where there is no /proc. */
+export interface CpuShare {
+  /** Percent of one core. */
+  pct(): string;
+  /** Milliseconds for each of so many requests: what a busy machine, unlike a time to answer, hardly changes. */
+  msEach(requests: number): string;
+}
+
+export function cpuShare(pids: readonly number[]): CpuShare {
   const began = { ticks: ticksOf(pids), at: performance.now() };
+  const takenMs = () => {
+    const ticks = ticksOf(pids);
+    return ticks === null || began.ticks === null ? null : ((ticks - began.ticks) * 1_000) / TICKS_PER_SECOND;
+  };
+  const shown = (ms: number | null, of: number, digits: number) =>
+    ms === null ? 'unknown' : (ms / of).toFixed(digits);
   return {
-    pct: () => {
-      const ticks = ticksOf(pids);
-      if (ticks === null || began.ticks === null) return 'unknown';
-      return ((100_000 * (ticks - began.ticks)) / TICKS_PER_SECOND / (performance.now() - began.at)).toFixed(0);
-    },
+    pct: () => shown(takenMs(), (performance.now() - began.at) / 100, 0),
+    msEach: (requests) => shown(takenMs(), requests, 1),
   };
 }
 

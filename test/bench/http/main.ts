@@ -1,5 +1,6 @@
 import 'reflect-metadata';
 import { spawn } from 'node:child_process';
+import type { Server } from 'node:http';
 import { loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { createApi } from '#apps/api/src/platform/create-api.js';
@@ -96,7 +97,7 @@ async function asServed(path: string, cookie: string) {
   const ask = async () => (await fetch(`${await api.getUrl()}/api/v1${path}`, { headers: { cookie } })).json();
   await ask(); // what is read once and kept is not part of it
   const { statements, done } = await captureSql(ask);
-  await api.getHttpServer().close();
+  (api.getHttpServer() as Server).close();
   return { statements, body: done as unknown };
 }
 
@@ -129,7 +130,7 @@ async function atRate({ baseUrls, parts }: Topology, calls: Call[], apis: number
   });
   const { count, errors, p50, p95, p99, byKind } = found;
   console.log(
-    `\n${apis} api, ${perSecond}/s for ${seconds} s: ${count} answered, ${errors} errors, p50 ${p50} p95 ${p95} p99 ${p99} ms; api CPU ${cpu.pct()} % of a core; load ${loadavg()[0]!.toFixed(1)}`,
+    `\n${apis} api, ${perSecond}/s for ${seconds} s: ${count} answered, ${errors} errors, p50 ${p50} p95 ${p95} p99 ${p99} ms; api CPU ${cpu.pct()} % of a core, ${cpu.msEach(count)} ms a request; load ${loadavg()[0]!.toFixed(1)}`,
   );
   const slowest = Object.entries(byKind)
     .sort(([, a], [, b]) => b.p95 - a.p95)
@@ -138,7 +139,7 @@ async function atRate({ baseUrls, parts }: Topology, calls: Call[], apis: number
 }
 
 /** The list of requests as fast as it is answered, ours and the bare route in turn; the middle of the rounds counts. */
-async function besideBareRoute({ baseUrls, databaseUrl }: Topology, cookie: string): Promise<void> {
+async function besideBareRoute({ baseUrls, databaseUrl, parts }: Topology, cookie: string): Promise<void> {
   const { statements, body } = await asServed('/requests', cookie);
   const bare = await startBare({ databaseUrl, poolSize: 20, statements, body });
   const order = { seconds, perSecond: null, connections: BUSY_CONNECTIONS };
@@ -150,10 +151,13 @@ async function besideBareRoute({ baseUrls, databaseUrl }: Topology, cookie: stri
   const peer = { ...order, baseUrls: [bare.url], calls: [{ kind: 'bare', method: 'GET', path: '/bare', cookie }] };
   const ratios: number[] = [];
   for (let round = 1; round <= rounds; round++) {
-    const [mine, theirs] = [await generate(ours), await generate(peer)];
+    const [myCpu, mine] = [cpuShare([parts[0]!.pid()!]), await generate(ours)];
+    const myMs = myCpu.msEach(mine.count);
+    const [peerCpu, theirs] = [cpuShare([bare.pid]), await generate(peer)];
+    const peerMs = peerCpu.msEach(theirs.count);
     ratios.push(mine.perSecond / theirs.perSecond);
     console.log(
-      `round ${round}: requests list ${mine.perSecond}/s (p95 ${mine.p95} ms), bare route with the same ${statements.length} statements ${theirs.perSecond}/s (p95 ${theirs.p95} ms)`,
+      `round ${round}: requests list ${mine.perSecond}/s (p95 ${mine.p95} ms, CPU ${myMs} ms each), bare route with the same ${statements.length} statements ${theirs.perSecond}/s (p95 ${theirs.p95} ms, CPU ${peerMs} ms each)`,
     );
   }
   const middle = ratios.sort((a, b) => a - b)[Math.floor(ratios.length / 2)]!;
@@ -161,7 +165,7 @@ async function besideBareRoute({ baseUrls, databaseUrl }: Topology, cookie: stri
   bare.stop();
 }
 
-async function startBare(order: BareOrder): Promise<{ url: string; stop(): void }> {
+async function startBare(order: BareOrder): Promise<{ url: string; pid: number; stop(): void }> {
   const child = spawn(process.execPath, [new URL('bare-route.js', import.meta.url).pathname], {
     stdio: ['pipe', 'pipe', 'inherit'],
   });
@@ -169,5 +173,5 @@ async function startBare(order: BareOrder): Promise<{ url: string; stop(): void 
   const url = await new Promise<string>((resolve) =>
     child.stdout.once('data', (line: Buffer) => resolve(String(line).trim())),
   );
-  return { url, stop: () => child.kill() };
+  return { url, pid: child.pid!, stop: () => child.kill() };
 }
