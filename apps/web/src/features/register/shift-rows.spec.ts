@@ -1,4 +1,4 @@
-import { rowProblems, rowsOf, shiftsOf } from './shift-rows.js';
+import { refusedOf, rowProblems, rowsOf, shiftsOf } from './shift-rows.js';
 
 const early = (weekday: number) => ({ weekday, from: '06:00', to: '14:00', name: 'early' });
 const late = (weekday: number) => ({ weekday, from: '13:30', to: '21:30', name: 'late' });
@@ -15,11 +15,12 @@ describe('shifts as rows', () => {
 
   it('shows what the server refused at the row whose day it is', () => {
     const rows = rowsOf([early(1), early(2), late(1)]);
-    expect(rowProblems(rows, { 'shifts[2].to': 'no time' })).toEqual([{}, { to: 'no time' }]);
+    expect(refusedOf(rows, { 'shifts[2].to': 'no time' })).toEqual([{}, { to: 'no time' }]);
   });
 
-  it('asks for a day where a row has none', () => {
-    const [problems] = rowProblems([{ name: 'night', from: '22:00', to: '06:00', days: [] }], {});
-    expect(problems?.days).toBe('Tick a day, or remove the shift.');
+  it('says once what is wrong with a row, however many days it has', () => {
+    const good = { name: 'night', from: '22:00', to: '06:00', days: ['1'] };
+    const problems = rowProblems([good, { ...good, name: ' ', from: '6', to: '24:00' }, { ...good, days: [] }]);
+    expect(problems.map((each) => Object.keys(each))).toEqual([[], ['name', 'from', 'to'], ['days']]);
   });
 });

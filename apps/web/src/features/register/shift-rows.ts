@@ -27,25 +27,35 @@ export function shiftsOf(rows: readonly ShiftRow[]): WeeklyShift[] {
   );
 }
 
-/**
- * What is wrong with each row, by its field.
- *
- * @param refused what the server said, by paths like `shifts[3].from`; the first of a row's days speaks for the row
- */
-export function rowProblems(
-  rows: readonly ShiftRow[],
-  refused: Readonly<Record<string, string>>,
-): Partial<Record<keyof ShiftRow, string>>[] {
-  let next = 0;
-  return rows.map(({ days }) => {
-    const first = next;
-    next += days.length;
-    const said = (field: string) => refused[`shifts[${first}].${field}`];
-    if (days.length === 0) return { days: 'Tick a day, or remove the shift.' };
-    return definedOf({ name: said('name'), from: said('from'), to: said('to') });
-  });
+export type RowProblems = Partial<Record<keyof ShiftRow, string>>;
+
+const TIME = /^([01]\d|2[0-3]):[0-5]\d$/;
+
+/** What is wrong with each row, by its field: said here, since the server would say it once for each day. */
+export function rowProblems(rows: readonly ShiftRow[]): RowProblems[] {
+  return rows.map(({ name, from, to, days }) => ({
+    ...(name.trim().length >= 1 && name.trim().length <= 40 ? {} : { name: 'A name of 1 to 40 characters.' }),
+    ...timeProblem('from', from),
+    ...timeProblem('to', to),
+    ...(days.length > 0 ? {} : { days: 'Tick a day, or remove the shift.' }),
+  }));
 }
 
-function definedOf(problems: Record<string, string | undefined>): Record<string, string> {
-  return Object.fromEntries(Object.entries(problems).filter((each): each is [string, string] => each[1] !== undefined));
+function timeProblem(field: 'from' | 'to', text: string): RowProblems {
+  return TIME.test(text.trim()) ? {} : { [field]: 'A time from 00:00 to 23:59, e.g. 06:00.' };
+}
+
+/**
+ * What the server refused of each row, by its field.
+ *
+ * @param refused by paths like `shifts[3].from`; the first of a row's days speaks for the row
+ */
+export function refusedOf(rows: readonly ShiftRow[], refused: Readonly<Record<string, string>>): RowProblems[] {
+  let next = 0;
+  return rows.map(({ days }) => {
+    const prefix = `shifts[${next}].`;
+    next += days.length;
+    const own = Object.entries(refused).filter(([path]) => path.startsWith(prefix));
+    return Object.fromEntries(own.map(([path, sentence]) => [path.slice(prefix.length), sentence]));
+  });
 }

@@ -1,6 +1,5 @@
 import { TextField, Ticks } from '../../ui/fields.js';
-import { rowProblems } from './shift-rows.js';
-import type { ShiftRow } from './shift-rows.js';
+import type { RowProblems, ShiftRow } from './shift-rows.js';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const DAYS = WEEKDAYS.map((label, index) => ({ value: String(index + 1), label }));
@@ -10,13 +9,16 @@ const NEW_ROW: ShiftRow = { name: '', from: '', to: '', days: ['1', '2', '3', '4
 export function ShiftsForm({
   rows,
   onChange,
-  refused,
+  problems,
+  wrong,
 }: {
   rows: readonly ShiftRow[];
   onChange: (rows: ShiftRow[]) => void;
-  refused: Readonly<Record<string, string>>;
+  /** What is wrong with each row. */
+  problems: readonly RowProblems[];
+  /** What is wrong with the list as a whole. */
+  wrong: string | undefined;
 }) {
-  const problems = rowProblems(rows, refused);
   const change = (at: number, part: Partial<ShiftRow>) =>
     onChange(rows.map((row, index) => (index === at ? { ...row, ...part } : row)));
   return (
@@ -24,44 +26,49 @@ export function ShiftsForm({
       <h3>Shifts of the week</h3>
       {rows.length === 0 && <p className="note act">Without shifts nothing can be planned.</p>}
       {rows.map((row, at) => (
-        <fieldset key={at} className="filters framed">
+        <fieldset key={at} className="framed stack">
           <legend>{row.name.trim() || 'New shift'}</legend>
-          <TextField
-            label="Name"
-            value={row.name}
-            onChange={(name) => change(at, { name })}
-            wrong={problems[at]?.name}
-          />
-          <TextField
-            label="From"
-            placeholder="06:00"
-            value={row.from}
-            onChange={(from) => change(at, { from })}
-            wrong={problems[at]?.from}
-          />
-          <TextField
-            label="Until"
-            placeholder="14:00"
-            value={row.to}
-            onChange={(to) => change(at, { to })}
-            wrong={problems[at]?.to}
-            help={endsNextDay(row) ? 'Ends on the next day.' : undefined}
-          />
-          <Ticks
-            label="Starts on"
-            values={row.days}
-            onChange={(days) => change(at, { days })}
-            choices={DAYS}
-            wrong={problems[at]?.days}
-          />
-          <button
-            type="button"
-            className="button small"
-            aria-label={`Remove the shift ${row.name || 'without a name'}`}
-            onClick={() => onChange(rows.filter((_, index) => index !== at))}
-          >
-            Remove
-          </button>
+          <div className="fields">
+            <TextField
+              label="Name"
+              value={row.name}
+              onChange={(name) => change(at, { name })}
+              wrong={problems[at]?.name}
+            />
+            <TextField
+              label="From"
+              placeholder="06:00"
+              value={row.from}
+              onChange={(from) => change(at, { from })}
+              wrong={problems[at]?.from}
+            />
+            <TextField
+              label="Until"
+              placeholder="14:00"
+              value={row.to}
+              onChange={(to) => change(at, { to })}
+              wrong={problems[at]?.to}
+              help={endsNextDay(row) ? 'Ends on the next day.' : undefined}
+            />
+            <Ticks
+              label="Starts on"
+              whole
+              values={row.days}
+              onChange={(days) => change(at, { days })}
+              choices={DAYS}
+              wrong={problems[at]?.days}
+            />
+          </div>
+          <div>
+            <button
+              type="button"
+              className="button small"
+              aria-label={`Remove the shift ${row.name || 'without a name'}`}
+              onClick={() => onChange(rows.filter((_, index) => index !== at))}
+            >
+              Remove
+            </button>
+          </div>
         </fieldset>
       ))}
       <div>
@@ -69,7 +76,7 @@ export function ShiftsForm({
           Add a shift
         </button>
       </div>
-      {refused['shifts'] && <p className="note act">{refused['shifts']}</p>}
+      {wrong && <p className="note act">{wrong}</p>}
     </section>
   );
 }

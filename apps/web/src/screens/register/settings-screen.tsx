@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { LabSettings, LabSettingsView } from '#libs/contract/src/index.js';
 import { asText, readPath, withPath } from '../../features/register/paths.js';
-import { rowsOf, shiftsOf } from '../../features/register/shift-rows.js';
-import type { ShiftRow } from '../../features/register/shift-rows.js';
+import { refusedOf, rowProblems, rowsOf, shiftsOf } from '../../features/register/shift-rows.js';
+import type { RowProblems, ShiftRow } from '../../features/register/shift-rows.js';
 import { ShiftsForm } from '../../features/register/shifts-form.js';
 import { useIs } from '../../features/session/session.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
@@ -112,12 +112,18 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
   const shown = (path: string) => draft[path] ?? asText(readPath(settings, path));
   const set = (path: string) => (text: string) => setDraft({ ...draft, [path]: text });
   const changed = Object.keys(draft).length > 0 || rows !== null;
-  const isWhole = (rows ?? []).every(({ days }) => days.length > 0);
+  const [ownProblems, setOwnProblems] = useState<RowProblems[]>([]);
+  const shiftRows = rows ?? rowsOf(settings.shifts);
+  const refusedShifts = refusedOf(shiftRows, wrong);
   function changeShifts(next: ShiftRow[]) {
     setRows(next);
+    if (ownProblems.length > 0) setOwnProblems(rowProblems(next));
     save.reset(); // what was refused is told by the place in the list, which may be another one now
   }
   function keep() {
+    const found = rowProblems(rows ?? []);
+    setOwnProblems(found);
+    if (found.some((each) => Object.keys(each).length > 0)) return;
     // Whether this is the demo lab is no one's to set: the server takes it in no body.
     const { version, demo: _demo, ...rest } = settings;
     let body: Omit<LabSettings, 'demo'> = rows ? { ...rest, shifts: shiftsOf(rows) } : rest;
@@ -129,12 +135,7 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
     <>
       <TitleBlock title="Settings" cells={[['version', settings.version]]}>
         {mayEdit && (
-          <button
-            type="button"
-            className="button main"
-            disabled={!changed || !isWhole || save.isPending}
-            onClick={keep}
-          >
+          <button type="button" className="button main" disabled={!changed || save.isPending} onClick={keep}>
             Keep
           </button>
         )}
@@ -167,9 +168,14 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
             />
           </div>
           {mayEdit ? (
-            <ShiftsForm rows={rows ?? rowsOf(settings.shifts)} onChange={changeShifts} refused={wrong} />
+            <ShiftsForm
+              rows={shiftRows}
+              onChange={changeShifts}
+              problems={shiftRows.map((_, at) => ({ ...refusedShifts[at], ...ownProblems[at] }))}
+              wrong={wrong['shifts']}
+            />
           ) : (
-            <Shifts rows={rowsOf(settings.shifts)} />
+            <Shifts rows={shiftRows} />
           )}
         </section>
         {GROUPS.map(({ title, lines }) => (
