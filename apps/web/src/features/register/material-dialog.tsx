@@ -63,14 +63,15 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
       </div>
       <Bands bands={draft.bands} onChange={(bands) => set({ bands })} wrong={wrong} />
       <div className="fields">
-        <TextField label="Young’s modulus from, GPa" required={false} {...text('modulusLowGPa', 'modulusMPa.low')} />
-        <TextField label="up to, GPa" required={false} {...text('modulusHighGPa', 'modulusMPa.high')} />
+        <TextField label="Modulus from, GPa" required={false} {...text('modulusLowGPa', 'modulusMPa.low')} />
+        <TextField label="Modulus up to, GPa" required={false} {...text('modulusHighGPa', 'modulusMPa.high')} />
         <TextField
-          label="Elongation at break from, %"
+          label="Elongation from, %"
+          help="At break, of the gauge length."
           required={false}
           {...text('elongationLowPct', 'breakStrain.low')}
         />
-        <TextField label="up to, %" required={false} {...text('elongationHighPct', 'breakStrain.high')} />
+        <TextField label="Elongation up to, %" required={false} {...text('elongationHighPct', 'breakStrain.high')} />
         <TextField
           label="Source"
           help="A handbook with its table, a data sheet, or your own tests."
@@ -123,41 +124,45 @@ function Bands({
   return (
     <>
       {bands.map((band, at) => (
-        <fieldset key={at} className="filters framed">
+        <fieldset key={at} className="framed stack">
           <legend>{band.property} strength</legend>
-          <SelectField
-            label="Strength"
-            value={band.property}
-            onChange={(chosen) => {
-              const property = chosen as StrengthProperty;
-              change(at, { property, unit: UNIT_OF[property] });
-            }}
-            choices={[band.property, ...free].map((value) => ({ value, label: value }))}
-          />
-          {(['low', 'typical', 'high'] as const).map((key) => (
-            <TextField
-              key={key}
-              label={FIGURES[key]}
-              value={band[key]}
-              onChange={(typed) => change(at, { [key]: typed })}
-              wrong={wrong[`data.strengths[${at}].${key}`]}
+          <div className="fields">
+            <SelectField
+              label="Strength"
+              value={band.property}
+              onChange={(chosen) => {
+                const property = chosen as StrengthProperty;
+                change(at, { property, unit: UNIT_OF[property] });
+              }}
+              choices={[band.property, ...free].map((value) => ({ value, label: value }))}
             />
-          ))}
-          <SelectField
-            label="Unit"
-            value={band.unit}
-            onChange={(unit) => change(at, { unit: unit as StrengthBand['unit'] })}
-            choices={UNITS.map((value) => ({ value, label: value }))}
-            wrong={wrong[`data.strengths[${at}].unit`]}
-          />
-          <button
-            type="button"
-            className="button small"
-            aria-label={`Remove the ${band.property} strength`}
-            onClick={() => onChange(bands.filter((_, index) => index !== at))}
-          >
-            Remove
-          </button>
+            {(['low', 'typical', 'high'] as const).map((key) => (
+              <TextField
+                key={key}
+                label={FIGURES[key]}
+                value={band[key]}
+                onChange={(typed) => change(at, { [key]: typed })}
+                wrong={wrong[`data.strengths[${at}].${key}`]}
+              />
+            ))}
+            <SelectField
+              label="Unit"
+              value={band.unit}
+              onChange={(unit) => change(at, { unit: unit as StrengthBand['unit'] })}
+              choices={UNITS.map((value) => ({ value, label: value }))}
+              wrong={wrong[`data.strengths[${at}].unit`]}
+            />
+          </div>
+          <div>
+            <button
+              type="button"
+              className="button small"
+              aria-label={`Remove the ${band.property} strength`}
+              onClick={() => onChange(bands.filter((_, index) => index !== at))}
+            >
+              Remove
+            </button>
+          </div>
         </fieldset>
       ))}
       {free[0] && (

@@ -37,6 +37,11 @@ describe('a material as it is typed', () => {
     expect(Object.keys(problems)).toEqual(['data.strengths[0].low', 'data.modulusMPa.high']);
   });
 
+  it('asks for the source and for how sure it is', () => {
+    const { problems } = materialBody({ ...DRAFT, source: ' ', confidence: '' });
+    expect(Object.keys(problems)).toEqual(['data.source', 'data.confidence']);
+  });
+
   it('makes a code of a name', () => {
     expect(codeOf('Oak, along the grain')).toBe('oak-along-the-grain');
     expect(codeOf('PA 6 – 30 % GF (dry)')).toBe('pa-6-30-gf-dry');

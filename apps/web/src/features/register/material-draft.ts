@@ -48,12 +48,21 @@ export function codeOf(name: string): string {
     .replace(/^-+|-+$/g, '');
 }
 
-/** The body for the register, and what cannot be read as a figure, by the paths that the register uses too. */
+const WANTED = {
+  name: 'Give it a name.',
+  group: 'Choose a group.',
+  source: 'Say where the figures come from.',
+  confidence: 'Say how sure the figures are.',
+} as const;
+
+/** The body for the register, and what is missing or cannot be read as a figure, by the paths that the register uses too. */
 export function materialBody(draft: MaterialDraft): {
   data: Record<string, unknown>;
   problems: Record<string, string>;
 } {
   const problems: Record<string, string> = {};
+  for (const [key, sentence] of Object.entries(WANTED))
+    if (draft[key as keyof typeof WANTED].trim() === '') problems[`data.${key}`] = sentence;
   const read = (path: string, text: string, factor = 1): number | undefined => {
     if (text.trim() === '') return undefined;
     const parsed = parseNumber(text);

@@ -137,7 +137,7 @@ function ItemPicker({
         <p className="soft">The register has no other item that fits “{q}”.</p>
       )}
       {items.state === 'failed' && <Refusal error={items.error} />}
-      <ul>
+      <ul className="stack">
         {found.slice(0, SHOWN).map((item) => (
           <li key={item.id} className="row between">
             <span>
