@@ -1,5 +1,5 @@
 import type { PlanAround, PlanNotes } from '#libs/records/src/index.js';
-import { fitsOf } from './fits-of.js';
+import { extraShiftsOf, fitsOf } from './fits-of.js';
 import type { FrameWindow } from './fits-of.js';
 import { calendarOf } from './frame-hours.js';
 
@@ -44,6 +44,12 @@ describe('where a job in the hand can start', () => {
       'FR-100K is closed then; it opens Sat 20 Dec, 08:00.',
     ]);
     expect(reasonsAt(at('20T08:00'), [windowOf('extra-shift', ...saturday, 'another')])).toHaveLength(1);
+  });
+
+  it('counts an extra shift that a trial plan tries', () => {
+    const span = { startsAt: at('20T08:00'), endsAt: at('20T12:00') };
+    const edits = [{ kind: 'hold' }, { kind: 'extra-shift', frameId: 'frame', personId: 'someone', ...span }];
+    expect(reasonsAt(at('20T11:00'), extraShiftsOf({ edits }))).toEqual([]);
   });
 
   it('says until when a frame is down, on the clock of the lab', () => {

@@ -1,6 +1,6 @@
 import { sayInstant } from '#libs/calendar/src/index.js';
 import type { TimeWindow, WorkCalendar } from '#libs/calendar/src/index.js';
-import type { FitView } from '#libs/contract/src/index.js';
+import type { FitView, TrialEdit } from '#libs/contract/src/index.js';
 import type {
   BookingEntity,
   Fits,
@@ -70,4 +70,18 @@ function awayAt(windows: readonly FrameWindow[], calendar: WorkCalendar, startsA
 
 function spanOf({ startsAt, endsAt }: FrameWindow): TimeWindow {
   return { startMs: startsAt.getTime(), endMs: endsAt.getTime() };
+}
+
+/** A frame that a trial plan opens longer takes jobs in those hours too. */
+export function extraShiftsOf({ edits }: { edits: readonly object[] }): FrameWindow[] {
+  return (edits as readonly TrialEdit[]).flatMap((edit) =>
+    edit.kind === 'extra-shift'
+      ? [
+          {
+            ...{ itemId: edit.frameId, kind: edit.kind, why: '' },
+            ...{ startsAt: new Date(edit.startsAt), endsAt: new Date(edit.endsAt) },
+          },
+        ]
+      : [],
+  );
 }

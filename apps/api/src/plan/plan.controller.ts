@@ -48,8 +48,8 @@ export class PlanController {
 
   @Get('fit')
   @May('see-plan')
-  fit(@Query() { jobId, startsAt }: FitQueryDto): Promise<FitView[]> {
-    return this.plan.fit(jobId, startsAt);
+  fit(@Query() { jobId, startsAt, trialId }: FitQueryDto): Promise<FitView[]> {
+    return this.plan.fit(jobId, startsAt, trialId);
   }
 
   @Get('jobs/:id/why')

@@ -41,6 +41,9 @@ export class FitQueryDto {
 
   @When({ optional: true })
   startsAt?: string;
+
+  @Id({ optional: true, about: 'A trial plan whose extra shifts count too.' })
+  trialId?: string;
 }
 
 export class FeedQueryDto {

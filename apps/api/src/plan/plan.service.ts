@@ -9,13 +9,14 @@ import {
   planAround,
   PlanRepository,
   recordAct,
+  TrialRepository,
 } from '#libs/records/src/index.js';
 import type { BookingEntity, JobEntity, PlanEntity, PlanNotes } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
-import { fitsOf } from './fits-of.js';
+import { extraShiftsOf, fitsOf } from './fits-of.js';
 import { calendarOf } from './frame-hours.js';
 import { notesOf, planView } from './plan-view.js';
 
@@ -43,15 +44,18 @@ export class PlanService {
     return this.ask((manager) => announce(manager, 'what-would-help', { byId: by.id }, { key: 'what-would-help' }));
   }
 
-  /** Where the job held in the hand would fit, frame by frame, and why not elsewhere. */
-  async fit(jobId: string, startsAt?: string): Promise<FitView[]> {
+  /** Where the job held in the hand would fit, frame by frame, and why not elsewhere; over a trial plan with its hours. */
+  async fit(jobId: string, startsAt?: string, trialId?: string): Promise<FitView[]> {
     const { manager } = this.records;
     const plan = await new PlanRepository(manager).getPublished();
     const around = await planAround(manager, [jobId], new Date());
     if (!around.jobs.has(jobId)) throw new LabError('job/unknown', 'There is no such job.', { jobId });
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
     const calendar = calendarOf(await labSettings(manager), await closedDays(manager));
-    return fitsOf(jobId, { bookings, notes: plan.figures as unknown as PlanNotes, around, calendar, startsAt });
+    const extra = trialId === undefined ? [] : extraShiftsOf(await new TrialRepository(manager).get(trialId));
+    const opened = { ...around, windows: [...around.windows, ...extra] };
+    const notes = plan.figures as unknown as PlanNotes;
+    return fitsOf(jobId, { bookings, notes, around: opened, calendar, startsAt });
   }
 
   /** Why a job is where it is, and what makes it late. */

@@ -17,8 +17,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
-import { fitsOf } from './fits-of.js';
-import type { FrameWindow } from './fits-of.js';
+import { extraShiftsOf, fitsOf } from './fits-of.js';
 import { calendarOf } from './frame-hours.js';
 import { planView } from './plan-view.js';
 import { editProblems } from './edit-problems.js';
@@ -204,18 +203,4 @@ function readyOutcome(trial: TrialPlanEntity): TrialOutcome {
     );
   }
   return outcome;
-}
-
-/** A frame that the trial opens longer takes jobs in those hours too. */
-function extraShiftsOf({ edits }: TrialPlanEntity): FrameWindow[] {
-  return (edits as unknown as TrialEdit[]).flatMap((edit) =>
-    edit.kind === 'extra-shift'
-      ? [
-          {
-            ...{ itemId: edit.frameId, kind: edit.kind, why: '' },
-            ...{ startsAt: new Date(edit.startsAt), endsAt: new Date(edit.endsAt) },
-          },
-        ]
-      : [],
-  );
 }

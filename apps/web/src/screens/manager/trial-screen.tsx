@@ -38,7 +38,8 @@ function Trial({ trial: asked }: { trial: TrialView }) {
   const add = (body: TrialEdit) => edit.mutate({ path: `/trials/${trial.id}/edits`, body });
   const takeBack = (index: number) => edit.mutate({ verb: 'DELETE', path: `/trials/${trial.id}/edits/${index}` });
   const askFit = useCallback(
-    (jobId: string, startsAt: string) => call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt })}`),
+    (jobId: string, startsAt: string) =>
+      call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt, trialId: trial.id })}`),
     [trial.id],
   );
   return (
