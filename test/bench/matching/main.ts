@@ -7,12 +7,14 @@ import { OutOfTime, walk } from './walk.js';
 
 /*
  * Matching on generated labs, beside the plain walk of the product of all lists in the same run, with the same answers compared.
- * Arguments: --requests N (default 200), --walk-requests N (default 20), --walk-seconds S (default 30, for each size).
+ * Arguments: --requests N (default 200), --walk-requests N (default 20), --walk-seconds S (default 30, for each size),
+ * --frames A,B,… (default 10,60,300).
  */
 
 const methods = new Map<string, Method>(METHODS.map((method) => [method.id, method]));
 
 interface Options {
+  frames: readonly number[];
   requests: number;
   walkRequests: number;
   walkSeconds: number;
@@ -23,7 +25,14 @@ function options(argv: readonly string[]): Options {
     const found = argv.indexOf(`--${name}`);
     return found === -1 ? usual : Number(argv[found + 1]);
   };
-  return { requests: at('requests', 200), walkRequests: at('walk-requests', 20), walkSeconds: at('walk-seconds', 30) };
+  const sizes = argv.indexOf('--frames');
+  const frames = sizes === -1 ? [10, 60, 300] : (argv[sizes + 1] ?? '').split(',').map(Number);
+  return {
+    frames,
+    requests: at('requests', 200),
+    walkRequests: at('walk-requests', 20),
+    walkSeconds: at('walk-seconds', 30),
+  };
 }
 
 function needsFor(ask: Ask): Needs {
@@ -89,6 +98,7 @@ function measure(frames: number, { requests, walkRequests, walkSeconds }: Option
   console.log(
     `  matching      p50 ${ms(match.p50)}  p95 ${ms(match.p95)}  most ${ms(match.most)}  (first, with the index: ${ms(first)})`,
   );
+  console.log(`  processor     p50 ${ms(cpu.p50)}  p95 ${ms(cpu.p95)}  most ${ms(cpu.most)}`);
   console.log(
     `  as JSON       p50 ${ms(asText.p50)}  p95 ${ms(asText.p95)}  most ${ms(asText.most)}  (every sentence written)`,
   );
@@ -131,4 +141,4 @@ function compare(lab: Lab, needs: readonly Needs[], seconds: number): void {
 }
 
 const asked = options(process.argv.slice(2));
-for (const frames of [10, 60, 300]) measure(frames, asked);
+for (const frames of asked.frames) measure(frames, asked);

@@ -195,7 +195,7 @@ function stronger(lab: Lab, chance: Chance): Lab {
         curve.map((point) => ({ ...point, rating: point.rating * by })),
       ]),
     );
-    return { ...item, ratings } as Item;
+    return { ...item, ratings };
   });
   return { ...lab, items };
 }

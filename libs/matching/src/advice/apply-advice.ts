@@ -13,7 +13,7 @@ export function applyAdvice({ apply }: Pick<Advice, 'apply'>, lab: Lab, ask: Ask
     case 'item':
       return {
         ask,
-        lab: { ...lab, items: replaced(lab.items, apply.itemId, (item) => ({ ...item, ...apply.set }) as Item) },
+        lab: { ...lab, items: replaced(lab.items, apply.itemId, (item) => ({ ...item, ...apply.set })) },
       };
     case 'new-item':
       return { ask, lab: { ...lab, items: [...lab.items, apply.item] } };

@@ -1,11 +1,11 @@
 import { checkTrain } from '../check-train.js';
+import type { SAMPLE_LAB } from '#test/support/matching/sample-lab.js';
 import {
   DAY_MS,
   labWith,
   needsFor,
   PERIOD,
   sampleItem,
-  SAMPLE_LAB,
   SAMPLE_LINKS,
   verdictOn,
 } from '#test/support/matching/sample-lab.js';

@@ -13,7 +13,7 @@ describe('couplings', () => {
     [clevis('plain'), clevis('plain'), true],
     [clevis('plain'), clevis('male'), false],
     [clevis('male'), clevis('female', 15), false],
-    [clevis('male'), { ...clevis('female'), type: 'thread' } as Coupling, false],
+    [clevis('male'), { ...clevis('female'), type: 'thread' }, false],
   ])('%j and %j meet: %p', (a, b, expected) => expect(meets(a, b)).toBe(expected));
 
   it('passes a train that meets from crosshead to base', () => {

@@ -177,14 +177,17 @@ function siteOf(at: IndexedFrame, own: Tally, { index, soundFor, context: { sett
 }
 
 /** Cheapest first; equal ones stay in the order of their tags. */
-function priced<T extends Choice<unknown>>(
-  list: readonly T[],
+function priced(
+  list: readonly CellChoice[],
   site: Site,
   search: Search,
-  more: (each: T) => number,
-): Priced<T>[] {
+  more: (each: CellChoice) => number,
+): Priced<CellChoice>[] {
   return list
-    .map((each) => ({ ...each, points: pointsOf(each, site, search) + more(each) }))
+    .map((each) => {
+      const { part, units, cellAt, fails, cautions, severity } = each;
+      return { part, units, cellAt, fails, cautions, severity, points: pointsOf(each, site, search) + more(each) };
+    })
     .sort((a, b) => a.points - b.points);
 }
 

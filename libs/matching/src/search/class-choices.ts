@@ -84,10 +84,7 @@ export class ClassChoices {
   get cells(): readonly CellChoice[] {
     this.cellList ??= this.frame.details.cellPositions.flatMap((cellAt) =>
       this.on(this.cellOptions(cellAt), FRAME_CELL, (cell) => Object.assign(this.scratch, { cell, cellAt })).map(
-        (each) => ({
-          ...each,
-          cellAt,
-        }),
+        (each) => Object.assign(each, { cellAt }),
       ),
     );
     return this.cellList;

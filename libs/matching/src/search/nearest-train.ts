@@ -36,22 +36,29 @@ export function nearestTrain(at: IndexedFrame, search: Search): Parts | null {
   // A frame without a candidate fails at least what it fails alone, and at least one rule.
   const floor = Math.max(1, countBits(own));
   const budget = { pairs: MOST_PAIRS, judged: MOST_JUDGED };
-  let near: Near | null = null;
-  for (const cell of byFails(any.cells)) {
-    if (near && countBits(cell.fails) >= near.count) break;
-    if (near && countBits(own | cell.fails) >= near.count) continue;
-    for (const option of search.options.ends) {
-      if (near && (near.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return near.parts;
-      if (near && countBits(option.tally.fails) >= near.count) break;
-      const end = any.endsWith(option)!;
-      if (near && countBits(own | cell.fails | end.fails) >= near.count) continue;
-      for (const faces of leastFaces(any.facesFor(end.part))) {
-        const bits = own | cell.fails | end.fails | faces.fails;
-        near = closest({ frame, cell, end, faces, besides, bits, budget }, near, search);
+  // Cells that fail nothing come first; where a train with one of them fails a single rule, no other cell could do better.
+  const near = among(search.soundFor(frame, classKey).cells, null);
+  if (near && near.count <= floor) return near.parts;
+  return among(byFails(any.cells), near)?.parts ?? null;
+
+  function among(cells: readonly CellChoice[], start: Near | null): Near | null {
+    let found = start;
+    for (const cell of cells) {
+      if (found && countBits(cell.fails) >= found.count) break;
+      if (found && countBits(own | cell.fails) >= found.count) continue;
+      for (const option of search.options.ends) {
+        if (found && (found.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return found;
+        if (found && countBits(option.tally.fails) >= found.count) break;
+        const end = any.endsWith(option)!;
+        if (found && countBits(own | cell.fails | end.fails) >= found.count) continue;
+        for (const faces of leastFaces(any.facesFor(end.part))) {
+          const bits = own | cell.fails | end.fails | faces.fails;
+          found = closest({ frame, cell, end, faces, besides, bits, budget }, found, search);
+        }
       }
     }
+    return found;
   }
-  return near?.parts ?? null;
 }
 
 interface Trial {
