@@ -1,6 +1,5 @@
 import 'reflect-metadata';
 import { spawn } from 'node:child_process';
-import type { Server } from 'node:http';
 import { loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { createApi } from '#apps/api/src/platform/create-api.js';
@@ -97,7 +96,7 @@ async function asServed(path: string, cookie: string) {
   const ask = async () => (await fetch(`${await api.getUrl()}/api/v1${path}`, { headers: { cookie } })).json();
   await ask(); // what is read once and kept is not part of it
   const { statements, done } = await captureSql(ask);
-  (api.getHttpServer() as Server).close();
+  api.getHttpServer().close();
   return { statements, body: done as unknown };
 }
 

@@ -1,0 +1,37 @@
+import { randomUUID } from 'node:crypto';
+import type { WorkerConfig } from '#apps/worker/src/config.js';
+import { IssueReportProcessor } from '#apps/worker/src/issue-report/issue-report.processor.js';
+import { sampleReport } from '#apps/worker/src/issue-report/sample-report.js';
+import { openRecords, ReportEntity } from '#libs/records/src/index.js';
+import { freshDatabase } from '../support/database.js';
+
+describe('a report that two workers draw at the same time, because one was taken for dead', () => {
+  it('is issued once, and both runs end well with the file of the first', async () => {
+    const database = await freshDatabase();
+    const records = await openRecords(database.url, { poolSize: 4 });
+    const reportId = randomUUID();
+    await records.manager.insert(ReportEntity, {
+      ...{
+        id: reportId,
+        requestId: randomUUID(),
+        number: 'TR-2026-0042',
+        revision: 1,
+        state: 'issuing',
+        amendment: null,
+      },
+      ...{ preparedBy: randomUUID(), authorisedBy: randomUUID(), issuedAt: new Date('2026-11-12T09:00:00Z') },
+      document: sampleReport(),
+    } as never);
+    const processor = new IssueReportProcessor(records, { publicUrl: 'http://lab.example' } as WorkerConfig);
+
+    const runs = await Promise.all([processor.run({ reportId }), processor.run({ reportId })]);
+
+    const report = await records.manager.findOneByOrFail(ReportEntity, { id: reportId });
+    expect(report.state).toBe('issued');
+    expect(runs.map((run) => run['sha256'])).toEqual([report.sha256, report.sha256]);
+    const issued = `select 1 from record_event where kind = 'report/issued' and subject_id = $1`;
+    expect(await records.query<unknown[]>(issued, [reportId])).toHaveLength(1);
+    await records.destroy();
+    await database.drop();
+  }, 60_000);
+});
