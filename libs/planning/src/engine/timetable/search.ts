@@ -3,8 +3,11 @@ import type { Random } from '../random.js';
 import type { TimetableModel } from './model.js';
 import type { Order } from './orders.js';
 import { ORDER_RULES } from './orders.js';
+import { SplitFrames } from './split-frames.js';
 import { Tour } from './tour.js';
 
+/** Where the length counts, every so many moves two frames are dealt out anew. */
+const SPLIT_EVERY = 10;
 /** How many tasks are drawn to find a late one. */
 const DRAWS = 8;
 /** The dispatch rules may take this share of the time before the search begins. */
@@ -40,9 +43,12 @@ export function searchTimetables(
   }
   tour.load(best.order, best.candidate);
   const heat = new Heat(tour);
+  const split = model.makespan && model.frames > 1 ? new SplitFrames(tour) : null;
   while (tour.tasks > 1 && least > 0 && !budget.isSpent()) {
     budget.rounds++;
-    if (step(tour, random, heat.allowance(random))) better();
+    const allowance = heat.allowance(random);
+    const isTaken = split && random.below(SPLIT_EVERY) === 0 ? splitStep(tour, split, random, allowance) : step(tour, random, allowance);
+    if (isTaken) better();
     if (heat.isOver()) {
       heat.again(least);
       tour.load(best.order, best.candidate);
@@ -51,6 +57,17 @@ export function searchTimetables(
   }
   budget.evaluations = tour.evaluations;
   return best;
+}
+
+/** Deals two frames out anew; @returns whether that was taken. */
+function splitStep(tour: Tour, split: SplitFrames, random: Random, allowance: number): boolean {
+  const task = split.deal(random);
+  if (task < 0) return false;
+  const first = tour.putAt[task]!;
+  const limit = tour.cost + allowance;
+  if (tour.evaluate(first, limit, -1, -1) < limit) return settled(tour, first);
+  split.undo();
+  return false;
 }
 
 /** One random move; @returns whether it was taken. */
@@ -172,9 +189,9 @@ const WARMTH_OF_LENGTH = 0.1;
 /** How much warmer it gets at most where nothing better is found. */
 const MOST_FACTOR = 256;
 /** How much longer each phase is than the one before. */
-const GROWTH = 1.25;
+const GROWTH = 1.4;
 /** Rounds of the first phase, per task. */
-const FIRST_PHASE = 200;
+const FIRST_PHASE = 400;
 
 /** How much worse a move may be; cools over a phase, and each phase is longer than the last. */
 class Heat {

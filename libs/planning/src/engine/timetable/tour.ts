@@ -16,6 +16,8 @@ export class Tour {
   readonly putAt: Int32Array;
   /** End of each task in the settled timetable, min. */
   readonly endOf: Int32Array;
+  /** When each frame is done in it, min. */
+  readonly frameEnd: Int32Array;
   cost = Infinity;
   evaluations = 0;
   private readonly stops: Builder[];
@@ -33,6 +35,7 @@ export class Tour {
     this.place = Int32Array.from(this.order);
     this.putAt = new Int32Array(this.tasks);
     this.endOf = new Int32Array(this.tasks);
+    this.frameEnd = new Int32Array(model.frames);
     this.candidate = Int32Array.from({ length: model.jobs }, (_, job) => model.candidateAt[job]!);
     this.step = Math.max(1, Math.ceil(this.tasks / STOPS));
     this.stops = Array.from({ length: Math.ceil(this.tasks / this.step) }, () => new Builder(model));
@@ -45,7 +48,7 @@ export class Tour {
   /**
    * The cost when the order is built anew from a place on; Infinity once it is surely not below `limit`.
    *
-   * @param task what was moved, with its candidate as it is now
+   * @param task what was moved, with its candidate as it is now; −1 when it was more than two
    * @param other what was moved besides; the same when it was one
    */
   evaluate(from: number, limit: number, task: number, other: number): number {
@@ -54,14 +57,19 @@ export class Tour {
     const stop = Math.min(this.stops.length - 1, Math.floor(from / step));
     if (stop < 0) return 0;
     work.copyFrom(this.stops[stop]!);
-    changed.begin();
-    changed.touch(task, settled);
-    changed.touch(other, settled);
+    const isSeparable = this.isSeparable && task >= 0;
+    if (isSeparable) {
+      changed.begin();
+      changed.touch(task, settled);
+      changed.touch(other, settled);
+    }
     for (let x = stop * step; x < this.tasks; x++) {
       const next = order[x]!;
       work.at = x;
       const isMoved = next === task || next === other;
-      if (this.isSeparable && !isMoved && !changed.isTouched(next, candidate[next]!)) {
+      if (!isSeparable) {
+        work.place(next, candidate);
+      } else if (!isMoved && !changed.isTouched(next, candidate[next]!)) {
         if (!work.done[next]) work.replay(next, settled);
       } else {
         const { pulled } = work;
@@ -98,6 +106,7 @@ export class Tour {
     this.cost = finalPrice(work, this.model);
     this.putAt.set(work.putAt);
     this.endOf.set(work.endOf);
+    this.frameEnd.set(work.frameFree);
   }
 
   load(order: ArrayLike<number>, candidate: ArrayLike<number>): void {
