@@ -5,6 +5,8 @@ import type { Coupling } from '../item.js';
 
 const clevis = (gender: Coupling['gender'], sizeMm = 20): Coupling => ({ type: 'clevis', sizeMm, gender });
 
+const thread: Coupling = { type: 'thread', sizeMm: 20, gender: 'female' };
+
 describe('couplings', () => {
   it.each([
     [clevis('male'), clevis('female'), true],
@@ -13,7 +15,7 @@ describe('couplings', () => {
     [clevis('plain'), clevis('plain'), true],
     [clevis('plain'), clevis('male'), false],
     [clevis('male'), clevis('female', 15), false],
-    [clevis('male'), { ...clevis('female'), type: 'thread' }, false],
+    [clevis('male'), thread, false],
   ])('%j and %j meet: %p', (a, b, expected) => expect(meets(a, b)).toBe(expected));
 
   it('passes a train that meets from crosshead to base', () => {

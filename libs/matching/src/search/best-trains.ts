@@ -2,16 +2,16 @@ import type { Adapter, Item } from '../item.js';
 import { massOnCellKg } from '../parts.js';
 import { isTooHeavy } from '../rules/cell-capacity.js';
 import type { Adapters, Ends, Parts } from '../parts.js';
-import { accuracyPoints, changeMinutes, clearMinutes, forceFitPoints, scarcePoints } from '../score.js';
+import { accuracyPoints, changeMinutes, forceFitPoints, scarcePoints } from '../score.js';
 import { bitOf, countBits, tally } from './checks.js';
-import type { Tally } from './checks.js';
-import type { BesideChoice, CellChoice, Choice, ClassChoices } from './class-choices.js';
+import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { frameTally } from './frame-tally.js';
 import type { IndexedFrame } from './lab-index.js';
-import { freshPoints, savedPoints } from './holders.js';
-import type { Fresh, Holder, HolderGroup } from './holders.js';
+import type { Holder } from './holders.js';
 import type { Option } from './options.js';
 import { OWN_CAUTIONS } from './own-cautions.js';
+import { besidesOf, fittedIn, onFrame, priced, reachable, siteOf } from './site.js';
+import type { Priced, Site } from './site.js';
 import { adapterRoomMm, NO_ADAPTERS, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './whole-train.js';
 
@@ -28,19 +28,6 @@ const BESIDE = bitOf('calibration-in-force') | bitOf('temperature');
 const CELL_CAPACITY = bitOf('cell-capacity');
 /** Rules that other adapters could satisfy as well: a longer stack, a lighter one, other times. */
 const OTHER_ADAPTERS = BESIDE | bitOf('test-space') | bitOf('cell-capacity');
-
-type Priced<T> = T & { points: number };
-
-/** What a frame brings to each of its trains. Points of adapters come last, so that what comes before is never more than the whole. */
-interface Site {
-  at: IndexedFrame;
-  own: Tally;
-  base: number;
-  adaptersOff: number;
-  sound: ClassChoices;
-  /** Seats of the faces that hang on it. */
-  seats: readonly string[];
-}
 
 /** Trains that are tried once enough were found; many choices of a large lab differ by nothing that anyone would notice. */
 const TRIES_FOR_BETTER = 6;
@@ -91,14 +78,6 @@ export function bestTrains(at: IndexedFrame, search: Search, most: number, inSpi
   return kept;
 }
 
-/** Holders of which something hangs on the frame already; they cost less there than their group's order says. */
-function fittedIn(group: HolderGroup, { at, seats }: Site): Set<Holder> {
-  const found = new Set<Holder>();
-  for (const id of at.fitted) for (const holder of group.having.get(id) ?? []) found.add(holder);
-  for (const seat of seats) for (const holder of group.seated.get(seat) ?? []) found.add(holder);
-  return found;
-}
-
 function tryFaces(
   holder: Holder,
   fitted: boolean,
@@ -120,91 +99,6 @@ function tryFaces(
     if (train === 'hopeless') return;
     tried(train);
   }
-}
-
-/** A fresh choice as one on the frame; null when it fails there. */
-function onFrame<T>(
-  { option, points }: Fresh<T>,
-  cautions: number | null,
-  { at }: Site,
-  { context: { settings } }: Search,
-): Priced<Choice<T>> | null {
-  if (cautions === null) return null;
-  return {
-    part: option.part,
-    units: option.units,
-    fails: 0,
-    severity: 0,
-    cautions,
-    points: points - savedPoints(option, at.fitted, settings),
-  };
-}
-
-interface Reachable {
-  group: HolderGroup;
-  /** Points of the adapters, at least. */
-  adapterPoints: number;
-}
-
-/** The groups that a cell on this frame can be joined with, those with the fewest adapters first. */
-function reachable(
-  cell: CellChoice,
-  { at, adaptersOff }: Site,
-  { routes, groups, context: { settings } }: Search,
-): Reachable[] {
-  const each = adaptersOff > 0 ? 0 : settings.weights.changeoverPerMin * settings.changeMin.adapter;
-  return groups
-    .flatMap((group): Reachable[] => {
-      const [first] = routes.join({ frame: at.frame, cell: cell.part, cellAt: cell.cellAt, ends: group.sample });
-      if (!first) return [];
-      const { upper, lower } = first.adapters;
-      return [{ group, adapterPoints: each * (upper.length + lower.length) }];
-    })
-    .sort((a, b) => a.adapterPoints + a.group.holders[0]!.points - b.adapterPoints - b.group.holders[0]!.points);
-}
-
-function siteOf(at: IndexedFrame, own: Tally, { index, soundFor, context: { settings } }: Search): Site {
-  const hanging = at.rig.itemIds.flatMap((id) => index.byId.get(id) ?? []);
-  const perMin = settings.weights.changeoverPerMin;
-  const clear = (adapters: boolean) =>
-    perMin *
-    clearMinutes(
-      hanging.filter(({ kind }) => (kind === 'adapter') === adapters),
-      settings,
-    );
-  const seats = hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : []));
-  return { at, own, base: clear(false), adaptersOff: clear(true), sound: soundFor(at.frame, at.classKey), seats };
-}
-
-/** Cheapest first; equal ones stay in the order of their tags. */
-function priced(
-  list: readonly CellChoice[],
-  site: Site,
-  search: Search,
-  more: (each: CellChoice) => number,
-): Priced<CellChoice>[] {
-  return list
-    .map((each) => {
-      const { part, units, cellAt, fails, cautions, severity } = each;
-      return { part, units, cellAt, fails, cautions, severity, points: pointsOf(each, site, search) + more(each) };
-    })
-    .sort((a, b) => a.points - b.points);
-}
-
-function besidesOf(site: Site, search: Search): Priced<BesideChoice>[] {
-  return site.sound.beside
-    .map((each) => {
-      const four = [each.extensometer, each.chamber, each.guard, each.thermocouple];
-      return { ...each, points: four.reduce((sum, choice) => sum + pointsOf(choice, site, search), 0) };
-    })
-    .sort((a, b) => a.points - b.points);
-}
-
-function pointsOf({ units, cautions }: Choice<unknown>, { at }: Site, { context: { settings } }: Search): number {
-  return (
-    freshPoints({ units, tally: { fails: 0, cautions, severity: 0 } }, settings) -
-    savedPoints({ units }, at.fitted, settings)
-  );
 }
 
 function keep(kept: Found[], found: Found, most: number): void {
