@@ -41,7 +41,7 @@ const METAL_GRIPS = {
   surfaces: ['serrated', 'diamond'],
 } as const;
 
-/** Methods for metals and fasteners. Grips, faces, minutes and hazards: common practice, no source. */
+/** Methods for metals and fasteners. Grips, faces, minutes and hazards: common practice, no source; a brittle material adds fragments. */
 export const METAL_METHODS: readonly Method[] = [
   method({
     id: 'iso-6892-1',
@@ -82,7 +82,6 @@ export const METAL_METHODS: readonly Method[] = [
     minSpecimens: 3,
     defaultMinPerSpecimen: 10,
     defaultSetupMin: 20,
-    hazards: ['fragments'],
     reduction: {
       kind: 'tension',
       slope: line(0.1, 0.4),
@@ -126,7 +125,6 @@ export const METAL_METHODS: readonly Method[] = [
     minSpecimens: 3,
     defaultMinPerSpecimen: 10,
     defaultSetupMin: 20,
-    hazards: ['fragments'],
     reduction: {
       kind: 'tension',
       slope: line(0.1, 0.4),
