@@ -32,7 +32,9 @@ export function checkProblem(problem: Problem): Flaw[] {
 const flaw = (where: string, found: unknown, allowed: string): Flaw => ({ where, found: String(found), allowed });
 
 function wholeMinutes(where: string, found: number, least = 0): Flaw[] {
-  return Number.isInteger(found) && found >= least ? [] : [flaw(where, found, `a whole number of minutes from ${least}`)];
+  return Number.isInteger(found) && found >= least
+    ? []
+    : [flaw(where, found, `a whole number of minutes from ${least}`)];
 }
 
 function checkWindows(where: string, windows: readonly Window[]): Flaw[] {
@@ -40,7 +42,9 @@ function checkWindows(where: string, windows: readonly Window[]): Flaw[] {
   for (const window of windows) {
     const whole = Number.isInteger(window.startMin) && Number.isInteger(window.endMin);
     if (!whole || window.startMin >= window.endMin || window.startMin <= free) {
-      return [flaw(where, `[${window.startMin}, ${window.endMin})`, 'windows of whole minutes, sorted, apart, not empty')];
+      return [
+        flaw(where, `[${window.startMin}, ${window.endMin})`, 'windows of whole minutes, sorted, apart, not empty'),
+      ];
     }
     free = window.endMin;
   }
@@ -60,7 +64,9 @@ function checkJob(job: Job, problem: Problem): Flaw[] {
   const where = `jobs/${job.id}`;
   const jobIds = idsOf(problem.jobs);
   const flaws = [
-    ...(Number.isInteger(job.releaseMin) ? [] : [flaw(`${where}/releaseMin`, job.releaseMin, 'a whole number of minutes')]),
+    ...(Number.isInteger(job.releaseMin)
+      ? []
+      : [flaw(`${where}/releaseMin`, job.releaseMin, 'a whole number of minutes')]),
     ...(Number.isInteger(job.dueMin) ? [] : [flaw(`${where}/dueMin`, job.dueMin, 'a whole number of minutes')]),
     ...(job.weight >= 0 && Number.isFinite(job.weight) ? [] : [flaw(`${where}/weight`, job.weight, '0 or more')]),
     ...job.candidates.flatMap((candidate, at) => checkCandidate(candidate, `${where}/candidates/${at}`, problem)),
@@ -70,7 +76,8 @@ function checkJob(job: Job, problem: Problem): Flaw[] {
   if (pinned !== undefined && !job.candidates.some((candidate) => candidate.frameId === pinned)) {
     flaws.push(flaw(`${where}/pin`, pinned, 'a frame of one of its candidates'));
   }
-  if (job.running && job.running.endMin < 0) flaws.push(flaw(`${where}/running`, job.running.endMin, 'an end from minute 0'));
+  if (job.running && job.running.endMin < 0)
+    flaws.push(flaw(`${where}/running`, job.running.endMin, 'an end from minute 0'));
   return flaws;
 }
 
@@ -133,7 +140,9 @@ function twice(where: string, list: readonly { id: string }[]): Flaw[] {
 function circle(jobs: readonly Job[]): Flaw[] {
   const open = new Map(jobs.map((job) => [job.id, new Set(job.after)]));
   let free: string[];
-  while ((free = [...open].filter(([, after]) => [...after].every((id) => !open.has(id))).map(([id]) => id)).length > 0) {
+  while (
+    (free = [...open].filter(([, after]) => [...after].every((id) => !open.has(id))).map(([id]) => id)).length > 0
+  ) {
     for (const id of free) open.delete(id);
   }
   return open.size === 0 ? [] : [flaw('jobs/after', [...open.keys()].join(', '), 'an order without a circle')];

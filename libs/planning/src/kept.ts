@@ -22,12 +22,21 @@ function isStillPossible(booking: PublishedBooking, problem: Problem): boolean {
   const { startMin, setupStartMin, frameId, jobId, items } = booking;
   const job = problem.jobs.find(({ id }) => id === jobId)!;
   const frame = problem.frames.find(({ id }) => id === frameId);
-  const candidate = job.candidates.find((one) => one.frameId === frameId && one.links.every(({ link, pool }) => pool.includes(items[link] ?? '')));
+  const candidate = job.candidates.find(
+    (one) => one.frameId === frameId && one.links.every(({ link, pool }) => pool.includes(items[link] ?? '')),
+  );
   if (!frame || !candidate || startMin < job.releaseMin || job.after.length > 0) return false;
   const isOpen = windowAround(workingWindows(frame), startMin, startMin + candidate.perSpecimenMin) !== undefined;
-  const isBusy = problem.jobs.some(({ running }) => running && running.frameId === frameId && running.endMin > setupStartMin);
+  const isBusy = problem.jobs.some(
+    ({ running }) => running && running.frameId === frameId && running.endMin > setupStartMin,
+  );
   const units = problem.items.filter(({ id }) => candidate.links.some(({ link }) => items[link] === id));
-  const isHeld = problem.jobs.some(({ running }) => running && running.endMin > setupStartMin && units.some(({ id }) => Object.values(running.items).includes(id)));
-  const inForce = units.every((unit) => !unit.usable || windowAround(unit.usable, setupStartMin, startMin) !== undefined);
+  const isHeld = problem.jobs.some(
+    ({ running }) =>
+      running && running.endMin > setupStartMin && units.some(({ id }) => Object.values(running.items).includes(id)),
+  );
+  const inForce = units.every(
+    (unit) => !unit.usable || windowAround(unit.usable, setupStartMin, startMin) !== undefined,
+  );
   return isOpen && !isBusy && !isHeld && inForce;
 }

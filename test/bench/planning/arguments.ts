@@ -54,4 +54,5 @@ export function readArguments(words: string[]): Asked {
 }
 
 /** Where the published sets lie: `CHECK_DATA`, or the folder `shared` beside the project. */
-export const benchmarksFolder = (): string => join(process.env['CHECK_DATA'] ?? join(dirname(projectRoot()), 'shared'), 'benchmarks');
+export const benchmarksFolder = (): string =>
+  join(process.env['CHECK_DATA'] ?? join(dirname(projectRoot()), 'shared'), 'benchmarks');

@@ -16,14 +16,19 @@ else await benchPublished(asked);
 
 async function benchPublished(asked: Asked): Promise<void> {
   const set = PUBLISHED_SETS[asked.set];
-  if (!set) throw new Error(`no set ${asked.set}; there are ${[...Object.keys(PUBLISHED_SETS), 'lab'].join(', ')}. usage: ${USAGE}`);
+  if (!set)
+    throw new Error(
+      `no set ${asked.set}; there are ${[...Object.keys(PUBLISHED_SETS), 'lab'].join(', ')}. usage: ${USAGE}`,
+    );
   const folder = asked.folder ?? join(benchmarksFolder(), set.folder);
   if (!asked.file && !existsSync(folder)) {
     console.log(`skipped: the published instances are not here (${folder}); give --folder or CHECK_DATA`);
     return;
   }
   const everything = asked.all || asked.file !== null || asked.only !== '';
-  const instances = set.read(folder, asked.file ?? undefined).filter(({ name }) => name.includes(asked.only) && (everything || set.usual(name)));
+  const instances = set
+    .read(folder, asked.file ?? undefined)
+    .filter(({ name }) => name.includes(asked.only) && (everything || set.usual(name)));
   warmUp(instances);
   const results: Result[] = [];
   for (const instance of instances) {

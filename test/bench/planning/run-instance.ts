@@ -26,7 +26,8 @@ export function runEngine(problem: Problem, seconds: number, seed: number): Run 
     seed,
     now: () => performance.now(),
     onProgress: (progress) => {
-      if (progress.cost < (trace.at(-1)?.cost ?? Infinity) - 1e-6) trace.push({ ms: progress.elapsedMs, cost: progress.cost });
+      if (progress.cost < (trace.at(-1)?.cost ?? Infinity) - 1e-6)
+        trace.push({ ms: progress.elapsedMs, cost: progress.cost });
       last = progress;
     },
     onEnd: (spent) => (counted = spent),
@@ -35,5 +36,14 @@ export function runEngine(problem: Problem, seconds: number, seed: number): Run 
   const breaches = judgePlan(problem, plan);
   if (breaches.length > 0) throw new Error(`the judge refuses the plan: ${JSON.stringify(breaches[0])}`);
   const { rounds, evaluations } = counted.rounds > 0 ? counted : last;
-  return { value: plan.cost.total, msToBest: trace.at(-1)?.ms ?? 0, elapsedMs, rounds, evaluations, evaluationsPerSecond: evaluations / (elapsedMs / 1000), plan, trace };
+  return {
+    value: plan.cost.total,
+    msToBest: trace.at(-1)?.ms ?? 0,
+    elapsedMs,
+    rounds,
+    evaluations,
+    evaluationsPerSecond: evaluations / (elapsedMs / 1000),
+    plan,
+    trace,
+  };
 }

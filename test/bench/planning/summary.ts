@@ -10,7 +10,8 @@ export interface Result extends Omit<Run, 'plan' | 'trace'> {
 }
 
 /** Percent above the best known value; null where that is 0 or unknown. */
-export const gapPct = (value: number | null, best: number | null): number | null => (best && value !== null ? (value / best - 1) * 100 : null);
+export const gapPct = (value: number | null, best: number | null): number | null =>
+  best && value !== null ? (value / best - 1) * 100 : null;
 
 export function summaryOf(asked: Asked, results: readonly Result[]) {
   const known = results.filter(({ best }) => best !== null);

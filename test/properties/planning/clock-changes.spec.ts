@@ -15,8 +15,22 @@ function oneNight(fromUtc: string, minutes: number): Problem {
   const originMs = Date.parse(fromUtc);
   const open = minuteWindows(openWindows(calendar, originMs, originMs + 2 * 24 * 60 * MS_PER_MINUTE), originMs);
   const rig = { items: {}, family: null, temperatureC: null };
-  const candidate = { frameId: 'F1', perSpecimenMin: 1, specimens: minutes, links: [], family: null, temperatureC: null };
-  const free = { after: [], attended: 'throughout' as const, authorisation: null, hold: false, pin: null, running: null };
+  const candidate = {
+    frameId: 'F1',
+    perSpecimenMin: 1,
+    specimens: minutes,
+    links: [],
+    family: null,
+    temperatureC: null,
+  };
+  const free = {
+    after: [],
+    attended: 'throughout' as const,
+    authorisation: null,
+    hold: false,
+    pin: null,
+    running: null,
+  };
   return {
     horizonMin: 2 * 24 * 60,
     frames: [{ id: 'F1', open, warmUpMin: 0, warmUpAfterMin: 0, rig }],
@@ -42,6 +56,8 @@ describe('a night shift across a change of the clock', () => {
     expect(judgePlan(full, plan)).toEqual([]);
     expect(plan.bookings[0]!.endMin - plan.bookings[0]!.startMin).toBe(minutes);
     const tooFull = oneNight(fromUtc, minutes + 1);
-    expect(makePlan(tooFull, { iterations: 1 }).unplaced).toEqual([{ id: 'J1', kind: 'job', reason: 'no-room-in-horizon' }]);
+    expect(makePlan(tooFull, { iterations: 1 }).unplaced).toEqual([
+      { id: 'J1', kind: 'job', reason: 'no-room-in-horizon' },
+    ]);
   });
 });

@@ -1,5 +1,13 @@
 import fc from 'fast-check';
-import { checkProblem, construct, CONSTRUCTION_RULES, judgePlan, makePlan, tryMove, whereWouldItLand } from '#libs/planning/src/index.js';
+import {
+  checkProblem,
+  construct,
+  CONSTRUCTION_RULES,
+  judgePlan,
+  makePlan,
+  tryMove,
+  whereWouldItLand,
+} from '#libs/planning/src/index.js';
 import { randomLab } from './random-lab.js';
 
 const labs = fc.record({
@@ -9,11 +17,15 @@ const labs = fc.record({
   roster: fc.boolean(),
 });
 
-const lab = ({ seed, frames, jobs, roster }: { seed: number; frames: number; jobs: number; roster: boolean }) => randomLab(seed, frames, jobs, roster);
+const lab = ({ seed, frames, jobs, roster }: { seed: number; frames: number; jobs: number; roster: boolean }) =>
+  randomLab(seed, frames, jobs, roster);
 
 describe('plans of random labs', () => {
   it('pose no flawed problem', () => {
-    fc.assert(fc.property(labs, (size) => expect(checkProblem(lab(size))).toEqual([])), { numRuns: 50 });
+    fc.assert(
+      fc.property(labs, (size) => expect(checkProblem(lab(size))).toEqual([])),
+      { numRuns: 50 },
+    );
   });
 
   it('are correct by every dispatch rule', () => {

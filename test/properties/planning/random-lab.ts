@@ -11,7 +11,9 @@ export function randomLab(seed: number, frames: number, jobs: number, roster: bo
   const running = plain.jobs[0]!;
   return {
     ...plain,
-    jobs: plain.jobs.map((job, at) => (job === running ? asRunning(job, random) : altered(job, at, plain.jobs, random))),
+    jobs: plain.jobs.map((job, at) =>
+      job === running ? asRunning(job, random) : altered(job, at, plain.jobs, random),
+    ),
     published: random.below(2) === 0 ? published : null,
     freezeUntilMin: random.below(3) * 240,
   };

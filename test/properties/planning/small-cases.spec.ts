@@ -16,7 +16,8 @@ function leastCost(problem: Problem): number {
       least = Math.min(least, tour.cost);
       return;
     }
-    for (let c = model.candidateAt[job]!; c < model.candidateAt[job + 1]!; c++) choose(job + 1, [...candidate, c], order);
+    for (let c = model.candidateAt[job]!; c < model.candidateAt[job + 1]!; c++)
+      choose(job + 1, [...candidate, c], order);
   };
   for (const order of ordersOf([...Array(model.jobs + model.visits).keys()])) choose(0, [], order);
   return least;

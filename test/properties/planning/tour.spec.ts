@@ -17,7 +17,9 @@ describe('the cost of an altered order', () => {
   it('is what building all of it anew costs', () => {
     fc.assert(
       fc.property(labs, ({ seed, frames, jobs, plain }) => {
-        const problem = plain ? makeLab({ frames, jobs, roster: false, seed }) : randomLab(seed, frames, jobs, seed % 2 === 0);
+        const problem = plain
+          ? makeLab({ frames, jobs, roster: false, seed })
+          : randomLab(seed, frames, jobs, seed % 2 === 0);
         const { model } = compile(problem);
         const tour = new Tour(model);
         const start = ORDER_RULES[0]!.order(model);

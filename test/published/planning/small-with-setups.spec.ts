@@ -16,7 +16,10 @@ interface Small {
   optimal: number;
 }
 
-const instances = JSON.parse(readFileSync(join(import.meta.dirname, 'small-with-setups.json'), 'utf8')) as Small[];
+const lines = readFileSync(join(import.meta.dirname, 'small-with-setups.dat'), 'utf8')
+  .trim()
+  .split('\n');
+const instances = lines.map((line) => JSON.parse(line) as Small);
 
 describe('proven optima of small instances with setups', () => {
   it.each(instances)('$name is planned at its optimum of $optimal', ({ p, w, d, s, optimal }) => {

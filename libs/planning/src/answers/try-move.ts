@@ -7,7 +7,18 @@ import { windowAround, workingWindows } from '../windows.js';
 
 /** Why a job cannot begin on a frame at a minute with everything else left where it is. */
 export interface Obstacle {
-  kind: 'running' | 'no-train' | 'before-release' | 'after' | 'frame-closed' | 'frame-busy' | 'item-busy' | 'not-in-force' | 'pushes' | 'later' | 'no-room';
+  kind:
+    | 'running'
+    | 'no-train'
+    | 'before-release'
+    | 'after'
+    | 'frame-closed'
+    | 'frame-busy'
+    | 'item-busy'
+    | 'not-in-force'
+    | 'pushes'
+    | 'later'
+    | 'no-room';
   /** The job in the way or pushed away, where there is one. */
   jobId: string | null;
   itemId: string | null;
@@ -31,8 +42,10 @@ export interface MoveAnswer {
 export function tryMove(problem: Problem, plan: Plan, jobId: string, frameId: string, startMin: number): MoveAnswer {
   const job = problem.jobs.find(({ id }) => id === jobId);
   const frame = problem.frames.find(({ id }) => id === frameId);
-  if (!job || !frame || job.running) return { fits: false, obstacles: [obstacle('running', job ? jobId : null)], booking: null };
-  if (!job.candidates.some((one) => one.frameId === frameId)) return { fits: false, obstacles: [obstacle('no-train')], booking: null };
+  if (!job || !frame || job.running)
+    return { fits: false, obstacles: [obstacle('running', job ? jobId : null)], booking: null };
+  if (!job.candidates.some((one) => one.frameId === frameId))
+    return { fits: false, obstacles: [obstacle('no-train')], booking: null };
   const after = planWith(problem, plan, job, frameId, startMin);
   const booking = after.bookings.find((one) => one.jobId === jobId) ?? null;
   const pushed = pushes(plan, after, jobId);
@@ -43,7 +56,12 @@ export function tryMove(problem: Problem, plan: Plan, jobId: string, frameId: st
   return { fits: obstacles.length === 0, obstacles, booking };
 }
 
-const obstacle = (kind: Obstacle['kind'], jobId: string | null = null, itemId: string | null = null, byMin = 0): Obstacle => ({ kind, jobId, itemId, byMin });
+const obstacle = (
+  kind: Obstacle['kind'],
+  jobId: string | null = null,
+  itemId: string | null = null,
+  byMin = 0,
+): Obstacle => ({ kind, jobId, itemId, byMin });
 
 /** All other jobs pinned where they are, and this one where it is wanted. */
 function planWith(problem: Problem, plan: Plan, job: Job, frameId: string, startMin: number): Plan {
@@ -51,7 +69,9 @@ function planWith(problem: Problem, plan: Plan, job: Job, frameId: string, start
   const others = plan.bookings.filter((one) => one.jobId !== job.id);
   const pinned: Problem = {
     ...problem,
-    jobs: problem.jobs.map((one) => (one.id === job.id ? { ...one, hold: false, pin: { frameId, startMin: start } } : one)),
+    jobs: problem.jobs.map((one) =>
+      one.id === job.id ? { ...one, hold: false, pin: { frameId, startMin: start } } : one,
+    ),
     published: { bookings: others },
     freezeUntilMin: problem.horizonMin,
   };
@@ -70,11 +90,20 @@ function pushes(before: Plan, after: Plan, except: string): Obstacle[] {
   });
 }
 
-function inTheWay(problem: Problem, plan: Plan, job: Job, frame: Frame, startMin: number, booking: Booking | null): Obstacle[] {
+function inTheWay(
+  problem: Problem,
+  plan: Plan,
+  job: Job,
+  frame: Frame,
+  startMin: number,
+  booking: Booking | null,
+): Obstacle[] {
   const candidate = job.candidates.find((one) => one.frameId === frame.id)!;
   const firstEndMin = startMin + (job.attended === 'throughout' ? candidate.perSpecimenMin : 1);
   const others = plan.bookings.filter((one) => one.jobId !== job.id);
-  const busy = others.filter((one) => one.frameId === frame.id && one.setupStartMin <= startMin && startMin < one.endMin);
+  const busy = others.filter(
+    (one) => one.frameId === frame.id && one.setupStartMin <= startMin && startMin < one.endMin,
+  );
   const open = windowAround(workingWindows(frame), startMin, firstEndMin);
   const early = job.releaseMin - startMin;
   const waits = others.filter((one) => job.after.includes(one.jobId) && one.endMin > startMin);
@@ -83,20 +112,36 @@ function inTheWay(problem: Problem, plan: Plan, job: Job, frame: Frame, startMin
     ...waits.map((one) => obstacle('after', one.jobId, null, one.endMin - startMin)),
     ...(open ? [] : [obstacle('frame-closed')]),
     ...busy.map((one) => obstacle('frame-busy', one.jobId, null, one.endMin - startMin)),
-    ...candidate.links.flatMap(({ pool }) => poolInTheWay(problem, others, pool, startMin, booking?.endMin ?? firstEndMin)),
+    ...candidate.links.flatMap(({ pool }) =>
+      poolInTheWay(problem, others, pool, startMin, booking?.endMin ?? firstEndMin),
+    ),
   ];
 }
 
 /** The unit of a pool that is free again first, when all of them are held or out of force at a minute. */
-function poolInTheWay(problem: Problem, others: readonly Booking[], pool: readonly string[], startMin: number, endMin: number): Obstacle[] {
+function poolInTheWay(
+  problem: Problem,
+  others: readonly Booking[],
+  pool: readonly string[],
+  startMin: number,
+  endMin: number,
+): Obstacle[] {
   const found: Obstacle[] = [];
   for (const itemId of pool) {
     const usable = problem.items.find(({ id }) => id === itemId)?.usable;
-    const holder = others.find((one) => Object.values(one.items).includes(itemId) && one.setupStartMin <= startMin && startMin < one.endMin);
+    const holder = others.find(
+      (one) => Object.values(one.items).includes(itemId) && one.setupStartMin <= startMin && startMin < one.endMin,
+    );
     const lasts = !usable || windowAround(usable, startMin, Math.max(startMin + 1, endMin));
     if (!holder && lasts) return [];
-    found.push(holder ? obstacle('item-busy', holder.jobId, itemId, holder.endMin - startMin) : obstacle('not-in-force', null, itemId));
+    found.push(
+      holder
+        ? obstacle('item-busy', holder.jobId, itemId, holder.endMin - startMin)
+        : obstacle('not-in-force', null, itemId),
+    );
   }
-  const first = found.sort((a, b) => Number(a.kind === 'not-in-force') - Number(b.kind === 'not-in-force') || a.byMin - b.byMin)[0];
+  const first = found.sort(
+    (a, b) => Number(a.kind === 'not-in-force') - Number(b.kind === 'not-in-force') || a.byMin - b.byMin,
+  )[0];
   return first ? [first] : [];
 }

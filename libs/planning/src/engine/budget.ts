@@ -17,7 +17,8 @@ export class Budget {
   private readonly startMs: number;
 
   constructor(private readonly limits: Limits) {
-    if (limits.timeMs === undefined && limits.iterations === undefined) throw new Error('a search needs timeMs or iterations');
+    if (limits.timeMs === undefined && limits.iterations === undefined)
+      throw new Error('a search needs timeMs or iterations');
     if (limits.timeMs !== undefined && !limits.now) throw new Error('timeMs needs now');
     this.startMs = limits.now?.() ?? 0;
   }

@@ -39,7 +39,9 @@ export interface Progress {
  * place is listed in it with the reason. Needs `iterations`, or `timeMs` (default 2000) with `now`.
  */
 export function makePlan(problem: Problem, options: PlanOptions): Plan {
-  const budget = new Budget(options.iterations === undefined ? { ...options, timeMs: options.timeMs ?? USUAL_TIME_MS } : options);
+  const budget = new Budget(
+    options.iterations === undefined ? { ...options, timeMs: options.timeMs ?? USUAL_TIME_MS } : options,
+  );
   const plan = search(problem, options, budget);
   options.onEnd?.({ rounds: budget.rounds, evaluations: budget.evaluations });
   return plan;
@@ -57,7 +59,11 @@ function search(problem: Problem, options: PlanOptions, budget: Budget): Plan {
     if (plan.cost.unplaced === 0) return plan;
   }
   const known = problem.published && orderOfPlan(problem, compiled, problem.published.bookings);
-  return planOf(problem, compiled, searchTimetables(compiled.model, budget, random, known, (_, cost, evaluations) => tell(cost, evaluations)));
+  return planOf(
+    problem,
+    compiled,
+    searchTimetables(compiled.model, budget, random, known, (_, cost, evaluations) => tell(cost, evaluations)),
+  );
 }
 
 /** Dispatch rules by name, each of which makes a correct plan at once, without search. */
@@ -70,7 +76,11 @@ export const CONSTRUCTION_RULES: readonly string[] = ORDER_RULES.map(({ name }) 
  */
 export function construct(problem: Problem, rule = CONSTRUCTION_RULES[0]!): Plan {
   const compiled = compile(problem);
-  return planOf(problem, compiled, (ORDER_RULES.find(({ name }) => name === rule) ?? ORDER_RULES[0]!).order(compiled.model));
+  return planOf(
+    problem,
+    compiled,
+    (ORDER_RULES.find(({ name }) => name === rule) ?? ORDER_RULES[0]!).order(compiled.model),
+  );
 }
 
 /** Sequences as an order of tasks, frame by frame. */
@@ -78,7 +88,8 @@ function orderOf({ model }: Compiled, found: LaneResult): Order {
   const candidate = new Int32Array(model.jobs);
   found.lanes.forEach((jobs, frame) => {
     for (const job of jobs) {
-      for (let c = model.candidateAt[job]!; c < model.candidateAt[job + 1]!; c++) if (model.candidateFrame[c] === frame) candidate[job] = c;
+      for (let c = model.candidateAt[job]!; c < model.candidateAt[job + 1]!; c++)
+        if (model.candidateFrame[c] === frame) candidate[job] = c;
     }
   });
   return { order: Int32Array.from(found.lanes.flat()), candidate };

@@ -26,7 +26,8 @@ export interface Case {
 /** A rule looks at a case and lists what breaks it. */
 export type Rule = (one: Case) => Breach[];
 
-export const byId = <T extends { id: string }>(list: readonly T[]): Map<string, T> => new Map(list.map((one) => [one.id, one]));
+export const byId = <T extends { id: string }>(list: readonly T[]): Map<string, T> =>
+  new Map(list.map((one) => [one.id, one]));
 
 export function caseOf(problem: Problem, plan: Plan): Case {
   return {
@@ -54,7 +55,9 @@ export function breach(rule: string, of: readonly string[], byMin: number, facts
 }
 
 /** Overlaps among half-open spans that share something. */
-export function overlaps<T extends { startMin: number; endMin: number }>(spans: readonly T[]): { held: T; next: T; byMin: number }[] {
+export function overlaps<T extends { startMin: number; endMin: number }>(
+  spans: readonly T[],
+): { held: T; next: T; byMin: number }[] {
   const found: { held: T; next: T; byMin: number }[] = [];
   let held: T | undefined;
   for (const next of [...spans].sort((a, b) => a.startMin - b.startMin || a.endMin - b.endMin)) {

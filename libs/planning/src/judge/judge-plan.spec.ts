@@ -35,11 +35,21 @@ const frame = (id: string) => ({ id, open: day, warmUpMin: 0, warmUpAfterMin: 0,
 const problem: Problem = {
   horizonMin: 2000,
   frames: [frame('F1'), frame('F2')],
-  items: [{ id: 'C1', usable: [{ startMin: 0, endMin: 900 }] }, { id: 'C2', usable: null }],
+  items: [
+    { id: 'C1', usable: [{ startMin: 0, endMin: 900 }] },
+    { id: 'C2', usable: null },
+  ],
   technicians: [{ id: 'T1', shifts: day, authorisations: ['flexure'] }],
   jobs: [job('A', 'F1'), job('B', 'F2', { after: ['A'] }), job('C', 'F1', { hold: true })],
   visits: [{ id: 'V', itemId: 'C1', durationMin: 60, earliestMin: 0, beforeMin: 900, inForceUntilMin: 5000 }],
-  changeover: { byLinkMin: { cell: 20 }, checkedLinks: ['cell'], checkMin: 5, rampCPerMin: 1, soakMin: 0, families: null },
+  changeover: {
+    byLinkMin: { cell: 20 },
+    checkedLinks: ['cell'],
+    checkMin: 5,
+    rampCPerMin: 1,
+    soakMin: 0,
+    families: null,
+  },
   objective: DEFAULT_OBJECTIVE,
   published: null,
   freezeUntilMin: 0,
@@ -53,13 +63,15 @@ function spoilt(jobId: string, alter: (booking: Booking) => Booking): Plan {
 }
 
 /** The whole booking, this many minutes later. */
-const later = (min: number) => (one: Booking): Booking => ({
-  ...one,
-  setupStartMin: one.setupStartMin + min,
-  startMin: one.startMin + min,
-  endMin: one.endMin + min,
-  stints: one.stints.map((stint) => ({ ...stint, startMin: stint.startMin + min, endMin: stint.endMin + min })),
-});
+const later =
+  (min: number) =>
+  (one: Booking): Booking => ({
+    ...one,
+    setupStartMin: one.setupStartMin + min,
+    startMin: one.startMin + min,
+    endMin: one.endMin + min,
+    stints: one.stints.map((stint) => ({ ...stint, startMin: stint.startMin + min, endMin: stint.endMin + min })),
+  });
 
 const rulesBroken = (broken: Plan, by: Problem = problem): string[] => judgePlan(by, broken).map(({ rule }) => rule);
 
@@ -85,7 +97,10 @@ describe('the judge', () => {
     ['technician-in-one-place', spoilt('B', later(-60))],
     ['frame-open', spoilt('B', later(300))],
     ['on-shift', spoilt('B', later(300))],
-    ['somebody-there', spoilt('A', (one) => ({ ...one, stints: one.stints.map((stint) => ({ ...stint, technicianId: null })) }))],
+    [
+      'somebody-there',
+      spoilt('A', (one) => ({ ...one, stints: one.stints.map((stint) => ({ ...stint, technicianId: null })) })),
+    ],
     ['inside-horizon', spoilt('B', later(1500))],
     ['visit-as-asked', { ...plan, visits: [{ ...plan.visits[0]!, endMin: plan.visits[0]!.endMin + 1 }] }],
     ['cost-as-stated', { ...plan, cost: { ...plan.cost, changeoverMin: plan.cost.changeoverMin - 1 } }],
@@ -99,13 +114,21 @@ describe('the judge', () => {
     const [first, second] = [...good.bookings].sort((a, b) => a.startMin - b.startMin) as [Booking, Booking];
     expect(second.setupStartMin).toBe(first.endMin);
     const touching: Plan = { ...good, bookings: [first, later(-1)(second)] };
-    expect(judgePlan(two, touching)).toContainEqual({ rule: 'one-test-at-a-time', of: [first.jobId, second.jobId], byMin: 1, facts: { frameId: 'F1' } });
+    expect(judgePlan(two, touching)).toContainEqual({
+      rule: 'one-test-at-a-time',
+      of: [first.jobId, second.jobId],
+      byMin: 1,
+      facts: { frameId: 'F1' },
+    });
   });
 
   it('refuses a unit whose calibration runs out a minute before the job ends', () => {
     const untilMin = (endMin: number): Problem => ({
       ...problem,
-      items: [{ id: 'C1', usable: [{ startMin: 0, endMin }] }, { id: 'C2', usable: [{ startMin: 0, endMin }] }],
+      items: [
+        { id: 'C1', usable: [{ startMin: 0, endMin }] },
+        { id: 'C2', usable: [{ startMin: 0, endMin }] },
+      ],
       visits: [],
     });
     const withoutVisit = { ...plan, visits: [] };
@@ -117,10 +140,16 @@ describe('the judge', () => {
   it('sees a held job planned, a pin left and a running job moved', () => {
     const held: Problem = { ...problem, jobs: problem.jobs.map((one) => ({ ...one, hold: one.id !== 'C' })) };
     expect(rulesBroken(plan, held)).toContain('held-job-planned');
-    const pinned: Problem = { ...problem, jobs: problem.jobs.map((one) => (one.id === 'A' ? { ...one, pin: { frameId: 'F1', startMin: 506 } } : one)) };
+    const pinned: Problem = {
+      ...problem,
+      jobs: problem.jobs.map((one) => (one.id === 'A' ? { ...one, pin: { frameId: 'F1', startMin: 506 } } : one)),
+    };
     expect(rulesBroken(plan, pinned)).toContain('pin-kept');
     const running = { frameId: 'F1', items: { cell: 'C1' }, startMin: 0, endMin: 100 };
-    const started: Problem = { ...problem, jobs: problem.jobs.map((one) => (one.id === 'A' ? { ...one, running } : one)) };
+    const started: Problem = {
+      ...problem,
+      jobs: problem.jobs.map((one) => (one.id === 'A' ? { ...one, running } : one)),
+    };
     expect(rulesBroken(plan, started)).toContain('running-job-moved');
   });
 });

@@ -21,21 +21,30 @@ export function benchLab(asked: Asked): void {
     const problem = makeLab({ frames, jobs, roster, seed: asked.seed });
     const rules = costsOfRules(problem);
     const best = Math.min(...Object.values(rules).map(({ cost }) => cost));
-    const { plan, value, msToBest, evaluationsPerSecond, elapsedMs, trace } = runEngine(problem, asked.seconds, asked.seed);
+    const { plan, value, msToBest, evaluationsPerSecond, elapsedMs, trace } = runEngine(
+      problem,
+      asked.seconds,
+      asked.seed,
+    );
     const line = {
-      frames, jobs, roster,
+      frames,
+      jobs,
+      roster,
       earliestDue: rules['earliest due'],
       bestRule: best,
       engine: value,
       engineLate: plan.cost.weightedLateMin,
       engineChangeover: plan.cost.changeoverMin,
       msToBeatRules: trace.find(({ cost }) => cost < best - 1e-6)?.ms ?? null,
-      msToBest, elapsedMs, evaluationsPerSecond,
+      msToBest,
+      elapsedMs,
+      evaluationsPerSecond,
     };
     if (!asked.json) console.log(JSON.stringify(line));
     return line;
   });
-  if (asked.json) console.log(JSON.stringify({ set: 'lab', seconds: asked.seconds, seed: asked.seed, results }, null, 1));
+  if (asked.json)
+    console.log(JSON.stringify({ set: 'lab', seconds: asked.seconds, seed: asked.seed, results }, null, 1));
 }
 
 function costsOfRules(problem: Problem): Record<string, { cost: number; late: number; changeover: number }> {

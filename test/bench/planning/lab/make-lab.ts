@@ -1,4 +1,14 @@
-import type { Candidate, Frame, Item, Job, LinkNeed, Problem, Technician, Visit, Window } from '#libs/planning/src/index.js';
+import type {
+  Candidate,
+  Frame,
+  Item,
+  Job,
+  LinkNeed,
+  Problem,
+  Technician,
+  Visit,
+  Window,
+} from '#libs/planning/src/index.js';
 import { DEFAULT_OBJECTIVE } from '#libs/planning/src/index.js';
 import { Random } from '#libs/planning/src/engine/random.js';
 
@@ -23,7 +33,10 @@ export function makeLab(size: LabSize): Problem {
   const grips = pools('G', Math.max(1, Math.round(size.frames * 0.3)), random);
   const frames = Array.from({ length: size.frames }, (_, at) => frameOf(at, random));
   const items = [...cells, ...grips].flat();
-  const visits = cells.flat().filter(({ usable }) => usable !== null).map((item) => visitOf(item, random));
+  const visits = cells
+    .flat()
+    .filter(({ usable }) => usable !== null)
+    .map((item) => visitOf(item, random));
   const loadMin = (size.jobs / size.frames) * 260;
   return {
     horizonMin: DAYS * DAY_MIN,
@@ -50,14 +63,24 @@ function pools(letter: string, units: number, random: Random): Item[][] {
   return Array.from({ length: KINDS }, (_, kind) =>
     Array.from({ length: units }, (_, at) => {
       const dueMin = random.below(5) === 0 ? (3 + random.below(20)) * DAY_MIN : 0;
-      return { id: `${letter}${kind + 1}-${at + 1}`, usable: letter === 'C' && dueMin > 0 ? [{ startMin: 0, endMin: dueMin }] : null };
+      return {
+        id: `${letter}${kind + 1}-${at + 1}`,
+        usable: letter === 'C' && dueMin > 0 ? [{ startMin: 0, endMin: dueMin }] : null,
+      };
     }),
   );
 }
 
 function visitOf({ id, usable }: Item, random: Random): Visit {
   const beforeMin = usable![0]!.endMin;
-  return { id: `V-${id}`, itemId: id, durationMin: (1 + random.below(3)) * DAY_MIN, earliestMin: 0, beforeMin, inForceUntilMin: beforeMin + 365 * DAY_MIN };
+  return {
+    id: `V-${id}`,
+    itemId: id,
+    durationMin: (1 + random.below(3)) * DAY_MIN,
+    earliestMin: 0,
+    beforeMin,
+    inForceUntilMin: beforeMin + 365 * DAY_MIN,
+  };
 }
 
 /** Monday to Friday; the horizon begins on a Monday at midnight. */

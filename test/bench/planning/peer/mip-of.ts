@@ -40,10 +40,15 @@ export function mipOf(problem: Problem): Mip | null {
   }
   into.forEach((arcsIn) => rows.push(`${arcsIn.join(' + ')} = 1`));
   rows.push(...timeRows(problem, on, big, binaries));
-  const ends = jobs.map((job, j) => (problem.objective.kind === 'makespan' ? `m - c_${j} >= 0` : `c_${j} - t_${j} <= ${job.dueMin}`));
+  const ends = jobs.map((job, j) =>
+    problem.objective.kind === 'makespan' ? `m - c_${j} >= 0` : `c_${j} - t_${j} <= ${job.dueMin}`,
+  );
   const goal = problem.objective.kind === 'makespan' ? 'm' : jobs.map((job, j) => `${job.weight} t_${j}`).join(' + ');
   const all = [...rows, ...ends].map((row, at) => ` r${at}: ${row}`);
-  return { text: `Minimize\n obj: ${goal}\nSubject To\n${all.join('\n')}\nBinaries\n ${binaries.join('\n ')}\nEnd\n`, binaries: binaries.length };
+  return {
+    text: `Minimize\n obj: ${goal}\nSubject To\n${all.join('\n')}\nBinaries\n ${binaries.join('\n ')}\nEnd\n`,
+    binaries: binaries.length,
+  };
 }
 
 /** Releases, precedence, and pairs that share a unit. */
@@ -59,7 +64,10 @@ function timeRows({ jobs }: Problem, on: Map<string, Candidate>[], big: number, 
     for (let j = i + 1; j < jobs.length; j++) {
       if (![...units[i]!].some((unit) => units[j]!.has(unit))) continue;
       binaries.push(`y_${i}_${j}`);
-      rows.push(`c_${j} - c_${i} - ${big} y_${i}_${j} >= ${shortest[j]! - big}`, `c_${i} - c_${j} + ${big} y_${i}_${j} >= ${shortest[i]}`);
+      rows.push(
+        `c_${j} - c_${i} - ${big} y_${i}_${j} >= ${shortest[j]! - big}`,
+        `c_${i} - c_${j} + ${big} y_${i}_${j} >= ${shortest[i]}`,
+      );
     }
   }
   return rows;
@@ -70,7 +78,8 @@ const workMin = ({ perSpecimenMin, specimens }: Candidate): number => perSpecime
 function setupMin(problem: Problem, f: number, from: number, to: number): number {
   const { families } = problem.changeover;
   const frame = problem.frames[f]!;
-  const of = (j: number): string | null => (j < 0 ? frame.rig.family : (problem.jobs[j]!.candidates[0]?.family ?? null));
+  const of = (j: number): string | null =>
+    j < 0 ? frame.rig.family : (problem.jobs[j]!.candidates[0]?.family ?? null);
   const [a, b] = [of(from), of(to)];
   if (!families || a === null || b === null) return 0;
   return families.byFrame[frame.id]![families.families.indexOf(a)]![families.families.indexOf(b)]!;

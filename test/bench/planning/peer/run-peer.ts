@@ -22,13 +22,25 @@ export async function runPeer(problem: Problem, seconds: number): Promise<PeerRu
   const solver = await load();
   try {
     const answer = solver.solve(mip.text, { time_limit: seconds, output_flag: false });
-    const found = Number.isFinite(answer.ObjectiveValue) && Object.keys(answer.Columns).length > 0 && isAnswer(answer.Columns);
+    const found =
+      Number.isFinite(answer.ObjectiveValue) && Object.keys(answer.Columns).length > 0 && isAnswer(answer.Columns);
     const elapsedMs = performance.now() - beganMs;
-    return { value: found ? Math.round(answer.ObjectiveValue) : null, isOptimal: answer.Status === 'Optimal', note: answer.Status, elapsedMs };
+    return {
+      value: found ? Math.round(answer.ObjectiveValue) : null,
+      isOptimal: answer.Status === 'Optimal',
+      note: answer.Status,
+      elapsedMs,
+    };
   } catch (error) {
-    return { value: null, isOptimal: false, note: error instanceof Error ? error.message : String(error), elapsedMs: performance.now() - beganMs };
+    return {
+      value: null,
+      isOptimal: false,
+      note: error instanceof Error ? error.message : String(error),
+      elapsedMs: performance.now() - beganMs,
+    };
   }
 }
 
 /** Without a solution the columns come back without values. */
-const isAnswer = (columns: object): boolean => Object.values(columns).some((column) => typeof (column as { Primal?: unknown }).Primal === 'number');
+const isAnswer = (columns: object): boolean =>
+  Object.values(columns).some((column) => typeof (column as { Primal?: unknown }).Primal === 'number');

@@ -40,7 +40,12 @@ export function filesIn(folder: string, inner: string, fits: RegExp): string[] {
 }
 
 /** A problem under the name of its file, with the best known value where the set lists one. */
-export function named(path: string, known: ReadonlyMap<string, Known>, problem: Problem, name = basename(path).replace(/\.[a-z]+$/, '')): Instance {
+export function named(
+  path: string,
+  known: ReadonlyMap<string, Known>,
+  problem: Problem,
+  name = basename(path).replace(/\.[a-z]+$/, ''),
+): Instance {
   const best = known.get(name);
   return { name, problem, best: best?.value ?? null, proven: best?.proven ?? false };
 }
@@ -79,7 +84,9 @@ export interface Machines {
 export function problemOf(machines: Machines, objective: Objective): Problem {
   const { work, setup, firstSetup } = machines;
   const jobs = work[0]!.length;
-  const families = setup ? Array.from({ length: jobs + (firstSetup ? 1 : 0) }, (_, at) => (at < jobs ? jobId(at) : 'start')) : [];
+  const families = setup
+    ? Array.from({ length: jobs + (firstSetup ? 1 : 0) }, (_, at) => (at < jobs ? jobId(at) : 'start'))
+    : [];
   const padded = setup?.map((rows) => (firstSetup ? [...rows.map((row) => [...row, 0]), [...firstSetup, 0]] : rows));
   return {
     ...emptyProblem(objective),
@@ -89,7 +96,9 @@ export function problemOf(machines: Machines, objective: Objective): Problem {
       releaseMin: machines.release?.[at] ?? 0,
       dueMin: machines.due?.[at] ?? 0,
       weight: machines.weight?.[at] ?? 0,
-      candidates: work.flatMap((row, on) => (row[at] === null ? [] : [candidate(frameId(on), row[at]!, setup ? jobId(at) : null)])),
+      candidates: work.flatMap((row, on) =>
+        row[at] === null ? [] : [candidate(frameId(on), row[at]!, setup ? jobId(at) : null)],
+      ),
     })),
     changeover: {
       byLinkMin: {},

@@ -12,13 +12,22 @@ export function readSetA(folder: string, file?: string): Instance[] {
     const figures = numbersIn(readFileSync(path, 'utf8'));
     return Array.from({ length: Math.floor(figures.length / (3 * size)) }, (_, at) => {
       const { work, weight, due } = jobsAt(figures, size, at);
-      return named(path, known, problemOf({ work: [work], setup: null, weight, due }, TARDINESS), `wt${size}-${at + 1}`);
+      return named(
+        path,
+        known,
+        problemOf({ work: [work], setup: null, weight, due }, TARDINESS),
+        `wt${size}-${at + 1}`,
+      );
     });
   });
 }
 
 /** Working times, weights and due dates of instance `at` (from 0). */
-export function jobsAt(figures: number[], size: number, at: number): { work: number[]; weight: number[]; due: number[] } {
+export function jobsAt(
+  figures: number[],
+  size: number,
+  at: number,
+): { work: number[]; weight: number[]; due: number[] } {
   const from = at * 3 * size;
   return {
     work: figures.slice(from, from + size),

@@ -14,7 +14,13 @@ export const readSetBSmall = (folder: string, file?: string): Instance[] =>
   (file ? [file] : filesIn(folder, 'small', /\.json$/)).flatMap((path) => readSetB(folder, path));
 
 function smallProblem(path: string): Instance['problem'] {
-  const { n, p, w, d, s } = JSON.parse(readFileSync(path, 'utf8')) as { n: number; p: number[]; w: number[]; d: number[]; s: number[][] };
+  const { n, p, w, d, s } = JSON.parse(readFileSync(path, 'utf8')) as {
+    n: number;
+    p: number[];
+    w: number[];
+    d: number[];
+    s: number[][];
+  };
   return problemOf({ work: [p], setup: [s.slice(0, n)], firstSetup: s[n]!, weight: w, due: d }, TARDINESS);
 }
 

@@ -6,7 +6,9 @@ import type { Instance } from './instance.js';
 /** Unrelated machines with setups, makespan: `n m 1`, `m`, rows `machine time …`, `SSD`, per machine `Mk` and an n × n matrix. */
 export function readSetC1(folder: string, file?: string): Instance[] {
   const known = readKnown(folder);
-  return (file ? [file] : filesIn(folder, 'small', /^I_.*\.txt$/)).map((path) => named(path, known, makespanProblem(path)));
+  return (file ? [file] : filesIn(folder, 'small', /^I_.*\.txt$/)).map((path) =>
+    named(path, known, makespanProblem(path)),
+  );
 }
 
 export const readSetC1Large = (folder: string, file?: string): Instance[] =>
@@ -24,7 +26,10 @@ function makespanProblem(path: string): Instance['problem'] {
       work[rows[at]!]![job] = rows[at + 1]!;
     }
   }
-  const setup = matrices.map(numbersIn).filter((all) => all.length > 0).map((all) => rowsOf(all, jobs));
+  const setup = matrices
+    .map(numbersIn)
+    .filter((all) => all.length > 0)
+    .map((all) => rowsOf(all, jobs));
   return problemOf({ work, setup }, { kind: 'makespan' });
 }
 
@@ -35,7 +40,9 @@ function makespanProblem(path: string): Instance['problem'] {
 export function readSetC2(folder: string, file?: string): Instance[] {
   const known = readKnown(folder);
   const files = file ? [file] : filesIn(folder, 'instances', /\d+X\d+_\d+\.txt$/);
-  return files.map((path) => named(path, known, tardinessProblem(path), basename(path, '.txt').replace('setting_', 's')));
+  return files.map((path) =>
+    named(path, known, tardinessProblem(path), basename(path, '.txt').replace('setting_', 's')),
+  );
 }
 
 function tardinessProblem(path: string): Instance['problem'] {

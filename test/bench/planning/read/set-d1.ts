@@ -15,7 +15,10 @@ export function readSetD1(folder: string): Instance[] {
       Array.from({ length: 25 }, (_, at) => {
         const { work, weight, due } = jobsAt(figures, size, at * 5);
         const rows = Array.from({ length: machines }, () => work);
-        const problem = problemOf({ work: rows, setup: null, weight, due: due.map((min) => Math.floor(min / machines)) }, TARDINESS);
+        const problem = problemOf(
+          { work: rows, setup: null, weight, due: due.map((min) => Math.floor(min / machines)) },
+          TARDINESS,
+        );
         return named(path, known, problem, `wt${size}-${machines}m-${at * 5 + 1}`);
       }),
     );

@@ -16,7 +16,11 @@ interface Operation {
 }
 
 function problemIn(text: string): Instance['problem'] {
-  const [head, ...lines] = text.trim().split('\n').map((line) => numbersIn(line)).filter((line) => line.length > 0);
+  const [head, ...lines] = text
+    .trim()
+    .split('\n')
+    .map((line) => numbersIn(line))
+    .filter((line) => line.length > 0);
   const [jobs, machines] = head as [number, number];
   const operations = lines.slice(0, jobs).flatMap((line, job) => operationsIn(line, job));
   const ids = operations.map(({ id }) => id);

@@ -10,7 +10,8 @@ export function readSetE1(folder: string, file?: string): Instance[] {
 }
 
 function problemIn(text: string): Instance['problem'] {
-  const factsOf = (fact: string): string[] => [...text.matchAll(new RegExp(`^${fact}\\(\\s*'([^']+)'`, 'gm'))].map((match) => match[1]!);
+  const factsOf = (fact: string): string[] =>
+    [...text.matchAll(new RegExp(`^${fact}\\(\\s*'([^']+)'`, 'gm'))].map((match) => match[1]!);
   const machines = factsOf('embedded_board');
   const tests = [...text.matchAll(/^test\(\s*'([^']+)',\s*(\d+),\s*\[([^\]]*)\],\s*\[([^\]]*)\]/gm)];
   return {
@@ -22,7 +23,10 @@ function problemIn(text: string): Instance['problem'] {
       const links = namesIn(units!).map((unit) => ({ link: unit, pool: [unit] }));
       return {
         ...plainJob(id!),
-        candidates: (eligible.length > 0 ? eligible : machines).map((machine) => ({ ...candidate(machine, Number(min), null), links })),
+        candidates: (eligible.length > 0 ? eligible : machines).map((machine) => ({
+          ...candidate(machine, Number(min), null),
+          links,
+        })),
       };
     }),
   };

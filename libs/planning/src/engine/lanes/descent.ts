@@ -53,7 +53,8 @@ export class Descent {
   /** Queues the jobs around the places of a lane where neighbours changed. */
   pushAround(lane: number, from: number, to: number): void {
     const base = lane * this.s.stride;
-    for (let x = Math.max(1, from - 1); x <= Math.min(this.s.length[lane]!, to + 1); x++) this.push(this.s.seq[base + x]!);
+    for (let x = Math.max(1, from - 1); x <= Math.min(this.s.length[lane]!, to + 1); x++)
+      this.push(this.s.seq[base + x]!);
   }
 
   /** Goes downhill until the queue is empty or `stop` says so. */

@@ -53,8 +53,14 @@ function earliest(free: Int32Array, closed: Uint8Array): number {
 }
 
 function bestFor(
-  model: LaneModel, rule: DispatchRule, lane: number, freeMin: number, last: number, open: readonly number[],
-  meanWork: number, meanSetup: number,
+  model: LaneModel,
+  rule: DispatchRule,
+  lane: number,
+  freeMin: number,
+  last: number,
+  open: readonly number[],
+  meanWork: number,
+  meanSetup: number,
 ): number {
   let best = -1;
   let most = -Infinity;
@@ -67,7 +73,8 @@ function bestFor(
     // In logarithms, so that a far due date does not underflow to a tie.
     const index =
       Math.log((model.lateRate[job]! + 1e-6) / Math.max(1, work)) -
-      slack / (rule.urgency * meanWork) - wait / (rule.setup * meanSetup);
+      slack / (rule.urgency * meanWork) -
+      wait / (rule.setup * meanSetup);
     if (index > most) {
       most = index;
       best = at;
@@ -79,6 +86,7 @@ function bestFor(
 function means(model: LaneModel): { meanWork: number; meanSetup: number } {
   const works = model.work.filter((min) => min > 0);
   const setups = model.setup.filter((min) => min > 0);
-  const mean = (all: Int32Array): number => Math.max(1, all.reduce((sum, min) => sum + min, 0) / Math.max(1, all.length));
+  const mean = (all: Int32Array): number =>
+    Math.max(1, all.reduce((sum, min) => sum + min, 0) / Math.max(1, all.length));
   return { meanWork: mean(works), meanSetup: mean(setups) };
 }

@@ -35,7 +35,10 @@ function across(s: Lanes, descent: Descent, random: Random, lane: number, i: num
   const other = (lane + 1 + random.below(model.lanes - 1)) % model.lanes;
   if (model.work[other * (model.jobs + 1) + seq[lane * stride + i]!]! < 0) return;
   const g = 1 + random.below(s.length[other]! + 1);
-  const swap = g <= s.length[other]! && model.work[lane * (model.jobs + 1) + seq[other * stride + g]!]! >= 0 && random.below(2) === 0;
+  const swap =
+    g <= s.length[other]! &&
+    model.work[lane * (model.jobs + 1) + seq[other * stride + g]!]! >= 0 &&
+    random.below(2) === 0;
   applyExchange(s, lane, i, i, other, g, swap ? g : g - 1);
   descent.pushAround(lane, i, i);
   descent.pushAround(other, g, g);

@@ -19,7 +19,10 @@ export function laneModelOf(problem: Problem): LaneModel | null {
     jobs: jobs.length,
     work,
     families,
-    familyOf: Int32Array.from([...jobs.map((job) => familyAt.get(job.candidates[0]?.family ?? '') ?? families - 1), families - 1]),
+    familyOf: Int32Array.from([
+      ...jobs.map((job) => familyAt.get(job.candidates[0]?.family ?? '') ?? families - 1),
+      families - 1,
+    ]),
     setupAt,
     setup,
     release: Int32Array.from([...jobs.map((job) => job.releaseMin), ALWAYS]),
@@ -61,7 +64,10 @@ function workOf({ frames, jobs }: Problem): Int32Array {
 }
 
 /** Matrices with one more row, from the rig at minute 0, and one more column of zeros; frames that agree share one. */
-function setupsOf(frames: readonly Frame[], changeover: FamilyChangeover | null): Pick<LaneModel, 'setupAt' | 'setup' | 'families'> {
+function setupsOf(
+  frames: readonly Frame[],
+  changeover: FamilyChangeover | null,
+): Pick<LaneModel, 'setupAt' | 'setup' | 'families'> {
   const size = (changeover?.families.length ?? 0) + 1;
   const placed = new Map<unknown, Map<string | null, number>>();
   const blocks: number[][] = [];
@@ -71,7 +77,8 @@ function setupsOf(frames: readonly Frame[], changeover: FamilyChangeover | null)
     placed.set(matrix, byRig);
     const known = byRig.get(frame.rig.family);
     if (known !== undefined) return known;
-    const first = changeover && frame.rig.family !== null ? matrix?.[changeover.families.indexOf(frame.rig.family)] : undefined;
+    const first =
+      changeover && frame.rig.family !== null ? matrix?.[changeover.families.indexOf(frame.rig.family)] : undefined;
     const rows = [...(matrix ?? []), first ?? new Array<number>(size - 1).fill(0)];
     byRig.set(frame.rig.family, blocks.length * size * size);
     blocks.push(rows.flatMap((row) => [...row, 0]));

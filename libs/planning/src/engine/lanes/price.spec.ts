@@ -8,11 +8,14 @@ import { priceReplace, priceSwap } from './price.js';
 /** Random sequences: a few lanes with setups, and releases where asked for. */
 function randomModel(random: Random, jobs: number, lanes: number, releases: boolean): LaneModel {
   const size = jobs + 1;
-  const figures = (count: number, below: number, last = 0): Int32Array => Int32Array.from({ length: count + 1 }, (_, at) => (at < count ? random.below(below) : last));
+  const figures = (count: number, below: number, last = 0): Int32Array =>
+    Int32Array.from({ length: count + 1 }, (_, at) => (at < count ? random.below(below) : last));
   const matrix = Int32Array.from({ length: size * size }, (_, at) => (at % size === jobs ? 0 : random.below(30)));
   const work = Int32Array.from({ length: lanes * size }, (_, at) => (at % size === jobs ? 0 : 1 + random.below(50)));
   return {
-    lanes, jobs, work,
+    lanes,
+    jobs,
+    work,
     families: size,
     familyOf: Int32Array.from({ length: size }, (_, at) => at),
     setupAt: new Int32Array(lanes),
@@ -37,7 +40,11 @@ function filled(random: Random, jobs: number, lanes: number, releases: boolean):
   return s;
 }
 
-const cases = fc.record({ seed: fc.integer({ min: 1, max: 1e9 }), jobs: fc.integer({ min: 4, max: 14 }), releases: fc.boolean() });
+const cases = fc.record({
+  seed: fc.integer({ min: 1, max: 1e9 }),
+  jobs: fc.integer({ min: 4, max: 14 }),
+  releases: fc.boolean(),
+});
 
 describe('the price of a move', () => {
   it('is what the cost changes by when two blocks of a lane change places', () => {

@@ -10,7 +10,8 @@ import type { Lanes } from './lanes.js';
 function bound(s: Lanes, from: number, to: number, shift: number): number {
   if (to < from) return 0;
   if (shift < 0) return shift * (s.down[to]! - s.down[from - 1]!);
-  if (s.model.hasReleases && s.waits[to]! !== s.waits[from]!) return s.model.endRate === 0 ? firstUp(s, from, shift) : 0;
+  if (s.model.hasReleases && s.waits[to]! !== s.waits[from]!)
+    return s.model.endRate === 0 ? firstUp(s, from, shift) : 0;
   return shift * (s.up[to]! - s.up[from - 1]!);
 }
 
@@ -156,9 +157,11 @@ export function priceSwap(s: Lanes, lane: number, i: number, j: number, g: numbe
   const shiftR = start + work[workAt + after]! - end[b1 + 1]!;
   least += bound(s, b1 + 1, last, shiftR);
   if (setupRate > 0) {
-    const had = setup[setupAt + familyBefore * families + familyFirstA]! + setup[setupAt + familyLastB * families + familyAfter]!;
+    const had =
+      setup[setupAt + familyBefore * families + familyFirstA]! + setup[setupAt + familyLastB * families + familyAfter]!;
     const join = between
-      ? setup[setupAt + familyLastA * families + familyOf[seq[a1 + 1]!]!]! + setup[setupAt + familyOf[seq[b0 - 1]!]! * families + familyFirstB]!
+      ? setup[setupAt + familyLastA * families + familyOf[seq[a1 + 1]!]!]! +
+        setup[setupAt + familyOf[seq[b0 - 1]!]! * families + familyFirstB]!
       : setup[setupAt + familyLastA * families + familyFirstB]!;
     least += setupRate * (toB + toM + toA + toAfter - had - join);
   }
@@ -192,7 +195,16 @@ export function priceSwap(s: Lanes, lane: number, i: number, j: number, g: numbe
  * (empty when h = g − 1). What the other lane saves is not counted.
  * @returns the exact change, or Infinity when it is surely not below `limit`
  */
-export function priceReplace(s: Lanes, lane: number, i: number, j: number, from: number, g: number, h: number, limit: number): number {
+export function priceReplace(
+  s: Lanes,
+  lane: number,
+  i: number,
+  j: number,
+  from: number,
+  g: number,
+  h: number,
+  limit: number,
+): number {
   const { seq, end, sum, model } = s;
   const { work, setup, families, familyOf, release } = model;
   const base = lane * s.stride;
@@ -212,7 +224,8 @@ export function priceReplace(s: Lanes, lane: number, i: number, j: number, from:
     const endIs = after > last ? walker.endMin : endWas + (model.hasReleases && shift > 0 ? 0 : shift);
     least += s.endCost(endIs) - s.endCost(endWas);
   }
-  const changeWas = after <= last ? setup[model.setupAt[lane]! + familyOf[seq[after - 1]!]! * families + familyOf[next]!]! : 0;
+  const changeWas =
+    after <= last ? setup[model.setupAt[lane]! + familyOf[seq[after - 1]!]! * families + familyOf[next]!]! : 0;
   if (after <= last) least += model.setupRate * (change - changeWas);
   if (least >= limit) return Infinity;
   if (!model.hasReleases) {

@@ -73,7 +73,15 @@ export function scanLeft(s: Lanes, lane: number, i: number, j: number, gain: num
 
 /** Block [i, j] changes places with each block of `size` jobs that begins at g in [from, to], all right of it and not next to it. */
 export function scanSwap(
-  s: Lanes, lane: number, i: number, j: number, size: number, from: number, to: number, gain: number, found: Found,
+  s: Lanes,
+  lane: number,
+  i: number,
+  j: number,
+  size: number,
+  from: number,
+  to: number,
+  gain: number,
+  found: Found,
 ): void {
   const { end, family, span, down, up } = s;
   const { setup, families } = s.model;
@@ -110,7 +118,15 @@ export function scanSwap(
 
 /** Block [i, j] changes places with each block of `size` jobs that begins at g in [from, to], all left of it and not next to it. */
 export function scanSwapLeft(
-  s: Lanes, lane: number, i: number, j: number, size: number, from: number, to: number, gain: number, found: Found,
+  s: Lanes,
+  lane: number,
+  i: number,
+  j: number,
+  size: number,
+  from: number,
+  to: number,
+  gain: number,
+  found: Found,
 ): void {
   const { end, family, span, down, up } = s;
   const { setup, families } = s.model;

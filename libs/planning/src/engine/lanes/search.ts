@@ -12,7 +12,12 @@ export interface LaneResult {
 }
 
 /** Iterated local search: kick, go downhill, keep what is better or, while it is warm, a little worse. */
-export function searchLanes(model: LaneModel, budget: Budget, random: Random, onBetter: (result: LaneResult, evaluations: number) => void): LaneResult {
+export function searchLanes(
+  model: LaneModel,
+  budget: Budget,
+  random: Random,
+  onBetter: (result: LaneResult, evaluations: number) => void,
+): LaneResult {
   const s = new Lanes(model);
   const descent = new Descent(s);
   load(s, bestDispatch(model, budget));

@@ -10,7 +10,9 @@ export interface LookAhead {
 }
 
 /** Grid of look-aheads that is tried. */
-export const LOOK_AHEADS: readonly LookAhead[] = [4, 1.5, 0.5].flatMap((urgency) => [1, 0.25].map((setup) => ({ urgency, setup })));
+export const LOOK_AHEADS: readonly LookAhead[] = [4, 1.5, 0.5].flatMap((urgency) =>
+  [1, 0.25].map((setup) => ({ urgency, setup })),
+);
 
 /** Of the jobs that a frame could take, so many with the nearest due dates are weighed against each other. */
 const MOST_WEIGHED = 40;
@@ -66,7 +68,8 @@ function scalesOf(model: TimetableModel): { workMin: number; setupMin: number } 
   let work = 0;
   for (let job = 0; job < model.jobs; job++) work += shortest(model, job);
   const links = model.linkMin.reduce((sum, min) => sum + min, 0) / Math.max(1, model.linkMin.length);
-  const families = model.familyMin.reduce((sum, min) => sum + Math.min(min, 1000), 0) / Math.max(1, model.familyMin.length);
+  const families =
+    model.familyMin.reduce((sum, min) => sum + Math.min(min, 1000), 0) / Math.max(1, model.familyMin.length);
   return { workMin: Math.max(1, work / Math.max(1, model.jobs)), setupMin: Math.max(1, links + families) };
 }
 

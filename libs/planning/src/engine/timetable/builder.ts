@@ -58,12 +58,34 @@ export class Builder {
 
   constructor(readonly model: TimetableModel) {
     const tasks = model.jobs + model.visits;
-    const sizes = [tasks, tasks, tasks, model.frames, model.frames, model.frames, model.fitted.length, model.units, model.units, 2 * model.units];
+    const sizes = [
+      tasks,
+      tasks,
+      tasks,
+      model.frames,
+      model.frames,
+      model.frames,
+      model.fitted.length,
+      model.units,
+      model.units,
+      2 * model.units,
+    ];
     this.state = new Int32Array(sizes.reduce((sum, size) => sum + size, 0));
     let from = 0;
-    const [endOf, done, putAt, frameFree, frameLast, frameLoad, fitted, unitFrame, unitFree, renewed] = sizes.map((size) =>
-      this.state.subarray(from, (from += size)),
-    ) as [Int32Array, Int32Array, Int32Array, Int32Array, Int32Array, Int32Array, Int32Array, Int32Array, Int32Array, Int32Array];
+    const [endOf, done, putAt, frameFree, frameLast, frameLoad, fitted, unitFrame, unitFree, renewed] = sizes.map(
+      (size) => this.state.subarray(from, (from += size)),
+    ) as [
+      Int32Array,
+      Int32Array,
+      Int32Array,
+      Int32Array,
+      Int32Array,
+      Int32Array,
+      Int32Array,
+      Int32Array,
+      Int32Array,
+      Int32Array,
+    ];
     this.endOf = endOf;
     this.done = done;
     this.putAt = putAt;
@@ -219,7 +241,8 @@ export class Builder {
   private unitsFree(candidate: number): number {
     const { needAt } = this.model;
     let free = 0;
-    for (let n = needAt[candidate]!, x = 0; n < needAt[candidate + 1]!; n++, x++) free = Math.max(free, this.unitFree[this.chosen[x]!]!);
+    for (let n = needAt[candidate]!, x = 0; n < needAt[candidate + 1]!; n++, x++)
+      free = Math.max(free, this.unitFree[this.chosen[x]!]!);
     return free;
   }
 
@@ -227,7 +250,8 @@ export class Builder {
   private tryFrom(job: number, candidate: number, frame: number, from: number): number {
     const { model } = this;
     let ready = model.release[job]!;
-    for (let x = model.afterAt[job]!; x < model.afterAt[job + 1]!; x++) ready = Math.max(ready, this.endOf[model.after[x]!]!);
+    for (let x = model.afterAt[job]!; x < model.afterAt[job + 1]!; x++)
+      ready = Math.max(ready, this.endOf[model.after[x]!]!);
     const pin = model.pinStart[job]!;
     if (pin > ready) ready = pin;
     const setup = this.changeover(candidate, frame);
@@ -294,8 +318,10 @@ export class Builder {
         if (free >= NEVER) continue;
         const isFitted = this.unitFrame[unit] === frame && this.fitted[frame * model.links + link] === unit;
         const cost =
-          (free - from) * 4 + (isFitted ? 0 : 4 * model.linkMin[link]! + (this.unitFrame[unit]! < 0 ? 1 : 2)) +
-          model.wanted[unit]! / (model.jobs + 1) - (unit === keep ? 1e6 : 0);
+          (free - from) * 4 +
+          (isFitted ? 0 : 4 * model.linkMin[link]! + (this.unitFrame[unit]! < 0 ? 1 : 2)) +
+          model.wanted[unit]! / (model.jobs + 1) -
+          (unit === keep ? 1e6 : 0);
         if (cost < least) {
           least = cost;
           best = unit;
@@ -517,7 +543,8 @@ export class Builder {
       this.earliestPiece(job, frame, setupStart, setupMin, true);
       this.book(job, true, setupStart, setupStart + setupMin);
     }
-    if (model.throughout[job] && (model.technicians > 0 || !model.frameAlways[frame])) this.work(job, candidate, frame, start);
+    if (model.throughout[job] && (model.technicians > 0 || !model.frameAlways[frame]))
+      this.work(job, candidate, frame, start);
     else this.recorder?.stint(job, false, start, this.end, -1);
     this.booking = false;
   }
@@ -527,7 +554,8 @@ export class Builder {
     const late = this.end - model.due[job]!;
     this.frameLoad[frame]! += this.end - this.setupStart;
     if (this.end > this.makespan) this.makespan = this.end;
-    let cost = (late > 0 ? late * model.lateRate[job]! : 0) + model.changeoverRate * this.setupMin + model.endRate * this.end;
+    let cost =
+      (late > 0 ? late * model.lateRate[job]! : 0) + model.changeoverRate * this.setupMin + model.endRate * this.end;
     if (model.loadRate > 0) {
       const after = this.frameLoad[frame]!;
       const before = after - (this.end - this.setupStart);
@@ -538,7 +566,8 @@ export class Builder {
       if (published !== frame) cost += model.movedFrameCost;
       cost += model.movedRate * Math.abs(this.start - model.publishedStart[job]!);
     }
-    if (model.pinStart[job]! >= 0 && this.start > model.pinStart[job]!) cost += model.missRate * (this.start - model.pinStart[job]!);
+    if (model.pinStart[job]! >= 0 && this.start > model.pinStart[job]!)
+      cost += model.missRate * (this.start - model.pinStart[job]!);
     this.outcome.cost[job] = cost;
     this.cost += cost;
   }
@@ -583,8 +612,9 @@ export class Builder {
     if (end > model.horizonMin) return this.leaveOut(task, false);
     this.endOf[task] = end;
     this.outcome.end[task] = end;
-    this.outcome.cost[task] = Math.max(0, end - model.visitBefore[visit]!) * model.missRate;
-    this.cost += this.outcome.cost[task]!;
+    const cost = Math.max(0, end - model.visitBefore[visit]!) * model.missRate;
+    this.outcome.cost[task] = cost;
+    this.cost += cost;
     this.renew(visit, end);
     this.recorder?.visit(visit, start, end);
   }

@@ -48,7 +48,8 @@ export class Changed {
     const { model, stamp } = this;
     if (task >= model.jobs) return this.unit[model.visitUnit[task - model.jobs]!] === stamp;
     if (this.frame[model.candidateFrame[candidate]!] === stamp) return true;
-    for (let n = model.needAt[candidate]!; n < model.needAt[candidate + 1]!; n++) if (this.pool[model.needPool[n]!] === stamp) return true;
+    for (let n = model.needAt[candidate]!; n < model.needAt[candidate + 1]!; n++)
+      if (this.pool[model.needPool[n]!] === stamp) return true;
     return false;
   }
 

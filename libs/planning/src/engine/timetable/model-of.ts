@@ -5,7 +5,13 @@ import { ALWAYS, runningWindows, workingWindows } from '../../windows.js';
 import type { TimetableModel } from './model.js';
 
 const OFF: LabObjective = {
-  kind: 'lab', perLateMin: 0, perChangeoverMin: 0, perMovedMin: 0, perMovedFrame: 0, perEndMin: 0, perLoadHourSquared: 0,
+  kind: 'lab',
+  perLateMin: 0,
+  perChangeoverMin: 0,
+  perMovedMin: 0,
+  perMovedFrame: 0,
+  perEndMin: 0,
+  perLoadHourSquared: 0,
 };
 
 /** Air of the lab, °C, that a chamber starts from and that jobs without a temperature run in (ISO 291, atmosphere 23/50). */
@@ -26,8 +32,14 @@ export interface Compiled {
 export function compile(problem: Problem): Compiled {
   const jobs = problem.jobs.filter((job) => !job.hold && !job.running && candidatesOf(job).length > 0);
   const links = [...new Set(allLinks(problem))];
-  const index = <T extends { id: string }>(list: readonly T[]): Map<string, number> => new Map(list.map((one, at) => [one.id, at]));
-  const at = { frame: index(problem.frames), unit: index(problem.items), job: index(jobs), link: new Map(links.map((l, x) => [l, x])) };
+  const index = <T extends { id: string }>(list: readonly T[]): Map<string, number> =>
+    new Map(list.map((one, at) => [one.id, at]));
+  const at = {
+    frame: index(problem.frames),
+    unit: index(problem.items),
+    job: index(jobs),
+    link: new Map(links.map((l, x) => [l, x])),
+  };
   const rates = problem.objective.kind === 'lab' ? problem.objective : OFF;
   const model = {
     frames: problem.frames.length,
@@ -75,7 +87,9 @@ function offsets(lists: readonly { length: number }[]): Int32Array {
   return at;
 }
 
-function windowsOf(problem: Problem): Pick<TimetableModel, 'windows' | 'frameAt' | 'runAt' | 'unitAt' | 'shiftAt' | 'frameAlways' | 'unitAlways'> {
+function windowsOf(
+  problem: Problem,
+): Pick<TimetableModel, 'windows' | 'frameAt' | 'runAt' | 'unitAt' | 'shiftAt' | 'frameAlways' | 'unitAlways'> {
   const lists: Window[][] = [
     ...problem.frames.map(workingWindows),
     ...problem.frames.map(runningWindows),
@@ -107,7 +121,8 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
   const keepUnit = new Int32Array(jobs.length * at.link.size).fill(-1);
   jobs.forEach((job, j) => {
     technicians?.forEach((who, t) => {
-      if (job.authorisation === null || who.authorisations.includes(job.authorisation)) allowed[j * techWords + (t >> 5)]! |= 1 << (t & 31);
+      if (job.authorisation === null || who.authorisations.includes(job.authorisation))
+        allowed[j * techWords + (t >> 5)]! |= 1 << (t & 31);
     });
     for (const [link, item] of Object.entries(kept.get(job.id)?.items ?? {})) {
       const x = at.link.get(link);
@@ -124,7 +139,9 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
     afterAt: offsets(after),
     after: Int32Array.from(after.flat()),
     pinStart: Int32Array.from(pinStart),
-    pinned: Int32Array.from(jobs.keys()).filter((j) => pinStart[j]! >= 0).sort((a, b) => pinStart[a]! - pinStart[b]!),
+    pinned: Int32Array.from(jobs.keys())
+      .filter((j) => pinStart[j]! >= 0)
+      .sort((a, b) => pinStart[a]! - pinStart[b]!),
     publishedFrame: Int32Array.from(jobs, (job) => at.frame.get(published.get(job.id)?.frameId ?? '') ?? -1),
     publishedStart: Int32Array.from(jobs, (job) => published.get(job.id)?.startMin ?? -1),
     keepUnit,
@@ -136,7 +153,10 @@ function runningBefore(problem: Problem, job: Job): number {
   if (job.after.length === 0) return -Infinity;
   const before = problem.jobs.filter(({ id }) => job.after.includes(id));
   const isLeftOut = (one: Job): boolean => one.hold || candidatesOf(one).length === 0;
-  return Math.max(-Infinity, ...before.map((one) => one.running?.endMin ?? (isLeftOut(one) ? NOT_IN_HORIZON : -Infinity)));
+  return Math.max(
+    -Infinity,
+    ...before.map((one) => one.running?.endMin ?? (isLeftOut(one) ? NOT_IN_HORIZON : -Infinity)),
+  );
 }
 
 function candidatesIn(problem: Problem, jobs: readonly Job[], at: Lookup) {
@@ -176,7 +196,10 @@ const indexesOf = (list: readonly Candidate[], all: readonly Candidate[]): numbe
   list === all ? [...all.keys()] : list.map((one) => all.indexOf(one));
 
 /** Candidates of many jobs name the same units; each set is kept once. */
-function samePoolsOnce(needs: readonly LinkNeed[], unitAt: ReadonlyMap<string, number>): { needPool: Int32Array; pools: number[][] } {
+function samePoolsOnce(
+  needs: readonly LinkNeed[],
+  unitAt: ReadonlyMap<string, number>,
+): { needPool: Int32Array; pools: number[][] } {
   const byList = new Map<readonly string[], number>();
   const byUnits = new Map<string, number>();
   const pools: number[][] = [];
@@ -205,7 +228,10 @@ function changeoverOf({ changeover, frames }: Problem, links: readonly string[])
     rampCPerMin: changeover.rampCPerMin,
     soakMin: changeover.soakMin,
     families,
-    familyMatrixAt: Int32Array.from(frames, ({ id }) => matrices.indexOf(changeover.families?.byFrame[id] ?? []) * families * families),
+    familyMatrixAt: Int32Array.from(
+      frames,
+      ({ id }) => matrices.indexOf(changeover.families?.byFrame[id] ?? []) * families * families,
+    ),
     familyMin: Int32Array.from(matrices.flat(2)),
   };
 }
@@ -215,7 +241,10 @@ function visitsOf({ visits, horizonMin }: Problem, unitAt: ReadonlyMap<string, n
     visitUnit: Int32Array.from(visits, ({ itemId }) => unitAt.get(itemId)!),
     visitDuration: Int32Array.from(visits, ({ durationMin }) => durationMin),
     visitEarliest: Int32Array.from(visits, ({ earliestMin }) => earliestMin),
-    visitBefore: Int32Array.from(visits, ({ beforeMin, earliestMin, durationMin }) => beforeMin ?? earliestMin + durationMin),
+    visitBefore: Int32Array.from(
+      visits,
+      ({ beforeMin, earliestMin, durationMin }) => beforeMin ?? earliestMin + durationMin,
+    ),
     visitUntil: Int32Array.from(visits, ({ inForceUntilMin }) => Math.min(inForceUntilMin, 2 * horizonMin)),
   };
 }

@@ -8,7 +8,12 @@ import { freeChoice } from './orders.js';
  * The order that rebuilds an earlier plan as far as it still can be: its jobs by the start of their setup, on the frames that
  * they had; new jobs come after those that are due earlier, and take the candidate on which they then end first.
  */
-export function orderOfPlan(problem: Problem, compiled: Compiled, bookings: readonly PublishedBooking[], visits: readonly BookedVisit[] = []): Order {
+export function orderOfPlan(
+  problem: Problem,
+  compiled: Compiled,
+  bookings: readonly PublishedBooking[],
+  visits: readonly BookedVisit[] = [],
+): Order {
   const { model, jobs } = compiled;
   const was = new Map(bookings.map((booking) => [booking.jobId, booking]));
   const went = new Map(visits.map((visit) => [visit.visitId, visit.startMin]));
@@ -21,7 +26,12 @@ export function orderOfPlan(problem: Problem, compiled: Compiled, bookings: read
 }
 
 /** The candidate of a job on the frame that a booking names, with pools that hold its units; −1 when there is none. */
-function candidateLike(problem: Problem, { model, jobs }: Compiled, j: number, booking: PublishedBooking | undefined): number {
+function candidateLike(
+  problem: Problem,
+  { model, jobs }: Compiled,
+  j: number,
+  booking: PublishedBooking | undefined,
+): number {
   if (!booking) return -1;
   let onFrame = -1;
   for (let c = model.candidateAt[j]!; c < model.candidateAt[j + 1]!; c++) {

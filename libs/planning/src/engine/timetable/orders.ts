@@ -60,7 +60,11 @@ export function visitsFirst(model: TimetableModel): number[] {
 }
 
 /** Lets the jobs of an order that are free to choose (−1) take the candidate on which they end first, and notes which they took. */
-export function freeChoice(model: TimetableModel, order: Int32Array, open = new Int32Array(model.jobs).fill(-1)): Order {
+export function freeChoice(
+  model: TimetableModel,
+  order: Int32Array,
+  open = new Int32Array(model.jobs).fill(-1),
+): Order {
   const builder = new Builder(model);
   const candidate = Int32Array.from({ length: model.jobs }, (_, job) => model.candidateAt[job]!);
   builder.recorder = {

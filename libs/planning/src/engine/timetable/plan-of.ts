@@ -25,7 +25,10 @@ class Writer implements Recorder {
   readonly visits: BookedVisit[] = [];
   readonly unplacedTasks: Unplaced[] = [];
 
-  constructor(private readonly problem: Problem, private readonly compiled: Compiled) {}
+  constructor(
+    private readonly problem: Problem,
+    private readonly compiled: Compiled,
+  ) {}
 
   job(job: number, candidate: number, setupStartMin: number, setupMin: number, startMin: number, endMin: number): void {
     const { model } = this.compiled;
@@ -56,15 +59,35 @@ class Writer implements Recorder {
   unplaced(task: number, waits: boolean): void {
     const { model, jobs } = this.compiled;
     const isWaiting = waits || model.release[task] === NOT_IN_HORIZON;
-    if (task < model.jobs) this.unplacedTasks.push({ id: jobs[task]!.id, kind: 'job', reason: isWaiting ? 'waits-for-unplaced' : 'no-room-in-horizon' });
-    else this.unplacedTasks.push({ id: this.problem.visits[task - model.jobs]!.id, kind: 'visit', reason: 'no-room-in-horizon' });
+    if (task < model.jobs)
+      this.unplacedTasks.push({
+        id: jobs[task]!.id,
+        kind: 'job',
+        reason: isWaiting ? 'waits-for-unplaced' : 'no-room-in-horizon',
+      });
+    else
+      this.unplacedTasks.push({
+        id: this.problem.visits[task - model.jobs]!.id,
+        kind: 'visit',
+        reason: 'no-room-in-horizon',
+      });
   }
 
   private draft(job: number): Draft {
     const known = this.bookings.get(job);
     if (known) return known;
     const jobId = this.compiled.jobs[job]!.id;
-    const fresh: Draft = { jobId, frameId: '', candidate: -1, items: {}, setupStartMin: 0, setupMin: 0, startMin: 0, endMin: 0, stints: [] };
+    const fresh: Draft = {
+      jobId,
+      frameId: '',
+      candidate: -1,
+      items: {},
+      setupStartMin: 0,
+      setupMin: 0,
+      startMin: 0,
+      endMin: 0,
+      stints: [],
+    };
     this.bookings.set(job, fresh);
     return fresh;
   }
@@ -74,9 +97,13 @@ function runningBookings({ jobs }: Problem): Booking[] {
   return jobs.flatMap((job) => {
     if (!job.running) return [];
     const { frameId, items, startMin, endMin } = job.running;
-    const candidate = job.candidates.findIndex((one) => one.frameId === frameId && one.links.every(({ link, pool }) => pool.includes(items[link] ?? '')));
+    const candidate = job.candidates.findIndex(
+      (one) => one.frameId === frameId && one.links.every(({ link, pool }) => pool.includes(items[link] ?? '')),
+    );
     const stints: Stint[] = [{ kind: 'work', startMin, endMin, technicianId: null }];
-    return [{ jobId: job.id, frameId, candidate, items, setupStartMin: startMin, setupMin: 0, startMin, endMin, stints }];
+    return [
+      { jobId: job.id, frameId, candidate, items, setupStartMin: startMin, setupMin: 0, startMin, endMin, stints },
+    ];
   });
 }
 

@@ -19,7 +19,10 @@ const SHARE_OF_RULES = 0.4;
  * @param known an order to begin from when it is better than every rule's, e.g. that of the plan in force
  */
 export function searchTimetables(
-  model: TimetableModel, budget: Budget, random: Random, known: Order | null,
+  model: TimetableModel,
+  budget: Budget,
+  random: Random,
+  known: Order | null,
   onBetter: (order: Order, cost: number, evaluations: number) => void,
 ): Order {
   const tour = new Tour(model);
@@ -47,7 +50,10 @@ export function searchTimetables(
   while (tour.tasks > 1 && least > 0 && !budget.isSpent()) {
     budget.rounds++;
     const allowance = heat.allowance(random);
-    const isTaken = split && random.below(SPLIT_EVERY) === 0 ? splitStep(tour, split, random, allowance) : step(tour, random, allowance);
+    const isTaken =
+      split && random.below(SPLIT_EVERY) === 0
+        ? splitStep(tour, split, random, allowance)
+        : step(tour, random, allowance);
     if (isTaken) better();
     if (heat.isOver()) {
       heat.again(least);
@@ -104,7 +110,9 @@ function shake(tour: Tour, random: Random, times: number): void {
   for (let n = 0; n < Math.min(times, tour.tasks); n++) {
     const from = random.below(tour.tasks);
     const task = order[from]!;
-    if (task < model.jobs) candidate[task] = model.candidateAt[task]! + random.below(model.candidateAt[task + 1]! - model.candidateAt[task]!);
+    if (task < model.jobs)
+      candidate[task] =
+        model.candidateAt[task]! + random.below(model.candidateAt[task + 1]! - model.candidateAt[task]!);
     tour.shift(from, random.below(tour.tasks));
   }
   if (times > 0) tour.settle(0);
@@ -230,6 +238,9 @@ class Heat {
   }
 
   private warmest(): number {
-    return (this.factor * (this.tour.model.makespan ? WARMTH_OF_LENGTH : WARMTH) * this.tour.cost) / Math.max(1, this.tour.tasks);
+    return (
+      (this.factor * (this.tour.model.makespan ? WARMTH_OF_LENGTH : WARMTH) * this.tour.cost) /
+      Math.max(1, this.tour.tasks)
+    );
   }
 }

@@ -81,7 +81,8 @@ export class SplitFrames {
 
   private candidateOn(task: number, frame: number): number {
     const { model } = this.tour;
-    for (let c = model.candidateAt[task]!; c < model.candidateAt[task + 1]!; c++) if (model.candidateFrame[c] === frame) return c;
+    for (let c = model.candidateAt[task]!; c < model.candidateAt[task + 1]!; c++)
+      if (model.candidateFrame[c] === frame) return c;
     return -1;
   }
 

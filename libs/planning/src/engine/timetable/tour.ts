@@ -129,18 +129,19 @@ export class Tour {
 
   swap(a: number, b: number): void {
     const { order, place } = this;
-    const task = order[a]!;
-    order[a] = order[b]!;
-    order[b] = task;
-    place[order[a]!] = a;
-    place[order[b]!] = b;
+    const [first, second] = [order[a]!, order[b]!];
+    order[a] = second;
+    order[b] = first;
+    place[second] = a;
+    place[first] = b;
   }
 }
 
 /** In makespan mode the ends of all frames (root of their mean square) steer between timetables of one length. */
 const ENDS_RATE = 0.1;
 
-const priceOf = (state: Builder, model: TimetableModel): number => (model.makespan ? state.makespan + state.cost : state.cost);
+const priceOf = (state: Builder, model: TimetableModel): number =>
+  model.makespan ? state.makespan + state.cost : state.cost;
 
 function finalPrice(state: Builder, model: TimetableModel): number {
   if (!model.makespan) return state.cost;

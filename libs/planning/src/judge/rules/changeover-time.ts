@@ -29,7 +29,10 @@ export function changeoverTime(one: Case): Breach[] {
 }
 
 function wrongLength({ jobId, setupMin, setupStartMin, startMin }: Booking, needMin: number): Breach[] {
-  const off = setupMin === needMin ? [] : [breach('changeover-time', [jobId], Math.abs(needMin - setupMin), { needMin, setupMin })];
+  const off =
+    setupMin === needMin
+      ? []
+      : [breach('changeover-time', [jobId], Math.abs(needMin - setupMin), { needMin, setupMin })];
   const over = setupStartMin + setupMin - startMin;
   return over > 0 ? [...off, breach('work-before-setup-done', [jobId], over)] : off;
 }
@@ -37,7 +40,8 @@ function wrongLength({ jobId, setupMin, setupStartMin, startMin }: Booking, need
 /** The setup is one stint, without a break. */
 function wrongStints({ jobId, setupMin, setupStartMin, stints }: Booking): Breach[] {
   const setups = stints.filter(({ kind }) => kind === 'setup');
-  const whole = setups.length === 1 && setups[0]!.startMin === setupStartMin && setups[0]!.endMin === setupStartMin + setupMin;
+  const whole =
+    setups.length === 1 && setups[0]!.startMin === setupStartMin && setups[0]!.endMin === setupStartMin + setupMin;
   return (setupMin === 0 && setups.length === 0) || whole ? [] : [breach('setup-in-one-piece', [jobId], 0)];
 }
 
@@ -69,7 +73,9 @@ class Rigs {
 
   changeoverMin({ frameId, items }: Booking, candidate: Candidate): number {
     const { byLinkMin, checkedLinks, checkMin, rampCPerMin, soakMin } = this.problem.changeover;
-    const fresh = Object.entries(items).filter(([link, unit]) => this.fitted.get(`${frameId}/${link}`) !== unit || this.place.get(unit) !== frameId);
+    const fresh = Object.entries(items).filter(
+      ([link, unit]) => this.fitted.get(`${frameId}/${link}`) !== unit || this.place.get(unit) !== frameId,
+    );
     const links = fresh.reduce((sum, [link]) => sum + (byLinkMin[link] ?? 0), 0);
     const check = fresh.some(([link]) => checkedLinks.includes(link)) ? checkMin : 0;
     const differenceC = Math.abs((candidate.temperatureC ?? AMBIENT_C) - (this.temperatureC.get(frameId) ?? AMBIENT_C));

@@ -3,7 +3,11 @@ import type { Breach, Case } from '../breach.js';
 
 /** Every job and visit is in the plan exactly once, or in its list of what found no place; what is held is not planned. */
 export function everythingAccountedFor({ problem, plan }: Case): Breach[] {
-  const said = [...plan.bookings.map(({ jobId }) => jobId), ...plan.visits.map(({ visitId }) => visitId), ...plan.unplaced.map(({ id }) => id)];
+  const said = [
+    ...plan.bookings.map(({ jobId }) => jobId),
+    ...plan.visits.map(({ visitId }) => visitId),
+    ...plan.unplaced.map(({ id }) => id),
+  ];
   const times = new Map<string, number>();
   for (const id of said) times.set(id, (times.get(id) ?? 0) + 1);
   const asked = [...problem.jobs, ...problem.visits].map(({ id }) => id);

@@ -17,6 +17,8 @@ export function frameOpen(one: Case): Breach[] {
     });
     return outside
       .filter(({ startMin, endMin }) => endMin > startMin)
-      .map(({ kind, startMin, endMin }) => breach('frame-open', [booking.jobId], 0, { frameId: frame.id, kind, startMin, endMin }));
+      .map(({ kind, startMin, endMin }) =>
+        breach('frame-open', [booking.jobId], 0, { frameId: frame.id, kind, startMin, endMin }),
+      );
   });
 }

@@ -10,11 +10,16 @@ export function pinsKept(one: Case): Breach[] {
   const running = one.problem.jobs.flatMap(({ id, running: runs }) => {
     const booking = one.bookings.get(id);
     if (!runs || !booking) return [];
-    const same = booking.frameId === runs.frameId && booking.startMin === runs.startMin && booking.endMin === runs.endMin;
+    const same =
+      booking.frameId === runs.frameId && booking.startMin === runs.startMin && booking.endMin === runs.endMin;
     return same ? [] : [breach('running-job-moved', [id], 0)];
   });
-  const pinned = one.problem.jobs.flatMap((job) => (job.pin && !job.running ? offPlace(one, 'pin-kept', job.id, job.pin.frameId, job.pin.startMin) : []));
-  const frozen = keptBookings(one.problem).flatMap(({ jobId, frameId, startMin }) => offPlace(one, 'freeze-kept', jobId, frameId, startMin));
+  const pinned = one.problem.jobs.flatMap((job) =>
+    job.pin && !job.running ? offPlace(one, 'pin-kept', job.id, job.pin.frameId, job.pin.startMin) : [],
+  );
+  const frozen = keptBookings(one.problem).flatMap(({ jobId, frameId, startMin }) =>
+    offPlace(one, 'freeze-kept', jobId, frameId, startMin),
+  );
   return [...running, ...pinned, ...frozen];
 }
 

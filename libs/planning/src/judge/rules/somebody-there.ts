@@ -8,11 +8,15 @@ import type { Breach, Case } from '../breach.js';
 export function somebodyThere(one: Case): Breach[] {
   if (!one.problem.technicians) return [];
   const stints = planned(one).flatMap(({ booking, job }) =>
-    booking.stints.filter(({ kind }) => kind === 'setup' || job.attended === 'throughout').map((stint) => ({ ...stint, job })),
+    booking.stints
+      .filter(({ kind }) => kind === 'setup' || job.attended === 'throughout')
+      .map((stint) => ({ ...stint, job })),
   );
   const unfit = stints.flatMap((stint) => unfitFor(one, stint, stint.job));
   const twice = [...grouped(stints, ({ technicianId }) => technicianId ?? '')].flatMap(([technicianId, all]) =>
-    overlaps(all).map(({ held, next, byMin }) => breach('technician-in-one-place', [held.job.id, next.job.id], byMin, { technicianId })),
+    overlaps(all).map(({ held, next, byMin }) =>
+      breach('technician-in-one-place', [held.job.id, next.job.id], byMin, { technicianId }),
+    ),
   );
   return [...unfit, ...twice.filter(({ facts }) => facts.technicianId !== '')];
 }
@@ -23,7 +27,11 @@ function unfitFor({ technicians }: Case, { technicianId, startMin, endMin }: Sti
   if (!who) return [breach('somebody-there', [job.id], endMin - startMin, { startMin })];
   const isAuthorised = job.authorisation === null || who.authorisations.includes(job.authorisation);
   return [
-    ...(isAuthorised ? [] : [breach('authorised', [job.id], 0, { technicianId: who.id, authorisation: job.authorisation! })]),
-    ...(windowAround(who.shifts, startMin, endMin) ? [] : [breach('on-shift', [job.id], 0, { technicianId: who.id, startMin, endMin })]),
+    ...(isAuthorised
+      ? []
+      : [breach('authorised', [job.id], 0, { technicianId: who.id, authorisation: job.authorisation! })]),
+    ...(windowAround(who.shifts, startMin, endMin)
+      ? []
+      : [breach('on-shift', [job.id], 0, { technicianId: who.id, startMin, endMin })]),
   ];
 }

@@ -7,7 +7,13 @@ export function unitInForce(one: Case): Breach[] {
   return planned(one).flatMap(({ booking }) =>
     Object.values(booking.items)
       .filter((itemId) => !isInForce(one, itemId, booking.setupStartMin, booking.endMin))
-      .map((itemId) => breach('unit-in-force', [booking.jobId], 0, { itemId, startMin: booking.setupStartMin, endMin: booking.endMin })),
+      .map((itemId) =>
+        breach('unit-in-force', [booking.jobId], 0, {
+          itemId,
+          startMin: booking.setupStartMin,
+          endMin: booking.endMin,
+        }),
+      ),
   );
 }
 

@@ -8,6 +8,8 @@ export function unitInOnePlace({ plan }: Case): Breach[] {
   );
   const away = plan.visits.map(({ visitId, itemId, startMin, endMin }) => ({ of: visitId, itemId, startMin, endMin }));
   return [...grouped([...held, ...away], ({ itemId }) => itemId)].flatMap(([itemId, spans]) =>
-    overlaps(spans).map(({ held: first, next, byMin }) => breach('unit-in-one-place', [first.of, next.of], byMin, { itemId })),
+    overlaps(spans).map(({ held: first, next, byMin }) =>
+      breach('unit-in-one-place', [first.of, next.of], byMin, { itemId }),
+    ),
   );
 }

@@ -12,7 +12,9 @@ export function workComplete(one: Case): Breach[] {
     const isFramed = work[0]?.startMin === booking.startMin && work.at(-1)?.endMin === booking.endMin;
     const isInOnePiece = job.attended === 'throughout' || work.length === 1;
     return [
-      ...(doneMin === needMin ? [] : [breach('work-complete', [job.id], Math.abs(needMin - doneMin), { needMin, doneMin })]),
+      ...(doneMin === needMin
+        ? []
+        : [breach('work-complete', [job.id], Math.abs(needMin - doneMin), { needMin, doneMin })]),
       ...cut.map(({ startMin }) => breach('break-inside-specimen', [job.id], 0, { startMin })),
       ...(isFramed && isInOnePiece ? [] : [breach('stints-fill-booking', [job.id], 0)]),
     ];
