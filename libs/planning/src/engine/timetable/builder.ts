@@ -153,6 +153,7 @@ export class Builder {
     const { model } = this;
     this.done[job] = 1;
     this.putAt[job] = this.at;
+    this.outcome.pulls[job] = 0;
     for (let x = model.afterAt[job]!; x < model.afterAt[job + 1]!; x++) {
       const before = model.after[x]!;
       this.place(before, candidates);
@@ -162,7 +163,7 @@ export class Builder {
     if (candidate < 0) candidate = this.bestCandidate(job);
     this.outcome.candidate[job] = candidate;
     if (!this.fits(job, candidate)) {
-      if (!this.placeVisitsFor(candidate) || !this.fits(job, candidate)) return this.leaveOut(job, false);
+      if (!this.placeVisitsFor(job, candidate) || !this.fits(job, candidate)) return this.leaveOut(job, false);
     }
     if (this.pinsDone < model.pinned.length && this.placePinsBefore(job, candidate, candidates)) {
       if (!this.fits(job, candidate)) return this.leaveOut(job, false);
@@ -485,9 +486,14 @@ export class Builder {
     this.recorder?.stint(job, isSetup, start, end, who);
   }
 
-  /** Puts a task where it lies in an outcome; right only while its frame and pools stand as they stood there. */
+  /** Puts a task where it lies in an outcome, and before it the visits that it needed; right only while its frame and pools stand as they stood there. */
   replay(task: number, from: Outcome): void {
     const { model } = this;
+    if (from.pulls[task]! > 0) {
+      for (let visit = 0; visit < model.visits; visit++)
+        if (from.pulledBy[model.jobs + visit] === task && !this.done[model.jobs + visit])
+          this.replay(model.jobs + visit, from);
+    }
     this.done[task] = 1;
     this.putAt[task] = this.at;
     if (this.outcome !== from) this.outcome.copy(task, from);
@@ -581,12 +587,14 @@ export class Builder {
   }
 
   /** Places the open visits of the units that a candidate could use. @returns whether there were any */
-  private placeVisitsFor(candidate: number): boolean {
-    const { model } = this;
+  private placeVisitsFor(job: number, candidate: number): boolean {
+    const { model, outcome } = this;
     let any = false;
     for (let visit = 0; visit < model.visits; visit++) {
       if (this.done[model.jobs + visit] || !this.isInPools(model.visitUnit[visit]!, candidate)) continue;
       this.placeVisit(visit);
+      outcome.pulledBy[model.jobs + visit] = job;
+      outcome.pulls[job]!++;
       this.pulled++;
       any = true;
     }
@@ -606,6 +614,7 @@ export class Builder {
     const task = model.jobs + visit;
     this.done[task] = 1;
     this.putAt[task] = this.at;
+    this.outcome.pulledBy[task] = -1;
     const unit = model.visitUnit[visit]!;
     const start = Math.max(this.unitFree[unit]!, model.visitEarliest[visit]!);
     const end = start + model.visitDuration[visit]!;

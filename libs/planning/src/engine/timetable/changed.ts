@@ -29,14 +29,23 @@ export class Changed {
   }
 
   /** Marks the frame and units on which a task lies in a timetable. */
-  touch(task: number, { candidate, end, units, width }: Outcome): void {
+  touch(task: number, { candidate, end, units, width, pulls, pulledBy }: Outcome): void {
     const { model } = this;
     if (task >= model.jobs) return this.touchUnit(model.visitUnit[task - model.jobs]!);
     const c = candidate[task]!;
+    this.touchPulled(task, { pulls, pulledBy });
     this.frame[model.candidateFrame[c]!] = this.stamp;
     if (end[task]! >= NEVER) return;
     const needs = model.needAt[c + 1]! - model.needAt[c]!;
     for (let x = 0; x < needs; x++) this.touchUnit(units[task * width + x]!);
+  }
+
+  /** Marks the units of the visits that a job had put down before itself in a timetable: without it they lie elsewhere. */
+  touchPulled(job: number, { pulls, pulledBy }: Pick<Outcome, 'pulls' | 'pulledBy'>): void {
+    const { model } = this;
+    if (pulls[job] === 0) return;
+    for (let visit = 0; visit < model.visits; visit++)
+      if (pulledBy[model.jobs + visit] === job) this.touchUnit(model.visitUnit[visit]!);
   }
 
   /** Marks every unit that has a visit. */

@@ -8,6 +8,9 @@ export class Outcome {
   /** NEVER for a task without a place. */
   readonly end: Int32Array;
   readonly cost: Float64Array;
+  /** How many visits a job had put down before itself because it needed their units, and which job it was, by visit; −1 for none. */
+  readonly pulls: Int32Array;
+  readonly pulledBy: Int32Array;
   /** Units of job j: from j · width on, in the order of its candidate's needs. */
   readonly units: Int32Array;
   readonly width: number;
@@ -19,6 +22,8 @@ export class Outcome {
     this.setupStart = new Int32Array(tasks);
     this.end = new Int32Array(tasks).fill(NEVER);
     this.cost = new Float64Array(tasks);
+    this.pulls = new Int32Array(tasks);
+    this.pulledBy = new Int32Array(tasks).fill(-1);
     this.units = new Int32Array(tasks * this.width);
   }
 
@@ -28,6 +33,8 @@ export class Outcome {
     this.setupStart[task] = other.setupStart[task]!;
     this.end[task] = other.end[task]!;
     this.cost[task] = other.cost[task]!;
+    this.pulls[task] = other.pulls[task]!;
+    this.pulledBy[task] = other.pulledBy[task]!;
     const from = task * this.width;
     for (let x = from; x < from + this.width; x++) this.units[x] = other.units[x]!;
   }

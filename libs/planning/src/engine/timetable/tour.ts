@@ -75,6 +75,7 @@ export class Tour {
         const { pulled } = work;
         work.place(next, candidate);
         if (work.pulled > pulled) changed.touchVisits();
+        if (next < model.jobs) changed.touchPulled(next, settled);
         if (isMoved || !this.liesAsBefore(next)) {
           changed.touch(next, settled);
           changed.touch(next, work.outcome);
@@ -102,7 +103,9 @@ export class Tour {
       work.at = x;
       work.place(order[x]!, candidate);
     }
-    for (let x = first * step; x < this.tasks; x++) this.settled.copy(order[x]!, work.outcome);
+    // A visit that an earlier job needed was put down before this stretch, and lies as it did.
+    for (let x = first * step; x < this.tasks; x++)
+      if (work.putAt[order[x]!]! >= first * step) this.settled.copy(order[x]!, work.outcome);
     this.cost = finalPrice(work, this.model);
     this.putAt.set(work.putAt);
     this.endOf.set(work.endOf);
