@@ -6,6 +6,7 @@ const rootDir = dirname(import.meta.dirname);
 const shared = {
   rootDir,
   testEnvironment: 'node',
+  setupFiles: ['<rootDir>/.config/jest.setup.mjs'],
   testEnvironmentOptions: { customExportConditions: ['source', 'node', 'node-addons'] },
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
   moduleFileExtensions: ['ts', 'tsx', 'js', 'mjs', 'cjs', 'json', 'node'],

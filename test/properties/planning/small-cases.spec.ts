@@ -33,6 +33,18 @@ const small = (seed: number, jobs: number, roster: boolean): Problem => {
   return { ...lab, visits: [], items: lab.items.map((item) => ({ ...item, usable: null })) };
 };
 
+/** One unit in each pool: which unit is taken is a choice of the builder that trying all orders does not try. */
+const withoutChoice = (problem: Problem): Problem => ({
+  ...problem,
+  jobs: problem.jobs.map((job) => ({
+    ...job,
+    candidates: job.candidates.map((one) => ({
+      ...one,
+      links: one.links.map(({ link, pool }) => ({ link, pool: pool.slice(0, 1) })),
+    })),
+  })),
+});
+
 describe('small cases', () => {
   it('are planned at the least cost that there is', () => {
     fc.assert(
@@ -47,7 +59,7 @@ describe('small cases', () => {
   it('never cost more without one of their jobs', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 100_000 }), fc.nat(3), (seed, gone) => {
-        const problem = small(seed, 4, false);
+        const problem = withoutChoice(small(seed, 4, false));
         const without = { ...problem, jobs: problem.jobs.filter((_, at) => at !== gone) };
         expect(leastCost(without)).toBeLessThanOrEqual(leastCost(problem) + 1e-9);
       }),
