@@ -91,8 +91,8 @@ function highest(builder: Builder, queue: Queue, look: LookAhead, scale: ReturnT
     const c = queue.candidate[x]!;
     if (builder.done[job] || !builder.preview(job, c)) continue;
     weighed++;
-    const slack = Math.max(0, model.due[job]! - builder.previewEnd);
-    const wait = builder.previewStart - builder.frameFree[model.candidateFrame[c]!]!;
+    const slack = Math.max(0, model.due[job]! - builder.fit.end);
+    const wait = builder.fit.start - builder.frameFree[model.candidateFrame[c]!]!;
     const worth = Math.log((model.lateRate[job]! + 1e-6) / Math.max(1, model.perSpecimen[c]! * model.specimens[c]!));
     const index = worth - slack / (look.urgency * scale.workMin) - wait / (look.setup * scale.setupMin);
     if (index > most) {
