@@ -51,9 +51,13 @@ export class Builder extends State {
     return this.fit.find(job, candidate);
   }
 
-  /** Puts a task where it lies in an outcome; right only while its frame and pools stand as they stood there. */
+  /**
+   * Puts a task where it lies in an outcome, and before it the visits that it needed there; right only while its frame and
+   * pools stand as they stood there.
+   */
   replay(task: number, from: Outcome): void {
     const { model } = this;
+    if (from.pulls[task]! > 0) this.replayVisitsOf(task, from);
     this.done[task] = 1;
     this.putAt[task] = this.at;
     this.outcome.copy(task, from);
@@ -65,10 +69,16 @@ export class Builder extends State {
     this.occupy(task, from.candidate[task]!, from.setupStart[task]!, end);
   }
 
+  private replayVisitsOf(job: number, from: Outcome): void {
+    for (let task = this.model.jobs; task < this.model.jobs + this.model.visits; task++)
+      if (from.pulledBy[task] === job && !this.done[task]) this.replay(task, from);
+  }
+
   private placeJob(job: number, candidates: Int32Array): void {
     const { model, fit } = this;
     this.done[job] = 1;
     this.putAt[job] = this.at;
+    this.outcome.pulls[job] = 0;
     for (let x = model.afterAt[job]!; x < model.afterAt[job + 1]!; x++) {
       const before = model.after[x]!;
       this.place(before, candidates);
@@ -77,7 +87,7 @@ export class Builder extends State {
     const candidate = candidates[job]! < 0 ? this.bestCandidate(job) : candidates[job]!;
     this.outcome.candidate[job] = candidate;
     let fits = fit.find(job, candidate);
-    if (!fits && this.placeVisitsFor(candidate)) fits = fit.find(job, candidate);
+    if (!fits && this.placeVisitsFor(job, candidate)) fits = fit.find(job, candidate);
     if (fits && this.pinsDone < model.pinned.length && this.placePinsBefore(job, candidate, candidates)) {
       fits = fit.find(job, candidate);
     }
@@ -192,12 +202,14 @@ export class Builder extends State {
   }
 
   /** Places the open visits of the units that a candidate could use. @returns whether there were any */
-  private placeVisitsFor(candidate: number): boolean {
-    const { model } = this;
+  private placeVisitsFor(job: number, candidate: number): boolean {
+    const { model, outcome } = this;
     let any = false;
     for (let visit = 0; visit < model.visits; visit++) {
       if (this.done[model.jobs + visit] || !this.fit.train.isInPools(model.visitUnit[visit]!, candidate)) continue;
       this.placeVisit(visit);
+      outcome.pulledBy[model.jobs + visit] = job;
+      outcome.pulls[job]!++;
       this.pulled++;
       any = true;
     }
@@ -209,6 +221,7 @@ export class Builder extends State {
     const task = model.jobs + visit;
     this.done[task] = 1;
     this.putAt[task] = this.at;
+    this.outcome.pulledBy[task] = -1;
     const start = Math.max(this.unitFree[model.visitUnit[visit]!]!, model.visitEarliest[visit]!);
     const end = start + model.visitDuration[visit]!;
     if (end > model.horizonMin) return this.leaveOut(task, false);
