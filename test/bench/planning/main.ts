@@ -11,7 +11,7 @@ import type { Result } from './summary.js';
 import { PUBLISHED_SETS } from './sets.js';
 
 const asked = readArguments(process.argv.slice(2));
-if (asked.set === 'lab') benchLab(asked);
+if (asked.set === 'lab') await benchLab(asked);
 else await benchPublished(asked);
 
 async function benchPublished(asked: Asked): Promise<void> {

@@ -3,6 +3,7 @@ import type { Problem } from '#libs/planning/src/index.js';
 import type { Asked } from '../arguments.js';
 import { runEngine } from '../run-instance.js';
 import { makeLab } from './make-lab.js';
+import { compareSmallCases } from './small-cases.js';
 
 /** Labs of growing size, without and with a roster; two sizes are those that the acceptance names. */
 const SIZES: readonly (readonly [frames: number, jobs: number, roster: boolean])[] = [
@@ -15,8 +16,11 @@ const SIZES: readonly (readonly [frames: number, jobs: number, roster: boolean])
   [100, 2000, true],
 ];
 
+/** What the exact solver gets for each small case, s. */
+const SECONDS_TO_PROVE = 30;
+
 /** Plans generated labs and sets the engine beside every dispatch rule. */
-export function benchLab(asked: Asked): void {
+export async function benchLab(asked: Asked): Promise<void> {
   const results = SIZES.map(([frames, jobs, roster]) => {
     const problem = makeLab({ frames, jobs, roster, seed: asked.seed });
     const rules = costsOfRules(problem);
@@ -43,8 +47,10 @@ export function benchLab(asked: Asked): void {
     if (!asked.json) console.log(JSON.stringify(line));
     return line;
   });
+  const small = asked.peer ? await compareSmallCases(asked.seed, SECONDS_TO_PROVE) : [];
+  if (!asked.json) for (const line of small) console.log(JSON.stringify(line));
   if (asked.json)
-    console.log(JSON.stringify({ set: 'lab', seconds: asked.seconds, seed: asked.seed, results }, null, 1));
+    console.log(JSON.stringify({ set: 'lab', seconds: asked.seconds, seed: asked.seed, results, small }, null, 1));
 }
 
 function costsOfRules(problem: Problem): Record<string, { cost: number; late: number; changeover: number }> {

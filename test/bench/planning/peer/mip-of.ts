@@ -22,6 +22,8 @@ export function mipOf(problem: Problem): Mip | null {
   const rows: string[] = [];
   const binaries: string[] = [];
   const into = jobs.map((): string[] => []);
+  /** Working time of a job on the frame that it takes, as what is taken from the left side of a row. */
+  const lessWork = jobs.map((): string[] => []);
   for (const [f, frame] of frames.entries()) {
     const here = [...jobs.keys()].filter((j) => on[j]!.has(frame.id));
     const arc = (a: number, b: number): string => `x_${f}_${a + 1}_${b + 1}`;
@@ -30,6 +32,7 @@ export function mipOf(problem: Problem): Mip | null {
       const to = [-1, ...here.filter((i) => i !== j)].map((i) => arc(j, i));
       rows.push(`${from.join(' + ')} - ${to.join(' - ')} = 0`);
       into[j]!.push(...from);
+      lessWork[j]!.push(...from.map((x) => `- ${workMin(on[j]!.get(frame.id)!)} ${x}`));
       binaries.push(...from, arc(j, -1));
       for (const i of [-1, ...here.filter((one) => one !== j)]) {
         const gap = setupMin(problem, f, i, j) + workMin(on[j]!.get(frame.id)!);
@@ -39,7 +42,14 @@ export function mipOf(problem: Problem): Mip | null {
     if (here.length > 0) rows.push(`${here.map((j) => arc(-1, j)).join(' + ')} <= 1`);
   }
   into.forEach((arcsIn) => rows.push(`${arcsIn.join(' + ')} = 1`));
-  rows.push(...timeRows(problem, on, big, binaries));
+  rows.push(
+    ...timeRows(
+      problem,
+      lessWork.map((terms) => terms.join(' ')),
+      big,
+      binaries,
+    ),
+  );
   const ends = jobs.map((job, j) =>
     problem.objective.kind === 'makespan' ? `m - c_${j} >= 0` : `c_${j} - t_${j} <= ${job.dueMin}`,
   );
@@ -52,22 +62,19 @@ export function mipOf(problem: Problem): Mip | null {
 }
 
 /** Releases, precedence, and pairs that share a unit. */
-function timeRows({ jobs }: Problem, on: Map<string, Candidate>[], big: number, binaries: string[]): string[] {
+function timeRows({ jobs }: Problem, lessWork: readonly string[], big: number, binaries: string[]): string[] {
   const at = new Map(jobs.map((job, j) => [job.id, j]));
-  const shortest = on.map((map) => Math.min(...[...map.values()].map(workMin)));
-  const rows = jobs.flatMap((job, j) => {
-    const after = job.after.map((id) => `c_${j} - c_${at.get(id)!} >= ${shortest[j]}`);
-    return [`c_${j} >= ${job.releaseMin + shortest[j]!}`, ...after];
-  });
+  const rows = jobs.flatMap((job, j) => [
+    `c_${j} ${lessWork[j]!} >= ${job.releaseMin}`,
+    ...job.after.map((id) => `c_${j} - c_${at.get(id)!} ${lessWork[j]!} >= 0`),
+  ]);
   const units = jobs.map((job) => new Set(job.candidates[0]?.links.flatMap(({ pool }) => pool)));
   for (let i = 0; i < jobs.length; i++) {
     for (let j = i + 1; j < jobs.length; j++) {
       if (![...units[i]!].some((unit) => units[j]!.has(unit))) continue;
       binaries.push(`y_${i}_${j}`);
-      rows.push(
-        `c_${j} - c_${i} - ${big} y_${i}_${j} >= ${shortest[j]! - big}`,
-        `c_${i} - c_${j} + ${big} y_${i}_${j} >= ${shortest[i]}`,
-      );
+      rows.push(`c_${j} - c_${i} ${lessWork[j]!} - ${big} y_${i}_${j} >= ${-big}`);
+      rows.push(`c_${i} - c_${j} ${lessWork[i]!} + ${big} y_${i}_${j} >= 0`);
     }
   }
   return rows;

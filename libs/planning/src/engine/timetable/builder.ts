@@ -148,9 +148,11 @@ export class Builder extends State {
     outcome.candidate[job] = candidate;
     outcome.setupStart[job] = fit.setupStart;
     outcome.end[job] = fit.end;
+    outcome.isPlain[job] = fit.isPlain ? 1 : 0;
     recorder?.job(job, candidate, fit.setupStart, fit.setupMin, fit.start, fit.end);
     for (let n = model.needAt[candidate]!, x = 0; n < model.needAt[candidate + 1]!; n++, x++) {
       outcome.units[job * outcome.width + x] = fit.train.chosen[x]!;
+      outcome.unitCost[job * outcome.width + x] = fit.train.chosenCost[x]!;
       recorder?.unit(job, model.needLink[n]!, fit.train.chosen[x]!);
     }
     this.endOf[job] = fit.end;

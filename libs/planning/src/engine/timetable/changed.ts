@@ -1,3 +1,4 @@
+import type { Builder } from './builder.js';
 import type { TimetableModel } from './model.js';
 import type { Outcome } from './outcome.js';
 import { NEVER } from './roster.js';
@@ -11,12 +12,20 @@ export class Changed {
   private readonly unit: Int32Array;
   private readonly pool: Int32Array;
   private readonly poolsOf: number[][];
+  /** Changed units of each pool. */
+  private readonly unitsIn: Int32Array[];
+  private readonly countIn: Int32Array;
   private stamp = 0;
 
   constructor(private readonly model: TimetableModel) {
     this.frame = new Int32Array(model.frames);
     this.unit = new Int32Array(model.units);
     this.pool = new Int32Array(model.poolAt.length);
+    this.countIn = new Int32Array(model.poolAt.length);
+    this.unitsIn = Array.from(
+      this.countIn,
+      (_, pool) => new Int32Array(Math.max(0, (model.poolAt[pool + 1] ?? 0) - model.poolAt[pool]!)),
+    );
     this.poolsOf = Array.from({ length: model.units }, () => []);
     for (let pool = 0; pool + 1 < model.poolAt.length; pool++) {
       for (let x = model.poolAt[pool]!; x < model.poolAt[pool + 1]!; x++) this.poolsOf[model.pool[x]!]!.push(pool);
@@ -53,18 +62,39 @@ export class Changed {
     for (let visit = 0; visit < this.model.visits; visit++) this.touchUnit(this.model.visitUnit[visit]!);
   }
 
-  isTouched(task: number, candidate: number): boolean {
+  /**
+   * Whether a task could lie otherwise than it did: its frame or a unit that it had has changed, or a changed unit of one of its
+   * pools would now be the better choice.
+   */
+  isTouched(task: number, candidate: number, settled: Outcome, work: Builder): boolean {
     const { model, stamp } = this;
     if (task >= model.jobs) return this.unit[model.visitUnit[task - model.jobs]!] === stamp;
-    if (this.frame[model.candidateFrame[candidate]!] === stamp) return true;
-    for (let n = model.needAt[candidate]!; n < model.needAt[candidate + 1]!; n++)
-      if (this.pool[model.needPool[n]!] === stamp) return true;
+    const frame = model.candidateFrame[candidate]!;
+    if (this.frame[frame] === stamp) return true;
+    for (let n = model.needAt[candidate]!, x = task * settled.width; n < model.needAt[candidate + 1]!; n++, x++) {
+      const pool = model.needPool[n]!;
+      if (this.pool[pool] !== stamp) continue;
+      if (!settled.isPlain[task] || this.unit[settled.units[x]!] === stamp) return true;
+      if (this.hasBetter(pool, model.needLink[n]!, frame, settled.unitCost[x]!, work)) return true;
+    }
+    return false;
+  }
+
+  private hasBetter(pool: number, link: number, frame: number, cost: number, { fit, frameFree }: Builder): boolean {
+    const units = this.unitsIn[pool]!;
+    for (let x = 0; x < this.countIn[pool]!; x++) {
+      if (fit.train.costOf(units[x]!, link, frame, frameFree[frame]!) <= cost) return true;
+    }
     return false;
   }
 
   private touchUnit(unit: number): void {
     if (this.unit[unit] === this.stamp) return;
     this.unit[unit] = this.stamp;
-    for (const pool of this.poolsOf[unit]!) this.pool[pool] = this.stamp;
+    for (const pool of this.poolsOf[unit]!) {
+      if (this.pool[pool] !== this.stamp) this.countIn[pool] = 0;
+      this.pool[pool] = this.stamp;
+      this.unitsIn[pool]![this.countIn[pool]!++] = unit;
+    }
   }
 }

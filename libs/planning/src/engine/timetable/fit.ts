@@ -16,6 +16,8 @@ export class Fit {
   setupMin = 0;
   start = 0;
   end = 0;
+  /** Whether the first units that were tried would do. */
+  isPlain = false;
   readonly train: Train;
   private isBooking = false;
   private onStint: OnStint | null = null;
@@ -37,6 +39,7 @@ export class Fit {
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       if (!train.choose(job, candidate, frame, from)) return false;
       const later = this.tryFrom(job, candidate, frame, Math.max(from, train.freeMin(candidate)));
+      this.isPlain = tries === 0;
       if (later < 0) return this.end <= model.horizonMin;
       if (later >= model.horizonMin) return false;
       from = later;

@@ -13,6 +13,10 @@ export class Outcome {
   readonly pulledBy: Int32Array;
   /** Units of job j: from j · width on, in the order of its candidate's needs. */
   readonly units: Int32Array;
+  /** What made each of them the choice of its pool; less would have won. */
+  readonly unitCost: Float64Array;
+  /** 1 for a job that was placed with the first units that were tried. */
+  readonly isPlain: Uint8Array;
   readonly width: number;
 
   constructor(model: TimetableModel) {
@@ -25,6 +29,8 @@ export class Outcome {
     this.pulls = new Int32Array(tasks);
     this.pulledBy = new Int32Array(tasks).fill(-1);
     this.units = new Int32Array(tasks * this.width);
+    this.unitCost = new Float64Array(tasks * this.width);
+    this.isPlain = new Uint8Array(tasks);
   }
 
   /** Takes over how one task lies in another timetable. */
@@ -33,10 +39,14 @@ export class Outcome {
     this.setupStart[task] = other.setupStart[task]!;
     this.end[task] = other.end[task]!;
     this.cost[task] = other.cost[task]!;
+    this.isPlain[task] = other.isPlain[task]!;
     this.pulls[task] = other.pulls[task]!;
     this.pulledBy[task] = other.pulledBy[task]!;
     const from = task * this.width;
-    for (let x = from; x < from + this.width; x++) this.units[x] = other.units[x]!;
+    for (let x = from; x < from + this.width; x++) {
+      this.units[x] = other.units[x]!;
+      this.unitCost[x] = other.unitCost[x]!;
+    }
   }
 
   /** Whether a task lies alike in both; `needs` is how many units count. */

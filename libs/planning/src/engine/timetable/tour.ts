@@ -69,7 +69,7 @@ export class Tour {
       const isMoved = next === task || next === other;
       if (!isSeparable) {
         work.place(next, candidate);
-      } else if (!isMoved && !changed.isTouched(next, candidate[next]!)) {
+      } else if (!isMoved && !changed.isTouched(next, candidate[next]!, settled, work)) {
         if (!work.done[next]) work.replay(next, settled);
       } else {
         const { pulled } = work;

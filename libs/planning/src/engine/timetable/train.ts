@@ -2,18 +2,25 @@ import type { TimetableModel } from './model.js';
 import { NEVER } from './roster.js';
 import type { State } from './state.js';
 
+/** A unit that has to be kept goes before all others. */
+const KEPT = 1e6;
+
 /** Picks the units for the links of a candidate. */
 export class Train {
   /** Unit of each need of the candidate, in its order. */
   readonly chosen: Int32Array;
+  /** What made each of them the choice. */
+  readonly chosenCost: Float64Array;
   private readonly model: TimetableModel;
   /** Units that would run out during the job that is being fitted. */
   private readonly passedOver: Int32Array;
   private fitting = 0;
+  private leastCost = 0;
 
   constructor(private readonly state: State) {
     this.model = state.model;
     this.chosen = new Int32Array(Math.max(1, state.model.links));
+    this.chosenCost = new Float64Array(this.chosen.length);
     this.passedOver = new Int32Array(state.model.units);
   }
 
@@ -30,6 +37,7 @@ export class Train {
       const unit = this.bestOf(n, x, keepUnit[job * links + link]!, frame, from);
       if (unit < 0) return false;
       this.chosen[x] = unit;
+      this.chosenCost[x] = this.leastCost;
     }
     return true;
   }
@@ -92,33 +100,39 @@ export class Train {
   }
 
   private bestOf(need: number, taken: number, keep: number, frame: number, from: number): number {
-    const { model, state } = this;
+    const { model } = this;
     const link = model.needLink[need]!;
     const begin = model.poolAt[model.needPool[need]!]!;
     const end = model.poolAt[model.needPool[need]! + 1]!;
+    this.leastCost = Infinity;
     if (end - begin === 1) {
       const only = model.pool[begin]!;
       return this.isTaken(only, taken) || this.passedOver[only] === this.fitting ? -1 : only;
     }
     let best = -1;
-    let least = Infinity;
     for (let x = begin; x < end; x++) {
       const unit = model.pool[x]!;
       if (this.passedOver[unit] === this.fitting || this.isTaken(unit, taken)) continue;
-      let free = Math.max(from, state.unitFree[unit]!);
-      if (!model.unitAlways[unit]) free = this.usableFrom(unit, free, 1);
-      if (free >= NEVER) continue;
-      // Minutes of waiting and of fitting weigh alike; the rest only parts equals. A kept unit goes before all.
-      const place = this.isFitted(unit, frame, link)
-        ? 0
-        : 4 * model.linkMin[link]! + (state.unitFrame[unit]! < 0 ? 1 : 2);
-      const wanted = model.wanted[unit]! / (model.jobs + 1);
-      const cost = (free - from) * 4 + place + wanted - (unit === keep ? 1e6 : 0);
-      if (cost >= least) continue;
-      least = cost;
+      const cost = this.costOf(unit, link, frame, from) - (unit === keep ? KEPT : 0);
+      if (cost >= this.leastCost) continue;
+      this.leastCost = cost;
       best = unit;
     }
     return best;
+  }
+
+  /** What a unit costs a frame that is free from a minute on: waiting and fitting weigh alike; the rest only parts equals. */
+  costOf(unit: number, link: number, frame: number, from: number): number {
+    const { model, state } = this;
+    let free = state.unitFree[unit]!;
+    if (free < from) free = from;
+    if (!model.unitAlways[unit]) {
+      free = this.usableFrom(unit, free, 1);
+      if (free >= NEVER) return Infinity;
+    }
+    const wanted = (free - from) * 4 + model.wanted[unit]! / (model.jobs + 1);
+    if (this.isFitted(unit, frame, link)) return wanted;
+    return wanted + 4 * model.linkMin[link]! + (state.unitFrame[unit]! < 0 ? 1 : 2);
   }
 
   private isFitted(unit: number, frame: number, link: number): boolean {
