@@ -49,11 +49,11 @@ export function tryMove(problem: Problem, plan: Plan, jobId: string, frameId: st
   const after = planWith(problem, plan, job, frameId, startMin);
   const booking = after.bookings.find((one) => one.jobId === jobId) ?? null;
   const pushed = pushes(plan, after, jobId);
-  const obstacles = [...inTheWay(problem, plan, job, frame, startMin, booking), ...pushed];
   const laterMin = booking ? booking.startMin - startMin : 0;
-  if (laterMin > 0 && obstacles.length === 0) obstacles.push({ ...obstacle('later'), byMin: laterMin });
-  if (!booking && obstacles.length === 0) obstacles.push(obstacle('no-room'));
-  return { fits: obstacles.length === 0, obstacles, booking };
+  if (booking && laterMin <= 0 && pushed.length === 0) return { fits: true, obstacles: [], booking };
+  const obstacles = [...inTheWay(problem, plan, job, frame, startMin, booking), ...pushed];
+  if (obstacles.length === 0) obstacles.push(booking ? obstacle('later', null, null, laterMin) : obstacle('no-room'));
+  return { fits: false, obstacles, booking };
 }
 
 const obstacle = (
@@ -100,10 +100,10 @@ function inTheWay(
 ): Obstacle[] {
   const candidate = job.candidates.find((one) => one.frameId === frame.id)!;
   const firstEndMin = startMin + (job.attended === 'throughout' ? candidate.perSpecimenMin : 1);
+  const lengthMin = booking ? booking.endMin - booking.startMin : candidate.perSpecimenMin * candidate.specimens;
+  const endMin = startMin + lengthMin;
   const others = plan.bookings.filter((one) => one.jobId !== job.id);
-  const busy = others.filter(
-    (one) => one.frameId === frame.id && one.setupStartMin <= startMin && startMin < one.endMin,
-  );
+  const busy = others.filter((one) => one.frameId === frame.id && one.setupStartMin < endMin && startMin < one.endMin);
   const open = windowAround(workingWindows(frame), startMin, firstEndMin);
   const early = job.releaseMin - startMin;
   const waits = others.filter((one) => job.after.includes(one.jobId) && one.endMin > startMin);
@@ -112,13 +112,11 @@ function inTheWay(
     ...waits.map((one) => obstacle('after', one.jobId, null, one.endMin - startMin)),
     ...(open ? [] : [obstacle('frame-closed')]),
     ...busy.map((one) => obstacle('frame-busy', one.jobId, null, one.endMin - startMin)),
-    ...candidate.links.flatMap(({ pool }) =>
-      poolInTheWay(problem, others, pool, startMin, booking?.endMin ?? firstEndMin),
-    ),
+    ...candidate.links.flatMap(({ pool }) => poolInTheWay(problem, others, pool, startMin, endMin)),
   ];
 }
 
-/** The unit of a pool that is free again first, when all of them are held or out of force at a minute. */
+/** The unit of a pool that is free again first, when all of them are held or out of force within [startMin, endMin). */
 function poolInTheWay(
   problem: Problem,
   others: readonly Booking[],
@@ -130,7 +128,7 @@ function poolInTheWay(
   for (const itemId of pool) {
     const usable = problem.items.find(({ id }) => id === itemId)?.usable;
     const holder = others.find(
-      (one) => Object.values(one.items).includes(itemId) && one.setupStartMin <= startMin && startMin < one.endMin,
+      (one) => Object.values(one.items).includes(itemId) && one.setupStartMin < endMin && startMin < one.endMin,
     );
     const lasts = !usable || windowAround(usable, startMin, Math.max(startMin + 1, endMin));
     if (!holder && lasts) return [];

@@ -13,9 +13,6 @@ export interface Recorder {
   unplaced(task: number, waits: boolean): void;
 }
 
-/** So long before a pinned start its setup may begin: room for any changeover of half a day, min. */
-const ROOM_FOR_SETUP_MIN = 720;
-
 /**
  * Grows a timetable task by task. Each task is put at its earliest minute behind what its frame and units already do;
  * technicians may be booked in gaps. The order of the tasks and the candidate of each job say everything else.
@@ -113,15 +110,16 @@ export class Builder extends State {
 
   /** Pinned jobs come before whatever would still be in their way when they have to begin. @returns whether any was placed */
   private placePinsBefore(job: number, candidate: number, candidates: Int32Array): boolean {
-    const { pinned, pinStart } = this.model;
+    const { pinned, pinStart, pinFrom } = this.model;
+    const own = pinStart[job]! < 0 ? NEVER : pinStart[job]!;
     let placed = false;
-    for (let x = this.pinsDone; x < pinned.length && pinStart[pinned[x]!]! - ROOM_FOR_SETUP_MIN < this.fit.end; x++) {
+    for (let x = this.pinsDone; x < pinned.length && pinStart[pinned[x]!]! < own; x++) {
       const pin = pinned[x]!;
       if (this.done[pin]) {
         if (x === this.pinsDone) this.pinsDone++;
         continue;
       }
-      if (!this.isInTheWay(pin, candidate)) continue;
+      if (pinFrom[pin]! >= this.fit.end || !this.isInTheWay(pin, candidate)) continue;
       this.place(pin, candidates);
       placed = true;
       if (!this.fit.find(job, candidate)) return true;

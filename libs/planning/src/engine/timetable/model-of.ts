@@ -17,6 +17,29 @@ const OFF: LabObjective = {
 /** Air of the lab, °C, that a chamber starts from and that jobs without a temperature run in (ISO 291, atmosphere 23/50). */
 export const AMBIENT_C = 23;
 
+/** Latest minute at which the longest setup that a pinned job can need has to begin, so that its work can begin in time. */
+function pinFromMin(problem: Problem, job: Job, frameId: string | undefined, startMin: number): number {
+  const frame = problem.frames.find(({ id }) => id === frameId);
+  const candidate = job.candidates.find((one) => one.frameId === frameId);
+  if (startMin < 0 || !frame || !candidate) return -1;
+  const setupMin = longestSetupMin(problem, candidate);
+  const before = workingWindows(frame).filter(
+    (window) => Math.min(window.endMin, startMin) - window.startMin >= setupMin,
+  );
+  const last = before.at(-1);
+  return last && setupMin > 0 ? Math.max(0, Math.min(last.endMin, startMin) - setupMin) : startMin;
+}
+
+function longestSetupMin({ changeover }: Problem, candidate: Candidate): number {
+  const links = candidate.links.reduce((sum, { link }) => sum + (changeover.byLinkMin[link] ?? 0), 0);
+  const check = candidate.links.some(({ link }) => changeover.checkedLinks.includes(link)) ? changeover.checkMin : 0;
+  const differenceC = candidate.temperatureC === null ? 0 : Math.abs(candidate.temperatureC - AMBIENT_C);
+  const chamber = differenceC > 0 ? Math.ceil(differenceC / changeover.rampCPerMin) + changeover.soakMin : 0;
+  const to = changeover.families?.families.indexOf(candidate.family ?? '') ?? -1;
+  const families = (changeover.families?.byFrame[candidate.frameId] ?? []).map((row) => row[to] ?? 0);
+  return links + check + chamber + Math.max(0, ...families);
+}
+
 /** Release of a job that waits for one that is not planned, min. */
 export const NOT_IN_HORIZON = 0x3fffffff;
 
@@ -139,6 +162,9 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
     afterAt: offsets(after),
     after: Int32Array.from(after.flat()),
     pinStart: Int32Array.from(pinStart),
+    pinFrom: Int32Array.from(jobs, (job, j) =>
+      pinFromMin(problem, job, kept.get(job.id)?.frameId ?? job.pin?.frameId, pinStart[j]!),
+    ),
     pinned: Int32Array.from(jobs.keys())
       .filter((j) => pinStart[j]! >= 0)
       .sort((a, b) => pinStart[a]! - pinStart[b]!),

@@ -36,6 +36,8 @@ export interface TimetableModel {
   after: Int32Array;
   /** Minute at which the work of a pinned job starts; −1 when it is free. */
   pinStart: Int32Array;
+  /** From when on the frame of a pinned job is needed for its setup, at the latest; at most `pinStart`. */
+  pinFrom: Int32Array;
   /** Pinned jobs in order of start. */
   pinned: Int32Array;
 
