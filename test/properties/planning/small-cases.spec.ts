@@ -52,7 +52,7 @@ describe('small cases', () => {
         const problem = small(seed, 5, roster);
         expect(makePlan(problem, { iterations: 300_000, seed: 1 }).cost.total).toBeCloseTo(leastCost(problem), 6);
       }),
-      { numRuns: 25 },
+      { numRuns: 15 },
     );
   });
 

@@ -19,9 +19,9 @@ export class Random {
     return x >>> 0;
   }
 
-  /** @returns a whole number in [0, bound) */
+  /** @returns a whole number in [0, bound); bound at most 2³¹ */
   below(bound: number): number {
-    return Math.floor((this.next() / 4294967296) * bound);
+    return ((this.next() / 4294967296) * bound) | 0;
   }
 
   /** @returns a number in [0, 1) */

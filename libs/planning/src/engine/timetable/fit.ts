@@ -4,6 +4,9 @@ import { NEVER } from './roster.js';
 import type { State } from './state.js';
 import { Train } from './train.js';
 
+// Taken out once: looking them up each time is slow inside the context that specs run in.
+const { floor, max, min } = Math;
+
 /** Times that are tried for one job before it counts as finding no room. */
 const MOST_TRIES = 400;
 
@@ -38,7 +41,7 @@ export class Fit {
     train.begin();
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       if (!train.choose(job, candidate, frame, from)) return false;
-      const later = this.tryFrom(job, candidate, frame, Math.max(from, train.freeMin(candidate)));
+      const later = this.tryFrom(job, candidate, frame, max(from, train.freeMin(candidate)));
       this.isPlain = tries === 0;
       if (later < 0) return this.end <= model.horizonMin;
       if (later >= model.horizonMin) return false;
@@ -74,13 +77,13 @@ export class Fit {
     const setup = this.train.changeoverMin(candidate, frame);
     this.setupMin = setup;
     // The setup ends when the work can begin, so that nothing is held longer than it has to be.
-    let at = Math.max(from, ready - setup);
+    let at = max(from, ready - setup);
     this.hours.by = -1;
     if (setup > 0) {
       at = this.hours.earliest(job, frame, at, setup);
       if (at >= NEVER) return NEVER;
     }
-    if (!this.work(job, candidate, frame, Math.max(at + setup, ready))) return NEVER;
+    if (!this.work(job, candidate, frame, max(at + setup, ready))) return NEVER;
     this.setupStart = setup === 0 ? this.start : at;
     return this.train.tryAgainFrom(candidate, this.setupStart, this.end);
   }
@@ -88,8 +91,8 @@ export class Fit {
   /** When specimens, jobs before it and its pin let the work begin, min. */
   private readyMin(job: number): number {
     const { release, after, afterAt, pinStart } = this.model;
-    let ready = Math.max(release[job]!, pinStart[job]!);
-    for (let x = afterAt[job]!; x < afterAt[job + 1]!; x++) ready = Math.max(ready, this.state.endOf[after[x]!]!);
+    let ready = max(release[job]!, pinStart[job]!);
+    for (let x = afterAt[job]!; x < afterAt[job + 1]!; x++) ready = max(ready, this.state.endOf[after[x]!]!);
     return ready;
   }
 
@@ -116,7 +119,7 @@ export class Fit {
       const start = hours.earliest(job, frame, at, per);
       if (start >= NEVER) return false;
       if (first < 0) first = start;
-      const count = per === 0 ? left : Math.min(left, Math.floor((hours.goesOnUntil(frame, start) - start) / per));
+      const count = per === 0 ? left : min(left, floor((hours.goesOnUntil(frame, start) - start) / per));
       at = start + count * per;
       left -= count;
       if (this.isBooking) this.take(false, start, at, hours.by);

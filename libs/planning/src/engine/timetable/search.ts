@@ -6,6 +6,9 @@ import { ORDER_RULES } from './orders.js';
 import { SplitFrames } from './split-frames.js';
 import { Tour } from './tour.js';
 
+// Taken out once: looking them up each time is slow inside the context that specs run in.
+const { floor, log, max, min } = Math;
+
 /** Where the length counts, every so many moves two frames are dealt out anew. */
 const SPLIT_EVERY = 10;
 /** How many tasks are drawn to find a late one. */
@@ -107,7 +110,7 @@ function step(tour: Tour, random: Random, allowance: number): boolean {
 /** Moves a few random tasks whatever it costs, so that the next phase begins elsewhere. */
 function shake(tour: Tour, random: Random, times: number): void {
   const { model, candidate, order } = tour;
-  for (let n = 0; n < Math.min(times, tour.tasks); n++) {
+  for (let n = 0; n < min(times, tour.tasks); n++) {
     const from = random.below(tour.tasks);
     const task = order[from]!;
     if (task < model.jobs)
@@ -154,7 +157,7 @@ function exchangeFrames(tour: Tour, from: number, to: number, left: number, limi
 function tryShift(tour: Tour, from: number, to: number, limit: number, changed = false): boolean {
   if (from === to && !changed) return false;
   const task = tour.order[from]!;
-  const first = Math.min(from, to, tour.putAt[task]!);
+  const first = min(from, to, tour.putAt[task]!);
   tour.shift(from, to);
   if (tour.evaluate(first, limit, task, task) < limit) return settled(tour, first);
   tour.shift(to, from);
@@ -163,7 +166,7 @@ function tryShift(tour: Tour, from: number, to: number, limit: number, changed =
 
 function trySwap(tour: Tour, a: number, b: number, limit: number): boolean {
   const { order, putAt } = tour;
-  const first = Math.min(a, b, putAt[order[a]!]!, putAt[order[b]!]!);
+  const first = min(a, b, putAt[order[a]!]!, putAt[order[b]!]!);
   tour.swap(a, b);
   if (tour.evaluate(first, limit, order[a]!, order[b]!) < limit) return settled(tour, first);
   tour.swap(a, b);
@@ -216,8 +219,8 @@ class Heat {
   }
 
   allowance(random: Random): number {
-    const warm = this.warm * Math.max(0, 1 - this.round++ / this.phase) ** 3;
-    return -warm * Math.log(random.unit() + 1e-12) + 1e-9;
+    const warm = this.warm * max(0, 1 - this.round++ / this.phase) ** 3;
+    return -warm * log(random.unit() + 1e-12) + 1e-9;
   }
 
   isOver(): boolean {
@@ -230,17 +233,16 @@ class Heat {
   }
 
   again(least: number): void {
-    this.factor = least < this.least - 1e-9 ? 1 : Math.min(MOST_FACTOR, 2 * this.factor);
+    this.factor = least < this.least - 1e-9 ? 1 : min(MOST_FACTOR, 2 * this.factor);
     this.least = least;
     this.round = 0;
-    this.phase = Math.floor(this.phase * GROWTH);
+    this.phase = floor(this.phase * GROWTH);
     this.warm = this.warmest();
   }
 
   private warmest(): number {
     return (
-      (this.factor * (this.tour.model.makespan ? WARMTH_OF_LENGTH : WARMTH) * this.tour.cost) /
-      Math.max(1, this.tour.tasks)
+      (this.factor * (this.tour.model.makespan ? WARMTH_OF_LENGTH : WARMTH) * this.tour.cost) / max(1, this.tour.tasks)
     );
   }
 }

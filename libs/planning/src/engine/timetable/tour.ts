@@ -3,6 +3,9 @@ import { Changed } from './changed.js';
 import type { TimetableModel } from './model.js';
 import { Outcome } from './outcome.js';
 
+// Taken out once: looking them up each time is slow inside the context that specs run in.
+const { ceil, floor, max, min, sqrt } = Math;
+
 /** How many states along the order are kept, to begin from when only what comes later changes. */
 const STOPS = 24;
 
@@ -37,8 +40,8 @@ export class Tour {
     this.endOf = new Int32Array(this.tasks);
     this.frameEnd = new Int32Array(model.frames);
     this.candidate = Int32Array.from({ length: model.jobs }, (_, job) => model.candidateAt[job]!);
-    this.step = Math.max(1, Math.ceil(this.tasks / STOPS));
-    this.stops = Array.from({ length: Math.ceil(this.tasks / this.step) }, () => new Builder(model));
+    this.step = max(1, ceil(this.tasks / STOPS));
+    this.stops = Array.from({ length: ceil(this.tasks / this.step) }, () => new Builder(model));
     this.work = new Builder(model);
     this.changed = new Changed(model);
     this.settled = new Outcome(model);
@@ -54,7 +57,7 @@ export class Tour {
   evaluate(from: number, limit: number, task: number, other: number): number {
     this.evaluations++;
     const { work, order, candidate, step, model, changed, settled } = this;
-    const stop = Math.min(this.stops.length - 1, Math.floor(from / step));
+    const stop = min(this.stops.length - 1, floor(from / step));
     if (stop < 0) return 0;
     work.copyFrom(this.stops[stop]!);
     const isSeparable = this.isSeparable && task >= 0;
@@ -95,7 +98,7 @@ export class Tour {
   /** Takes the order as it stands: keeps the states along it. */
   settle(from: number): void {
     const { work, order, candidate, step } = this;
-    const first = Math.min(this.stops.length - 1, Math.floor(from / step));
+    const first = min(this.stops.length - 1, floor(from / step));
     if (first < 0) return void (this.cost = 0);
     work.copyFrom(this.stops[first]!);
     for (let x = first * step; x < this.tasks; x++) {
@@ -127,7 +130,7 @@ export class Tour {
     if (from < to) order.copyWithin(from, from + 1, to + 1);
     else order.copyWithin(to + 1, to, from);
     order[to] = task;
-    for (let x = Math.min(from, to); x <= Math.max(from, to); x++) place[order[x]!] = x;
+    for (let x = min(from, to); x <= max(from, to); x++) place[order[x]!] = x;
   }
 
   swap(a: number, b: number): void {
@@ -150,5 +153,5 @@ function finalPrice(state: Builder, model: TimetableModel): number {
   if (!model.makespan) return state.cost;
   let ends = 0;
   for (let frame = 0; frame < model.frames; frame++) ends += state.frameFree[frame]! * state.frameFree[frame]!;
-  return state.makespan + state.cost + ENDS_RATE * Math.sqrt(ends / model.frames);
+  return state.makespan + state.cost + ENDS_RATE * sqrt(ends / model.frames);
 }

@@ -2,6 +2,9 @@ import type { TimetableModel } from './model.js';
 import { NEVER } from './roster.js';
 import type { State } from './state.js';
 
+// Taken out once: looking them up each time is slow inside the context that specs run in.
+const { abs, ceil, max } = Math;
+
 /** A unit that has to be kept goes before all others. */
 const KEPT = 1e6;
 
@@ -19,7 +22,7 @@ export class Train {
 
   constructor(private readonly state: State) {
     this.model = state.model;
-    this.chosen = new Int32Array(Math.max(1, state.model.links));
+    this.chosen = new Int32Array(max(1, state.model.links));
     this.chosenCost = new Float64Array(this.chosen.length);
     this.passedOver = new Int32Array(state.model.units);
   }
@@ -47,7 +50,7 @@ export class Train {
     const { needAt } = this.model;
     const needs = needAt[candidate + 1]! - needAt[candidate]!;
     let free = 0;
-    for (let x = 0; x < needs; x++) free = Math.max(free, this.state.unitFree[this.chosen[x]!]!);
+    for (let x = 0; x < needs; x++) free = max(free, this.state.unitFree[this.chosen[x]!]!);
     return free;
   }
 
@@ -65,8 +68,8 @@ export class Train {
     if (checks) min += model.checkMin;
     const last = state.frameLast[frame]!;
     const was = last < 0 ? model.frameTemperature[frame]! : model.temperature[last]!;
-    const difference = Math.abs(model.temperature[candidate]! - was);
-    if (difference > 0) min += Math.ceil(difference / model.rampCPerMin) + model.soakMin;
+    const difference = abs(model.temperature[candidate]! - was);
+    if (difference > 0) min += ceil(difference / model.rampCPerMin) + model.soakMin;
     const from = last < 0 ? model.frameFamily[frame]! : model.family[last]!;
     const to = model.family[candidate]!;
     if (from >= 0 && to >= 0) min += model.familyMin[model.familyMatrixAt[frame]! + from * model.families + to]!;
@@ -148,12 +151,12 @@ export class Train {
   private usableFrom(unit: number, start: number, length: number): number {
     const { unitAt, windows } = this.model;
     for (let x = unitAt[unit]!; x < unitAt[unit + 1]!; x++) {
-      const from = Math.max(start, windows[2 * x]!);
+      const from = max(start, windows[2 * x]!);
       if (windows[2 * x + 1]! - from >= length) return from;
     }
     const { renewed } = this.state;
     if (renewed[2 * unit]! < 0) return NEVER;
-    const from = Math.max(start, renewed[2 * unit]!);
+    const from = max(start, renewed[2 * unit]!);
     return renewed[2 * unit + 1]! - from >= length ? from : NEVER;
   }
 }
