@@ -22,7 +22,10 @@ describe('findSlopeAndToe', () => {
 
   it('takes no toe out of a curve that bends over from its start', () => {
     const bending = { x, y: x.map((each) => 100 * Math.sqrt(each)), peakIndex: 50 };
-    const { slope, toeShift } = findSlopeAndToe(bending, strain('chord', 0.001, 0.02), { way: 'steepest', spanShare: 0.2 });
+    const { slope, toeShift } = findSlopeAndToe(bending, strain('chord', 0.001, 0.02), {
+      way: 'steepest',
+      spanShare: 0.2,
+    });
     expect(toeShift).toBe(0);
     // Chord between 0.001 and 0.02: 100 · (√0.02 − √0.001) / 0.019.
     expect(slope).toMatchObject({ line: { fromIndex: 1, toIndex: 20 } });
