@@ -49,6 +49,28 @@ describe('the PDF of a report', () => {
     }
   });
 
+  // ISO/IEC 17025:2017 7.8.2.1, letter by letter (seen in a secondary copy).
+  it.each([
+    ['a', 'Test report'],
+    ['b', '4 Foundry Lane'],
+    ['c', 'Hall 2, Northmoor'],
+    ['d', 'End of report TR-2026-0042'],
+    ['e', 'Bags and racks'],
+    ['f', 'ISO 527-2'],
+    ['g', 'Moulded bar 1A'],
+    ['h', '2026-11-02'],
+    ['i', '2026-11-09'],
+    ['j', '2026-11-12'],
+    ['k', 'the laboratory did not sample'],
+    ['l', 'relate only to the items tested'],
+    ['m', 'Tensile strength, MPa'],
+    ['n', 'Grip separation 110 mm instead of 115 mm'],
+    ['o', 'Harriet Boone'],
+    ['p', 'Results from external providers'],
+  ])('tells what 7.8.2.1 %s asks for', (_, words) => {
+    expect(pages.join(' ').replace(/\s+/g, ' ')).toContain(words);
+  });
+
   it('keeps letters that its main font does not have', () => {
     expect(pages.join(' ')).toContain('Zofia Łącka');
     expect(pages.join(' ')).toContain('σ and ε');
