@@ -8,7 +8,7 @@ const { abs } = Math;
 const MOST_TASKS = 10;
 
 /**
- * Deals the tasks of two frames out anew, so that the working times on both come as near to each other as any split allows; the
+ * Deals the tasks of two frames out anew, so that the working times on both come as near to each other as a split can bring them; the
  * order of the tasks stays. For plans whose length counts: what single moves cannot balance, this can.
  */
 export class SplitFrames {
