@@ -32,6 +32,14 @@ describe('the demo lab', () => {
     expect(new Set(ITEMS.map(({ tag }) => tag)).size).toBe(ITEMS.length);
   });
 
+  it('gives every certificate a number of its own, on whatever day of the year it is loaded', () => {
+    const doubled = Array.from({ length: 366 }, (_, day) => WEDNESDAY + day * MS_PER_DAY).filter((nowMs) => {
+      const numbers = calibrationsAt(nowMs).map(({ tag, certificateNumber }) => `${tag} ${certificateNumber}`);
+      return new Set(numbers).size < numbers.length;
+    });
+    expect(doubled).toEqual([]);
+  });
+
   it.each(ITEMS.map((item) => [item.tag, item] as const))('registers %s without a wrong field', (_tag, item) => {
     const { serialNumber, intervalMonths, ...registered } = item;
     expect(serialNumber.length).toBeGreaterThan(3);

@@ -55,7 +55,8 @@ function generationsOf(item: Item, nowMs: number): DemoCalibration[] {
     return {
       tag: item.tag,
       standard: standardOf(item),
-      certificateNumber: `BC-${performedAt.getUTCFullYear() % 100}-${item.serialNumber}`,
+      // With the day, for two of them may fall in one year: each visit is a little less than a year after the last.
+      certificateNumber: `BC-${performedAt.toISOString().slice(2, 10).replaceAll('-', '')}-${item.serialNumber}`,
       laboratory: 'Brackenfell Calibration, Hexley',
       performedAt,
       dueAt: new Date(dueMs),
