@@ -1,18 +1,12 @@
 import type { Candidate, FrameRefusal, MatchAnswer } from './answer.js';
 import { candidateOf } from './candidate.js';
 import { forceLadder } from './force-ladder.js';
-import type { Frame, TimeWindow } from './item.js';
+import type { TimeWindow } from './item.js';
 import type { Lab } from './lab.js';
 import type { Needs } from './needs.js';
 import { refusalOf } from './refusal.js';
-import { holderGroups } from './search/holders.js';
-import { indexLab } from './search/lab-index.js';
-import { optionsFor } from './search/options.js';
-import { RequestContext } from './search/request-context.js';
-import { Routes } from './search/routes.js';
 import { bestTrains } from './search/best-trains.js';
-import { ANY, ClassChoices, SOUND } from './search/class-choices.js';
-import type { Search } from './search/whole-train.js';
+import { searchOf } from './search/search.js';
 import { DEFAULT_SETTINGS } from './settings.js';
 import type { MatchSettings } from './settings.js';
 
@@ -60,28 +54,4 @@ export function framesThatCan(
   return search.index.frames
     .filter((at) => only.has(at.frame.id) && bestTrains(at, search, 1).length > 0)
     .map(({ frame }) => frame.id);
-}
-
-function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: MatchSettings): Search {
-  const index = indexLab(lab);
-  const context = new RequestContext(needs, settings, period, lab.technicians);
-  const options = optionsFor(index, context);
-  return {
-    index,
-    context,
-    routes: new Routes(index, context),
-    groups: holderGroups(options, settings),
-    options,
-    soundFor: byClass((frame) => new ClassChoices(frame, options, context, SOUND)),
-    anyFor: byClass((frame) => new ClassChoices(frame, options, context, ANY)),
-  };
-}
-
-function byClass(make: (frame: Frame) => ClassChoices): Search['soundFor'] {
-  const known = new Map<string, ClassChoices>();
-  return (frame, classKey) => {
-    const choices = known.get(classKey) ?? make(frame);
-    known.set(classKey, choices);
-    return choices;
-  };
 }

@@ -9,7 +9,7 @@ import type { Naming } from './words.js';
 import type { Parts } from './parts.js';
 import type { IndexedFrame } from './search/lab-index.js';
 import { nearestTrain } from './search/nearest-train.js';
-import type { Search } from './search/whole-train.js';
+import type { Search } from './search/search.js';
 
 /**
  * Why a frame has no candidate: the fewest rules that stand in the way, on the train that comes nearest. A frame that is too weak for

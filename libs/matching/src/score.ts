@@ -10,15 +10,20 @@ import type { MatchSettings } from './settings.js';
 /** Part of the cell's capacity at which a peak reads best (common practice, no source). */
 const BEST_SHARE = 0.4;
 
-/**
- * Points for how the force sits in the cell and in the frame: decades away from the best share of the cell, and a third of that for
- * every decade that the frame could do more than is needed, so that large frames stay free.
- */
-export function forceFitPoints(frame: Frame, cell: LoadCell, needs: Needs, { weights }: MatchSettings): number {
-  const peak = needs.peakHigh.value;
-  const inCell = Math.abs(Math.log10(peak / (BEST_SHARE * cellCapacityFor(cell, needs))));
-  const inFrame = Math.max(0, Math.log10(capacityOf(frame.details, needs.direction) / peak));
-  return weights.forceFit * (inCell + inFrame / 3);
+/** Points for how the force sits in cell and frame. */
+export function forceFitPoints(frame: Frame, cell: LoadCell, needs: Needs, settings: MatchSettings): number {
+  return cellFitPoints(cell, needs, settings) + frameFitPoints(frame, needs, settings);
+}
+
+/** Decades away from the best share of the cell. */
+export function cellFitPoints(cell: LoadCell, needs: Needs, { weights }: MatchSettings): number {
+  return weights.forceFit * Math.abs(Math.log10(needs.peakHigh.value / (BEST_SHARE * cellCapacityFor(cell, needs))));
+}
+
+/** A third of a cell's points for every decade that the frame could do more than is needed, so that large frames stay free. */
+export function frameFitPoints(frame: Frame, needs: Needs, { weights }: MatchSettings): number {
+  const decades = Math.max(0, Math.log10(capacityOf(frame.details, needs.direction) / needs.peakHigh.value));
+  return (weights.forceFit * decades) / 3;
 }
 
 /** Points for a link of which there are few: the fewer units, the more. */

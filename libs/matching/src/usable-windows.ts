@@ -58,6 +58,7 @@ export function calibratedWindows(item: Item, needs: Needs, period: TimeWindow):
   const need = calibrationNeedOf(item, needs);
   const good = need ? item.calibrations.filter((each) => isGoodFor(each, need)) : item.calibrations;
   if (good.some(({ validFromMs, dueMs }) => validFromMs <= period.startMs && dueMs >= period.endMs)) return [period];
+  if (good.length === 0) return [];
   const spans = good.map(({ validFromMs, dueMs }) => ({ startMs: validFromMs, endMs: dueMs }));
   return clipWindows(unionWindows(spans), period.startMs, period.endMs);
 }

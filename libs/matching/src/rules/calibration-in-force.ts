@@ -2,7 +2,7 @@ import { totalMs } from '#libs/calendar/src/index.js';
 import type { Item, TimeWindow } from '../item.js';
 import { endItems } from '../parts.js';
 import type { Parts } from '../parts.js';
-import { told, worst } from './rule.js';
+import { told, worst, worstEnd } from './rule.js';
 import type { Check, Context, Finding, Rule } from './rule.js';
 
 /**
@@ -20,7 +20,7 @@ export const calibrationInForce: Rule = {
     each('chamber'),
     each('guard'),
     each('thermocouple'),
-    { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((item) => inForce(item, context))) },
+    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (item) => inForce(item, context)) },
     {
       sees: ['adapters'],
       judge: ({ adapters }, context) =>

@@ -1,5 +1,5 @@
 import { cellCapacityFor } from './cell-capacity.js';
-import { atLeast, atMostCaution, notBelow, worst } from './rule.js';
+import { atLeast, atMostCaution, notBelow, worse } from './rule.js';
 import type { Rule } from './rule.js';
 
 /** The peak is best read between 10 and 80 % of the cell's capacity (lab settings); outside is a caution and ranks lower. */
@@ -15,7 +15,7 @@ export const cellBand: Rule = {
         const peak = needs.peakHigh.value;
         const low = notBelow('below-band', [cell.id], peak, settings.cellBandLow * capacity, needs.loadUnit);
         const high = atLeast('above-band', [cell.id], peak, settings.cellBandHigh * capacity, needs.loadUnit);
-        return atMostCaution(worst([low, high])!);
+        return atMostCaution(worse(low, high)!);
       },
     },
   ],

@@ -1,6 +1,5 @@
 import type { FaceShape, FaceSurface } from '../item.js';
-import { endItems } from '../parts.js';
-import { told, worst } from './rule.js';
+import { told, worse, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /** Shape and surface of the faces suit specimen and material (table in the lab's settings): else a caution. */
@@ -11,12 +10,10 @@ export const faceSuits: Rule = {
     {
       sees: ['ends'],
       judge: ({ ends }, context) =>
-        worst(
-          endItems(ends).map((end) =>
-            end.kind === 'grip' && !end.details.faceSlot
-              ? suits(end.id, end.details.fixedFaceShape, end.details.fixedFaceSurface, context)
-              : null,
-          ),
+        worstEnd(ends, (end) =>
+          end.kind === 'grip' && !end.details.faceSlot
+            ? suits(end.id, end.details.fixedFaceShape, end.details.fixedFaceSurface, context)
+            : null,
         ),
     },
     {
@@ -27,7 +24,7 @@ export const faceSuits: Rule = {
 };
 
 function suits(id: string, shape: FaceShape | null, surface: FaceSurface | null, context: Context): Finding | null {
-  return worst([surfaceSuits(id, surface, context), shapeSuits(id, shape, context)]);
+  return worse(surfaceSuits(id, surface, context), shapeSuits(id, shape, context));
 }
 
 function surfaceSuits(id: string, surface: FaceSurface | null, { needs, settings }: Context): Finding | null {

@@ -1,7 +1,6 @@
 import type { Item } from '../item.js';
-import { endItems } from '../parts.js';
 import { freeWindows } from '../usable-windows.js';
-import { told, worst } from './rule.js';
+import { told, worst, worstEnd } from './rule.js';
 import type { Check, Context, Finding, Rule } from './rule.js';
 
 /** Frame and items are in service, without an open fault, and not promised elsewhere for the whole time. */
@@ -16,7 +15,7 @@ export const frameState: Rule = {
     each('chamber'),
     each('guard'),
     each('thermocouple'),
-    { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((item) => ready(item, context))) },
+    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (item) => ready(item, context)) },
     {
       sees: ['adapters'],
       judge: ({ adapters }, context) =>

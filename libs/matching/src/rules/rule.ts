@@ -1,7 +1,8 @@
 import type { RuleCode, Verdict } from '../answer.js';
 import type { Technician } from '../lab.js';
 import type { Needs } from '../needs.js';
-import type { Parts } from '../parts.js';
+import { isPair } from '../parts.js';
+import type { EndItem, Ends, Parts } from '../parts.js';
 import type { MatchSettings } from '../settings.js';
 import type { Item, TimeWindow } from '../item.js';
 
@@ -98,6 +99,17 @@ export function worst(findings: readonly (Finding | null)[]): Finding | null {
   let found: Finding | null = null;
   for (const each of findings) if (each && (!found || isWorse(each, found))) found = each;
   return found;
+}
+
+/** The worse of two findings; the first where they are equally bad. */
+export function worse(a: Finding | null, b: Finding | null): Finding | null {
+  return b && (!a || isWorse(b, a)) ? b : a;
+}
+
+/** The worse of what both ends of a train are found to be; a pair is looked at once. */
+export function worstEnd(ends: Ends, judge: (end: EndItem) => Finding | null): Finding | null {
+  const upper = judge(ends.upper);
+  return isPair(ends) ? upper : worse(upper, judge(ends.lower));
 }
 
 function isWorse(a: Finding, b: Finding): boolean {

@@ -1,7 +1,7 @@
 import type { Fixture, Grip, JawFace, Platen } from '../item.js';
 import { endItems, slotOf } from '../parts.js';
-import type { EndItem, Parts } from '../parts.js';
-import { atLeast, notBelow, told, worst } from './rule.js';
+import type { EndItem, Ends, Parts } from '../parts.js';
+import { atLeast, notBelow, told, worst, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /** Thickness or diameter within the jaw opening, width within the face, span within the fixture's range, end shape accepted, faces that seat. */
@@ -9,8 +9,8 @@ export const specimenFit: Rule = {
   code: 'specimen-fit',
   source: 'item data; common practice, no source',
   checks: [
-    { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((end) => fits(end, context))) },
-    { sees: ['ends'], judge: ({ ends }, context) => sphericalSeat(endItems(ends), context) },
+    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (end) => fits(end, context)) },
+    { sees: ['ends'], judge: ({ ends }, context) => sphericalSeat(ends, context) },
     { sees: ['faces'], judge: ({ faces }, context) => faces && inFaces(faces, context) },
     { sees: ['ends', 'faces'], judge: facesSeat },
   ],
@@ -46,10 +46,11 @@ function opening(
   widthMm: number,
   { needs: { specimen } }: Context,
 ): Finding | null {
+  const items = [id];
   return worst([
-    notBelow('too-thin', [id], specimen.gripThicknessMm, fromMm, 'mm'),
-    atLeast('too-thick', [id], specimen.gripThicknessMm, toMm, 'mm'),
-    atLeast('too-wide-for-face', [id], specimen.gripWidthMm, widthMm, 'mm'),
+    notBelow('too-thin', items, specimen.gripThicknessMm, fromMm, 'mm'),
+    atLeast('too-thick', items, specimen.gripThicknessMm, toMm, 'mm'),
+    atLeast('too-wide-for-face', items, specimen.gripWidthMm, widthMm, 'mm'),
   ]);
 }
 
@@ -70,8 +71,9 @@ function onPlaten({ id, details }: Platen, { needs }: Context): Finding {
 }
 
 /** One spherical seat in the train is enough; brittle specimens need it. */
-function sphericalSeat(ends: readonly EndItem[], { needs }: Context): Finding | null {
+function sphericalSeat(both: Ends, { needs }: Context): Finding | null {
   if (needs.ends.by !== 'platens' || needs.ends.sphericalSeat === 'not-needed') return null;
+  const ends = endItems(both);
   if (ends.some((end) => end.kind === 'platen' && end.details.sphericalSeat)) return null;
   const outcome = needs.ends.sphericalSeat === 'required' ? 'fail' : 'caution';
   return told(

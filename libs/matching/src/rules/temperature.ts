@@ -1,6 +1,5 @@
 import type { Item } from '../item.js';
-import { endItems } from '../parts.js';
-import { atLeast, notBelow, told, worst } from './rule.js';
+import { atLeast, notBelow, told, worse, worst, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /**
@@ -49,7 +48,7 @@ export const temperature: Rule = {
         ]);
       },
     },
-    { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((item) => rated(item, context))) },
+    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (item) => rated(item, context)) },
     {
       sees: ['adapters'],
       judge: ({ adapters }, context) =>
@@ -67,8 +66,9 @@ export const temperature: Rule = {
 
 function rated(item: Item, { needs }: Context): Finding | null {
   const { value } = needs.temperature;
-  return worst([
-    notBelow('item-too-cold', [item.id], value, item.temperatureMinC, '°C'),
-    atLeast('item-too-hot', [item.id], value, item.temperatureMaxC, '°C'),
-  ]);
+  const items = [item.id];
+  return worse(
+    notBelow('item-too-cold', items, value, item.temperatureMinC, '°C'),
+    atLeast('item-too-hot', items, value, item.temperatureMaxC, '°C'),
+  );
 }

@@ -1,5 +1,5 @@
 import { openingsOf } from '../space.js';
-import { atLeast, notBelow, worst } from './rule.js';
+import { atLeast, notBelow, worse } from './rule.js';
 import type { Rule } from './rule.js';
 
 /**
@@ -34,10 +34,10 @@ export const testSpace: Rule = {
         const { leastMm, mostMm } = openingsOf(parts, needs);
         const { openingMinMm, openingMaxMm } = parts.frame.details;
         const frame = [parts.frame.id];
-        return worst([
+        return worse(
           atLeast('too-tall', frame, mostMm + settings.clearanceMm, openingMaxMm, 'mm'),
           notBelow('too-short', frame, leastMm, openingMinMm, 'mm'),
-        ]);
+        );
       },
     },
   ],

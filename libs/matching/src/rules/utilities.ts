@@ -1,6 +1,5 @@
 import type { Frame, Item } from '../item.js';
-import { endItems } from '../parts.js';
-import { told, worst } from './rule.js';
+import { told, worstEnd } from './rule.js';
 import type { Finding, Rule } from './rule.js';
 
 /** Compressed air, hydraulics, power and the like are at the frame for what the train needs. */
@@ -8,7 +7,7 @@ export const utilities: Rule = {
   code: 'utilities',
   source: 'item and frame data',
   checks: [
-    { sees: ['frame', 'ends'], judge: ({ frame, ends }) => worst(endItems(ends).map((item) => supplied(frame, item))) },
+    { sees: ['frame', 'ends'], judge: ({ frame, ends }) => worstEnd(ends, (item) => supplied(frame, item)) },
     { sees: ['frame', 'faces'], judge: ({ frame, faces }) => supplied(frame, faces) },
     { sees: ['frame', 'chamber'], judge: ({ frame, chamber }) => supplied(frame, chamber) },
     { sees: ['frame', 'extensometer'], judge: ({ frame, extensometer }) => supplied(frame, extensometer) },

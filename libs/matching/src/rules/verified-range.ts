@@ -1,7 +1,7 @@
 import type { Calibration, LoadCell } from '../item.js';
 import { calibrationNeedOf, isGoodFor, isOfClass } from '../usable-windows.js';
 import type { CalibrationNeed } from '../usable-windows.js';
-import { atLeast, notBelow, told, worst } from './rule.js';
+import { atLeast, notBelow, told, worse } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /**
@@ -29,10 +29,10 @@ function judgeRange(cell: LoadCell, context: Context): Finding {
 
 /** Low and high end of the range; the worse of both counts. */
 function rangeFinding(cell: LoadCell, need: CalibrationNeed, { from, to }: Calibration, { needs }: Context): Finding {
-  return worst([
+  return worse(
     notBelow('below-verified', [cell.id], need.from, from, needs.loadUnit),
     atLeast('above-verified', [cell.id], need.to, to, needs.loadUnit),
-  ])!;
+  )!;
 }
 
 /** Calibrations that are in force at some time of the period; when there are none, the ones that lapsed. */

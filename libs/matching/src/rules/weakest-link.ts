@@ -1,7 +1,6 @@
 import type { Item } from '../item.js';
-import { endItems } from '../parts.js';
 import { ratingAt } from '../rating-at.js';
-import { atLeast, told, worst } from './rule.js';
+import { atLeast, told, worst, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /**
@@ -12,7 +11,7 @@ export const weakestLink: Rule = {
   code: 'weakest-link',
   source: 'the lowest-rated element governs: common practice, no source',
   checks: [
-    { sees: ['ends'], judge: ({ ends }, context) => worst(endItems(ends).map((item) => carries(item, context))) },
+    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (item) => carries(item, context)) },
     { sees: ['faces'], judge: ({ faces }, context) => faces && carries(faces, context) },
     {
       sees: ['adapters'],

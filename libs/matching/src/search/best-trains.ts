@@ -2,7 +2,7 @@ import type { Adapter, Item } from '../item.js';
 import { massOnCellKg } from '../parts.js';
 import { isTooHeavy } from '../rules/cell-capacity.js';
 import type { Adapters, Ends, Parts } from '../parts.js';
-import { accuracyPoints, changeMinutes, forceFitPoints, scarcePoints } from '../score.js';
+import { changeMinutes, scarcePoints } from '../score.js';
 import { bitOf, countBits, tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { frameTally } from './frame-tally.js';
@@ -10,10 +10,10 @@ import type { IndexedFrame } from './lab-index.js';
 import type { Holder } from './holders.js';
 import type { Option } from './options.js';
 import { OWN_CAUTIONS } from './own-cautions.js';
-import { besidesOf, fittedIn, onFrame, priced, reachable, siteOf } from './site.js';
+import { besidesOf, cellOnFrame, cellsOf, fittedIn, onFrame, siteOf } from './site.js';
 import type { Priced, Site } from './site.js';
 import { adapterRoomMm, NO_ADAPTERS, trainOf, WHOLE_CHECKS } from './whole-train.js';
-import type { Search } from './whole-train.js';
+import type { Search } from './search.js';
 
 /** A train found by the search, with the units that could stand for each of its items. */
 export interface Found {
@@ -40,17 +40,10 @@ const TRIES_FOR_BETTER = 6;
  * @param inSpite look for trains although the frame alone, or the lab, fails a rule
  */
 export function bestTrains(at: IndexedFrame, search: Search, most: number, inSpite = false): Found[] {
-  const { context } = search;
-  const own = frameTally(at.frame, context);
+  const own = frameTally(at.frame, search);
   if (own.fails !== 0 && !inSpite) return [];
   const site = siteOf(at, own, search);
-  const { settings, needs } = context;
-  const cells = priced(
-    site.sound.cells,
-    site,
-    search,
-    ({ part }) => forceFitPoints(at.frame, part, needs, settings) + accuracyPoints(part, needs, settings),
-  );
+  const cells = cellsOf(site, search);
   if (cells.length === 0) return [];
   const besides = besidesOf(site, search);
   if (besides.length === 0) return [];
@@ -58,9 +51,12 @@ export function bestTrains(at: IndexedFrame, search: Search, most: number, inSpi
   let tries = TRIES_FOR_BETTER;
   const bar = () => (kept.length < most ? Infinity : tries <= 0 ? -Infinity : kept.at(-1)!.points);
   const least = site.base + besides[0]!.points;
-  for (const cell of cells) {
-    if (least + cell.points >= bar()) break;
-    for (const { group, adapterPoints } of reachable(cell, site, search)) {
+  for (const ranked of cells) {
+    if (least + ranked.points >= bar()) break;
+    const cell = cellOnFrame(ranked, site);
+    if (!cell) continue;
+    const open = { frame: at.frame, cell: cell.part, cellAt: cell.cellAt };
+    for (const { group, adapterPoints } of search.reach.from(open, site.adaptersOff > 0)) {
       const before = least + cell.points + adapterPoints;
       const attempt = (holder: Holder, fitted: boolean) =>
         tryFaces(holder, fitted, cell, besides, site, before, bar, search, (found) => {

@@ -3,11 +3,20 @@ import type { Parts } from '../parts.js';
 import { checksOf, tally } from './checks.js';
 import type { Tally } from './checks.js';
 import type { RequestContext } from './request-context.js';
+import type { Search } from './search.js';
 
-/** Checks that look at nothing but the frame, and those that look at no part at all. */
-export const FRAME_ALONE = [...checksOf([]), ...checksOf(['frame'])];
+/** Checks that look at no part at all, and those that look at nothing but the frame. */
+const LAB_ALONE = checksOf([]);
+const FRAME = checksOf(['frame']);
+export const FRAME_ALONE = [...LAB_ALONE, ...FRAME];
+
+/** What the lab fails and cautions whatever frame is taken. */
+export function labTally(context: RequestContext): Tally {
+  return tally(LAB_ALONE, {} as Parts, context);
+}
 
 /** What lab and frame alone fail and caution. */
-export function frameTally(frame: Frame, context: RequestContext): Tally {
-  return tally(FRAME_ALONE, { frame } as Partial<Parts> as Parts, context);
+export function frameTally(frame: Frame, { context, ofLab }: Pick<Search, 'context' | 'ofLab'>): Tally {
+  const { fails, cautions, severity } = tally(FRAME, { frame } as Partial<Parts> as Parts, context);
+  return { fails: fails | ofLab.fails, cautions: cautions | ofLab.cautions, severity: severity + ofLab.severity };
 }

@@ -2,17 +2,10 @@ import { couplingId } from '../couplings.js';
 import type { JawFace } from '../item.js';
 import { seatOf } from '../parts.js';
 import type { Ends } from '../parts.js';
-import { changeMinutes, scarcePoints } from '../score.js';
 import type { MatchSettings } from '../settings.js';
-import { countBits } from './checks.js';
+import { cheaperFirst, freshest } from './fresh.js';
+import type { Fresh } from './fresh.js';
 import type { Option, Options } from './options.js';
-import { OWN_CAUTIONS } from './own-cautions.js';
-
-/** A sound choice with its points on a frame where none of it hangs yet. */
-export interface Fresh<T> {
-  option: Option<T>;
-  points: number;
-}
 
 /** Ends with the faces that seat in them, cheapest first. */
 export interface Holder {
@@ -37,10 +30,10 @@ const NO_FACES: Option<null> = { part: null, units: [], tally: { fails: 0, cauti
 
 /** Every sound way to hold the specimen, whatever the frame, in groups of one coupling; made once for a request. */
 export function holderGroups(options: Options, settings: MatchSettings): HolderGroup[] {
-  const faces = new Map([...options.faces].map(([seat, list]) => [seat, fresh<JawFace | null>(list, settings)]));
-  const none = fresh<JawFace | null>([NO_FACES], settings);
+  const faces = new Map([...options.faces].map(([seat, list]) => [seat, freshest<JawFace | null>(list, settings)]));
+  const none = freshest<JawFace | null>([NO_FACES], settings);
   const groups = new Map<number, Holder[]>();
-  for (const ends of fresh(options.ends, settings)) {
+  for (const ends of freshest(options.ends, settings)) {
     const seat = seatOf(ends.option.part);
     const seated = seat === null ? none : (faces.get(seat) ?? []);
     if (seated.length === 0) continue;
@@ -51,44 +44,9 @@ export function holderGroups(options: Options, settings: MatchSettings): HolderG
     group.push({ ends, faces: seated, points: ends.points + seated[0]!.points });
   }
   return [...groups.values()].map((holders) => {
-    holders.sort((a, b) => a.points - b.points);
+    holders.sort(cheaperFirst);
     return { sample: holders[0]!.ends.option.part, holders, having: byItem(holders), seated: bySeat(holders) };
   });
-}
-
-/** Points for putting a choice on and for how few units it has, with the cautions that are its own. */
-export function freshPoints(
-  { units, tally }: Pick<Option<unknown>, 'units' | 'tally'>,
-  settings: MatchSettings,
-): number {
-  const { changeoverPerMin, caution } = settings.weights;
-  const own = caution * countBits(tally.cautions & OWN_CAUTIONS);
-  return units.reduce(
-    (sum, list) =>
-      sum + changeoverPerMin * changeMinutes(list[0]!, false, settings) + scarcePoints(list.length, settings),
-    own,
-  );
-}
-
-/** What is saved, as points, because units of a choice hang on the frame already. */
-export function savedPoints(
-  { units }: Pick<Option<unknown>, 'units'>,
-  fitted: ReadonlySet<string>,
-  settings: MatchSettings,
-): number {
-  let saved = 0;
-  for (const list of units) {
-    const hanging = fitted.size === 0 ? undefined : list.find(({ id }) => fitted.has(id));
-    if (hanging) saved += changeMinutes(list[0]!, false, settings) - changeMinutes(hanging, true, settings);
-  }
-  return settings.weights.changeoverPerMin * saved;
-}
-
-function fresh<T>(options: readonly Option<T>[], settings: MatchSettings): Fresh<T>[] {
-  return options
-    .filter(({ tally }) => tally.fails === 0)
-    .map((option) => ({ option, points: freshPoints(option, settings) }))
-    .sort((a, b) => a.points - b.points);
 }
 
 function byItem(holders: readonly Holder[]): Map<string, Holder[]> {

@@ -5,6 +5,14 @@ import type { Lab, Rig } from '../lab.js';
 export interface Pool {
   key: string;
   units: readonly Item[];
+  /** The whole pool as a choice, where none of its units has times of its own, so that no request needs to look; else null. */
+  standing: readonly Chosen<Item>[] | null;
+}
+
+/** Items that could take one part of a train: one that stands for all, and the lists of those that are equal to it. */
+export interface Chosen<T> {
+  part: T;
+  units: readonly (readonly Item[])[];
 }
 
 /** A lab made ready for many requests. */
@@ -69,9 +77,18 @@ function poolsOf(items: readonly Item[]): Map<ItemKind, Pool[]> {
   const pools = new Map<ItemKind, Pool[]>();
   for (const [key, units] of byKey) {
     const { kind } = units[0]!;
-    pools.set(kind, [...(pools.get(kind) ?? []), { key, units }]);
+    const list = pools.get(kind) ?? [];
+    list.push({ key, units, standing: standingOf(units) });
+    pools.set(kind, list);
   }
   return pools;
+}
+
+/** Units of one pool share their state: out of service, one speaks for all. */
+function standingOf(units: readonly Item[]): readonly Chosen<Item>[] | null {
+  if (units.some(({ needsCalibration, heldWindows }) => needsCalibration || heldWindows.length > 0)) return null;
+  const part = units[0]!;
+  return [{ part, units: [part.state === 'in-service' ? units : [part]] }];
 }
 
 /** What makes two units equal. Calibrations count with class and range, not with their dates. */

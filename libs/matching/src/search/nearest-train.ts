@@ -6,7 +6,7 @@ import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { frameTally } from './frame-tally.js';
 import type { IndexedFrame } from './lab-index.js';
 import { ADAPTER_CHECKS, adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
-import type { Search } from './whole-train.js';
+import type { Search } from './search.js';
 
 const TEST_SPACE = bitOf('test-space');
 
@@ -27,19 +27,19 @@ const MOST_JUDGED = 40;
  */
 export function nearestTrain(at: IndexedFrame, search: Search): Parts | null {
   const { frame, classKey } = at;
-  const own = frameTally(frame, search.context).fails;
+  const own = frameTally(frame, search).fails;
   // Where frame or lab are to blame alone, any train that passes otherwise is as near as can be.
   const [sound] = own === 0 ? [] : bestTrains(at, search, 1, true);
   if (sound) return sound.parts;
   const any = search.anyFor(frame, classKey);
-  const besides = leastByMask(any.beside);
+  const besides = any.beside;
   // A frame without a candidate fails at least what it fails alone, and at least one rule.
   const floor = Math.max(1, countBits(own));
   const budget = { pairs: MOST_PAIRS, judged: MOST_JUDGED };
   // Cells that fail nothing come first; where a train with one of them fails a single rule, no other cell could do better.
   const near = among(search.soundFor(frame, classKey).cells, null);
   if (near && near.count <= floor) return near.parts;
-  return among(byFails(any.cells), near)?.parts ?? null;
+  return among(any.cells, near)?.parts ?? null;
 
   function among(cells: readonly CellChoice[], start: Near | null): Near | null {
     let found = start;
@@ -49,9 +49,9 @@ export function nearestTrain(at: IndexedFrame, search: Search): Parts | null {
       for (const option of search.options.ends) {
         if (found && (found.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return found;
         if (found && countBits(option.tally.fails) >= found.count) break;
-        const end = any.endsWith(option)!;
+        const end = any.endsWith(option);
         if (found && countBits(own | cell.fails | end.fails) >= found.count) continue;
-        for (const faces of leastFaces(any.facesFor(end.part))) {
+        for (const faces of any.facesFor(end.part)) {
           const bits = own | cell.fails | end.fails | faces.fails;
           found = closest({ frame, cell, end, faces, besides, bits, budget }, found, search);
         }
@@ -99,31 +99,4 @@ function closest(trial: Trial, nearest: Near | null, search: Search): Near | nul
 
 function spaceBit(lengthMm: number, { least, most }: { least: number; most: number }): number {
   return lengthMm < least || lengthMm > most ? TEST_SPACE : 0;
-}
-
-function byFails<T extends { fails: number; severity: number }>(list: readonly T[]): T[] {
-  return [...list].sort((a, b) => countBits(a.fails) - countBits(b.fails) || a.severity - b.severity);
-}
-
-/** Of faces that fail the same rules, the one that is least short; without any, a place without faces, which fails as a whole. */
-function leastFaces(list: readonly Choice<Parts['faces']>[]): readonly Choice<Parts['faces']>[] {
-  if (list.length === 0) return [{ part: null, units: [], fails: 0, cautions: 0, severity: 0 }];
-  if (list.length === 1) return list;
-  const best = new Map<number, Choice<Parts['faces']>>();
-  for (const each of list) {
-    const held = best.get(each.fails);
-    if (!held || each.severity < held.severity) best.set(each.fails, each);
-  }
-  return byFails([...best.values()]);
-}
-
-/** Of the choices beside the specimen that fail the same rules, the one that is least short; chambers differ in what they take. */
-function leastByMask(list: readonly BesideChoice[]): BesideChoice[] {
-  const best = new Map<string, BesideChoice>();
-  for (const each of list) {
-    const key = `${each.fails} ${each.chamber.part?.id}`;
-    const held = best.get(key);
-    if (!held || each.severity < held.severity) best.set(key, each);
-  }
-  return byFails([...best.values()]);
 }

@@ -16,7 +16,7 @@ import { slotOf } from '../parts.js';
 import type { Ends, EndItem, Parts } from '../parts.js';
 import { checksOf, countBits, tally } from './checks.js';
 import type { BitCheck, Tally } from './checks.js';
-import type { LabIndex } from './lab-index.js';
+import type { Chosen, LabIndex } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
 
 /** One choice for a part of the train: a pool, or a set of pools for the ends. */
@@ -103,19 +103,18 @@ export function optionsFor(index: LabIndex, context: RequestContext): Options {
   };
 }
 
-export interface Chosen<T> {
-  part: T;
-  units: readonly (readonly Item[])[];
+/** Pools of a kind; units that are never usable in the period are left out, so that they cannot speak for the others. */
+function split<T extends Item>(index: LabIndex, kind: ItemKind, context: RequestContext): Chosen<T>[] {
+  const pools = index.pools.get(kind) ?? [];
+  return pools.flatMap(({ units, standing }) => (standing ?? [timely(units, context)]) as readonly Chosen<T>[]);
 }
 
-/** Pools of a kind; units that are never usable in the period stand apart, so that they cannot speak for the others. */
-function split<T extends Item>(index: LabIndex, kind: ItemKind, context: RequestContext): Chosen<T>[] {
-  return (index.pools.get(kind) ?? []).flatMap(({ units }) => {
-    const usable = units.filter((unit) => context.windowsOf(unit).length > 0);
-    const idle = usable.length === 0 ? units.slice(0, 1) : [];
-    context.shareWindows(usable);
-    return [usable, idle].flatMap((list) => (list.length > 0 ? [{ part: list[0] as T, units: [list] }] : []));
-  });
+/** The units of a pool that are usable at some time; where none is, one that speaks for them. */
+export function timely<T extends Item>(units: readonly T[], context: RequestContext): Chosen<T> {
+  const usable = units.filter((unit) => context.windowsOf(unit).length > 0);
+  context.shareWindows(usable);
+  const list = usable.length > 0 ? usable : units.slice(0, 1);
+  return { part: list[0]!, units: [list] };
 }
 
 function senses(cell: LoadCell, direction: string): boolean {

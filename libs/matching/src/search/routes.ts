@@ -5,6 +5,7 @@ import { MOST_ADAPTERS, openEnds } from '../rules/couplings.js';
 import { bitOf, checksOf, tally } from './checks.js';
 import type { LabIndex } from './lab-index.js';
 import { compareText } from './lab-index.js';
+import { timely } from './options.js';
 import type { RequestContext } from './request-context.js';
 
 const ADAPTERS = checksOf(['adapters']);
@@ -42,14 +43,12 @@ export class Routes {
   private readonly adapters: readonly Known[];
 
   constructor(index: LabIndex, context: RequestContext) {
-    this.adapters = (index.pools.get('adapter') ?? []).flatMap(({ units }) => {
-      const usable = (units as readonly Adapter[]).filter((unit) => context.windowsOf(unit).length > 0);
-      const list = usable.length > 0 ? usable : (units as readonly Adapter[]).slice(0, 1);
-      context.shareWindows(usable);
+    this.adapters = (index.pools.get('adapter') ?? []).map((pool) => {
+      const [list] = timely(pool.units as readonly Adapter[], context).units as [readonly Adapter[]];
       const adapter = list[0]!;
       for (const { id } of list) this.pools.set(id, list);
       const parts = { adapters: { upper: [adapter], lower: [] } } as Partial<Parts> as Parts;
-      return [{ adapter, units: list, fails: tally(ADAPTERS, parts, context).fails }];
+      return { adapter, units: list, fails: tally(ADAPTERS, parts, context).fails };
     });
   }
 

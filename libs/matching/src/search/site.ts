@@ -1,10 +1,13 @@
-import { clearMinutes } from '../score.js';
-import type { BesideChoice, CellChoice, Choice, ClassChoices } from './class-choices.js';
+import { MAY_STAY, clearMinutes, frameFitPoints } from '../score.js';
+import type { RankedCell } from './cell-ranks.js';
+import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import type { Tally } from './checks.js';
-import { freshPoints, savedPoints } from './holders.js';
-import type { Fresh, Holder, HolderGroup } from './holders.js';
+import { cheaperFirst, savedPoints } from './fresh.js';
+import type { Fresh } from './fresh.js';
+import type { Holder, HolderGroup } from './holders.js';
 import type { IndexedFrame } from './lab-index.js';
-import type { Search } from './whole-train.js';
+import type { Search } from './search.js';
+import type { SoundChoices } from './sound-choices.js';
 
 export type Priced<T> = T & { points: number };
 
@@ -14,29 +17,46 @@ export interface Site {
   own: Tally;
   base: number;
   adaptersOff: number;
-  sound: ClassChoices;
+  sound: SoundChoices;
+  /** Holders of which something hangs there already, by their group. */
+  fitted: Map<HolderGroup, ReadonlySet<Holder>>;
   /** Seats of the faces that hang on it. */
   seats: readonly string[];
+  /** Whether something hangs there that stands beside a specimen. */
+  besideHangs: boolean;
 }
 
-export function siteOf(at: IndexedFrame, own: Tally, { index, soundFor, context: { settings } }: Search): Site {
+export function siteOf(at: IndexedFrame, own: Tally, { index, soundFor, context }: Search): Site {
+  const { settings, needs } = context;
   const hanging = at.rig.itemIds.flatMap((id) => index.byId.get(id) ?? []);
   const perMin = settings.weights.changeoverPerMin;
-  const clear = (adapters: boolean) =>
-    perMin *
-    clearMinutes(
-      hanging.filter(({ kind }) => (kind === 'adapter') === adapters),
-      settings,
-    );
-  const seats = hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : []));
-  return { at, own, base: clear(false), adaptersOff: clear(true), sound: soundFor(at.frame, at.classKey), seats };
+  const [adapters, others] = [
+    hanging.filter(({ kind }) => kind === 'adapter'),
+    hanging.filter(({ kind }) => kind !== 'adapter'),
+  ];
+  return {
+    at,
+    own,
+    base: perMin * clearMinutes(others, settings) + frameFitPoints(at.frame, needs, settings),
+    adaptersOff: perMin * clearMinutes(adapters, settings),
+    sound: soundFor(at.frame, at.classKey),
+    fitted: new Map(),
+    seats: hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : [])),
+    besideHangs: hanging.some(({ kind }) => kind === 'chamber' || MAY_STAY.includes(kind)),
+  };
 }
 
+const NONE: ReadonlySet<Holder> = new Set();
+
 /** Holders of which something hangs on the frame already; they cost less there than their group's order says. */
-export function fittedIn(group: HolderGroup, { at, seats }: Site): Set<Holder> {
+export function fittedIn(group: HolderGroup, { at, seats, fitted }: Site): ReadonlySet<Holder> {
+  if (at.fitted.size === 0) return NONE;
+  const known = fitted.get(group);
+  if (known) return known;
   const found = new Set<Holder>();
   for (const id of at.fitted) for (const holder of group.having.get(id) ?? []) found.add(holder);
   for (const seat of seats) for (const holder of group.seated.get(seat) ?? []) found.add(holder);
+  fitted.set(group, found);
   return found;
 }
 
@@ -54,60 +74,42 @@ export function onFrame<T>(
     fails: 0,
     severity: 0,
     cautions,
-    points: points - savedPoints(option, at.fitted, settings),
+    points: points - savedPoints(option.units, at.fitted, settings),
   };
 }
 
-export interface Reachable {
-  group: HolderGroup;
-  /** Points of the adapters, at least. */
-  adapterPoints: number;
+/** The cells that meet the frame, cheapest first: those that hang there already cost less than their rank says. */
+export function cellsOf({ at }: Site, { cells, context: { settings } }: Search): readonly RankedCell[] {
+  const ranked = cells.on(at.frame);
+  if (at.fitted.size === 0) return ranked;
+  let changed = false;
+  const here = ranked.map((each) => {
+    const saved = savedPoints(each.option.units, at.fitted, settings);
+    if (saved === 0) return each;
+    changed = true;
+    return { ...each, points: each.points - saved };
+  });
+  return changed ? here.sort(cheaperFirst) : ranked;
 }
 
-/** The groups that a cell on this frame can be joined with, those with the fewest adapters first. */
-export function reachable(
-  cell: CellChoice,
-  { at, adaptersOff }: Site,
-  { routes, groups, context: { settings } }: Search,
-): Reachable[] {
-  const each = adaptersOff > 0 ? 0 : settings.weights.changeoverPerMin * settings.changeMin.adapter;
-  return groups
-    .flatMap((group): Reachable[] => {
-      const [first] = routes.join({ frame: at.frame, cell: cell.part, cellAt: cell.cellAt, ends: group.sample });
-      if (!first) return [];
-      const { upper, lower } = first.adapters;
-      return [{ group, adapterPoints: each * (upper.length + lower.length) }];
-    })
-    .sort((a, b) => a.adapterPoints + a.group.holders[0]!.points - b.adapterPoints - b.group.holders[0]!.points);
+/** A ranked cell as a choice on the frame; null when it fails there. */
+export function cellOnFrame({ option, points, cellAt }: RankedCell, { sound }: Site): Priced<CellChoice> | null {
+  const cautions = sound.cautionsOfCell(option, cellAt);
+  if (cautions === null) return null;
+  return { part: option.part, units: option.units, cellAt, fails: 0, severity: 0, cautions, points };
 }
 
-/** Cheapest first; equal ones stay in the order of their tags. */
-export function priced(
-  list: readonly CellChoice[],
-  site: Site,
-  search: Search,
-  more: (each: CellChoice) => number,
-): Priced<CellChoice>[] {
-  return list
-    .map((each) => {
-      const { part, units, cellAt, fails, cautions, severity } = each;
-      return { part, units, cellAt, fails, cautions, severity, points: pointsOf(each, site, search) + more(each) };
-    })
-    .sort((a, b) => a.points - b.points);
-}
-
-export function besidesOf(site: Site, search: Search): Priced<BesideChoice>[] {
-  return site.sound.beside
+/** What may stand beside the specimen, cheapest first. */
+export function besidesOf(
+  { at, sound, besideHangs }: Site,
+  { context: { settings } }: Search,
+): readonly Priced<BesideChoice>[] {
+  if (!besideHangs) return sound.beside;
+  return sound.beside
     .map((each) => {
       const four = [each.extensometer, each.chamber, each.guard, each.thermocouple];
-      return { ...each, points: four.reduce((sum, choice) => sum + pointsOf(choice, site, search), 0) };
+      const saved = four.reduce((sum, { units }) => sum + savedPoints(units, at.fitted, settings), 0);
+      return saved === 0 ? each : { ...each, points: each.points - saved };
     })
-    .sort((a, b) => a.points - b.points);
-}
-
-function pointsOf({ units, cautions }: Choice<unknown>, { at }: Site, { context: { settings } }: Search): number {
-  return (
-    freshPoints({ units, tally: { fails: 0, cautions, severity: 0 } }, settings) -
-    savedPoints({ units }, at.fitted, settings)
-  );
+    .sort(cheaperFirst);
 }

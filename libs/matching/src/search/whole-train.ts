@@ -1,4 +1,3 @@
-import type { Frame } from '../item.js';
 import type { Adapters, Parts } from '../parts.js';
 import { openingsOf } from '../space.js';
 import { checksOf, otherChecks } from './checks.js';
@@ -12,26 +11,9 @@ import {
   FRAME_THERMOCOUPLE,
 } from './class-choices.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
-import type { HolderGroup } from './holders.js';
 import { FRAME_ALONE } from './frame-tally.js';
 import { PART_CHECKS } from './options.js';
-import type { Options } from './options.js';
-import type { ClassChoices } from './class-choices.js';
-import type { LabIndex } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
-import type { Routes } from './routes.js';
-
-/** Everything that the search of one request has at hand. */
-export interface Search {
-  index: LabIndex;
-  context: RequestContext;
-  routes: Routes;
-  groups: readonly HolderGroup[];
-  options: Options;
-  /** Choices that fail nothing, and all of them; frames of one class share them. */
-  soundFor(frame: Frame, classKey: string): ClassChoices;
-  anyFor(frame: Frame, classKey: string): ClassChoices;
-}
 
 export const ADAPTER_CHECKS = checksOf(['adapters']);
 
@@ -65,7 +47,7 @@ export const NO_ADAPTERS: Adapters = { upper: [], lower: [] };
 const SLACK_MM = 1e-6;
 
 export function trainOf(
-  frame: Frame,
+  frame: Parts['frame'],
   cell: CellChoice,
   ends: Choice<Parts['ends']>,
   faces: Choice<Parts['faces']>,

@@ -1,0 +1,137 @@
+import type { Frame, JawFace } from '../item.js';
+import { seatOf } from '../parts.js';
+import type { Ends, Parts } from '../parts.js';
+import { countBits, tally } from './checks.js';
+import type { BitCheck } from './checks.js';
+import {
+  combinations,
+  FRAME_CELL,
+  FRAME_CHAMBER,
+  FRAME_ENDS,
+  FRAME_EXTENSOMETER,
+  FRAME_FACES,
+  FRAME_GUARD,
+  FRAME_THERMOCOUPLE,
+} from './class-choices.js';
+import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
+import type { Option, Options } from './options.js';
+import type { RequestContext } from './request-context.js';
+
+/** All choices on frames of one class, with what they fail. Each list is made when it is first asked for. */
+export class AnyChoices {
+  private readonly scratch: Parts;
+  private cellList: readonly CellChoice[] | null = null;
+  private besideList: readonly BesideChoice[] | null = null;
+  private readonly endChoices = new Map<Option<Ends>, Choice<Ends>>();
+  private readonly faceLists = new Map<string, readonly Choice<JawFace | null>[]>();
+
+  constructor(
+    private readonly frame: Frame,
+    private readonly options: Options,
+    private readonly context: RequestContext,
+  ) {
+    this.scratch = { frame } as Partial<Parts> as Parts;
+  }
+
+  /** Cells, those that fail least first. */
+  get cells(): readonly CellChoice[] {
+    this.cellList ??= byFails(
+      this.frame.details.cellPositions.flatMap((cellAt) =>
+        this.options.cells.map((option): CellChoice => {
+          Object.assign(this.scratch, { cell: option.part, cellAt });
+          return Object.assign(this.judged(option, FRAME_CELL), { cellAt });
+        }),
+      ),
+    );
+    return this.cellList;
+  }
+
+  /** One option for the ends. */
+  endsWith(option: Option<Ends>): Choice<Ends> {
+    const found = this.endChoices.get(option);
+    if (found) return found;
+    this.scratch.ends = option.part;
+    const choice = this.judged(option, FRAME_ENDS);
+    this.endChoices.set(option, choice);
+    return choice;
+  }
+
+  /**
+   * Faces for the seat of these ends, of those that fail the same rules the one that is least short. One choice of nothing where there
+   * is no seat, or nothing for it, which fails as a whole.
+   */
+  facesFor(ends: Ends): readonly Choice<JawFace | null>[] {
+    const seat = seatOf(ends);
+    const options = seat === null ? undefined : this.options.faces.get(seat);
+    if (seat === null || !options) return NO_FACES;
+    const found = this.faceLists.get(seat);
+    if (found) return found;
+    const made: readonly Choice<JawFace | null>[] = byFails(
+      leastByMask(this.on(options, FRAME_FACES, (faces) => (this.scratch.faces = faces))),
+    );
+    this.faceLists.set(seat, made);
+    return made;
+  }
+
+  /** What may stand beside the specimen, of what fails the same rules that which is least short; chambers differ in what they take. */
+  get beside(): readonly BesideChoice[] {
+    this.besideList ??= byFails(this.leastBeside());
+    return this.besideList;
+  }
+
+  private leastBeside(): BesideChoice[] {
+    const { options, scratch } = this;
+    const all = combinations({
+      extensometers: leastByMask(
+        this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
+      ),
+      chambers: this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+      guards: this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part)),
+      thermocouples: leastByMask(
+        this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
+      ),
+    });
+    return leastByMask(all, ({ chamber }) => chamber.part);
+  }
+
+  private on<T>(list: readonly Option<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] {
+    return list.map((option) => {
+      place(option.part);
+      return this.judged(option, checks);
+    });
+  }
+
+  private judged<T>({ part, units, tally: own }: Option<T>, checks: readonly BitCheck[]): Choice<T> {
+    const { fails, cautions, severity } = tally(checks, this.scratch, this.context);
+    return {
+      part,
+      units,
+      fails: own.fails | fails,
+      cautions: own.cautions | cautions,
+      severity: own.severity + severity,
+    };
+  }
+}
+
+const NO_FACES: readonly Choice<JawFace | null>[] = [{ part: null, units: [], fails: 0, cautions: 0, severity: 0 }];
+
+function byFails<T extends { fails: number; severity: number }>(list: readonly T[]): T[] {
+  return [...list].sort((a, b) => countBits(a.fails) - countBits(b.fails) || a.severity - b.severity);
+}
+
+/** Of choices that fail the same rules, and are of one sort, the one that is least short. */
+function leastByMask<T extends { fails: number; severity: number }>(
+  list: readonly T[],
+  sortOf: (each: T) => unknown = () => null,
+): T[] {
+  if (list.length < 2) return [...list];
+  const sorts = new Map<unknown, Map<number, T>>();
+  for (const each of list) {
+    const sort = sortOf(each);
+    const best = sorts.get(sort) ?? new Map<number, T>();
+    sorts.set(sort, best);
+    const held = best.get(each.fails);
+    if (!held || each.severity < held.severity) best.set(each.fails, each);
+  }
+  return [...sorts.values()].flatMap((best) => [...best.values()]);
+}

@@ -1,0 +1,53 @@
+import { couplingId, meets } from '../couplings.js';
+import type { CellPosition, Coupling, Frame, LoadCell } from '../item.js';
+import { accuracyPoints, cellFitPoints } from '../score.js';
+import { cheaperFirst, freshest } from './fresh.js';
+import type { Fresh } from './fresh.js';
+import type { Options } from './options.js';
+import type { RequestContext } from './request-context.js';
+
+/** A sound cell at one of its places, with its points on any frame that it meets and where it does not hang yet. */
+export interface RankedCell extends Fresh<LoadCell> {
+  cellAt: CellPosition;
+}
+
+/**
+ * The sound cells in the order in which frames try them. What a frame adds to the points is the same for all its cells, so that frames
+ * with the same seats share one order.
+ */
+export class CellRanks {
+  private readonly all: readonly Fresh<LoadCell>[];
+  private readonly bySeats = new Map<string, readonly RankedCell[]>();
+  private readonly meeting = new Map<number, readonly Fresh<LoadCell>[]>();
+
+  constructor({ cells }: Options, { needs, settings }: RequestContext) {
+    this.all = freshest(
+      cells,
+      settings,
+      (cell) => cellFitPoints(cell, needs, settings) + accuracyPoints(cell, needs, settings),
+    );
+  }
+
+  /** Cells that meet the seats of a frame, cheapest first. */
+  on({ details: { cellPositions, crossheadCoupling, baseCoupling } }: Frame): readonly RankedCell[] {
+    const key = `${cellPositions.join()} ${couplingId(crossheadCoupling)} ${couplingId(baseCoupling)}`;
+    const found = this.bySeats.get(key);
+    if (found) return found;
+    const made = cellPositions.flatMap((cellAt) =>
+      this.meetingSeat(cellAt === 'crosshead' ? crossheadCoupling : baseCoupling).map(
+        ({ option, points }): RankedCell => ({ option, points, cellAt }),
+      ),
+    );
+    if (cellPositions.length > 1) made.sort(cheaperFirst);
+    this.bySeats.set(key, made);
+    return made;
+  }
+
+  private meetingSeat(seat: Coupling): readonly Fresh<LoadCell>[] {
+    const id = couplingId(seat);
+    const found =
+      this.meeting.get(id) ?? this.all.filter(({ option }) => meets(seat, option.part.details.frameCoupling));
+    this.meeting.set(id, found);
+    return found;
+  }
+}

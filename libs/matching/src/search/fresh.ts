@@ -1,0 +1,55 @@
+import type { Item } from '../item.js';
+import { changeMinutes, scarcePoints } from '../score.js';
+import type { MatchSettings } from '../settings.js';
+import { countBits } from './checks.js';
+import type { Option } from './options.js';
+import { OWN_CAUTIONS } from './own-cautions.js';
+
+/** A sound choice with its points on a frame where none of it hangs yet. */
+export interface Fresh<T> {
+  option: Option<T>;
+  points: number;
+}
+
+/** The sound ones of these options, cheapest first; equal ones stay in their order. */
+export function freshest<T>(
+  options: readonly Option<T>[],
+  settings: MatchSettings,
+  more: (part: T) => number = () => 0,
+): Fresh<T>[] {
+  const fresh: Fresh<T>[] = [];
+  for (const option of options) {
+    const { part, units, tally } = option;
+    if (tally.fails !== 0) continue;
+    fresh.push({ option, points: freshPoints(units, tally.cautions, settings) + more(part) });
+  }
+  return fresh.sort(cheaperFirst);
+}
+
+export function cheaperFirst(a: { points: number }, b: { points: number }): number {
+  return a.points - b.points;
+}
+
+/** Points for putting a choice on and for how few units it has, with the cautions that are its own. */
+export function freshPoints(units: readonly (readonly Item[])[], cautions: number, settings: MatchSettings): number {
+  const { changeoverPerMin, caution } = settings.weights;
+  let points = caution * countBits(cautions & OWN_CAUTIONS);
+  for (const list of units)
+    points += changeoverPerMin * changeMinutes(list[0]!, false, settings) + scarcePoints(list.length, settings);
+  return points;
+}
+
+/** What is saved, as points, because units of a choice hang on the frame already. */
+export function savedPoints(
+  units: readonly (readonly Item[])[],
+  fitted: ReadonlySet<string>,
+  settings: MatchSettings,
+): number {
+  if (fitted.size === 0) return 0;
+  let saved = 0;
+  for (const list of units) {
+    const hanging = list.find(({ id }) => fitted.has(id));
+    if (hanging) saved += changeMinutes(list[0]!, false, settings) - changeMinutes(hanging, true, settings);
+  }
+  return settings.weights.changeoverPerMin * saved;
+}
