@@ -14,7 +14,7 @@ export {
   unionWindows,
   windowAt,
 } from './window-algebra.js';
-export { calendarProblems } from './work-calendar.js';
+export { calendarOf, calendarProblems } from './work-calendar.js';
 export type { DayException, Shift, ShiftHours, WeeklyShifts, WorkCalendar } from './work-calendar.js';
 export { addWorkingMinutes, nextOpenAt, workingMinutesBetween } from './working-time.js';
 export {

@@ -1,5 +1,5 @@
 import type { InvalidInput } from '#libs/errors/src/index.js';
-import { localDay, openWindows, shiftAt, shiftsBetween, totalMs } from './index.js';
+import { calendarOf, localDay, openWindows, shiftAt, shiftsBetween, totalMs } from './index.js';
 import type { Shift, WorkCalendar } from './index.js';
 
 const HOUR_MS = 3_600_000;
@@ -146,5 +146,16 @@ describe('shiftAt', () => {
 
   it('is null while nobody works', () => {
     expect(shiftAt(TWO_SHIFTS, utc('2025-06-02T20:00Z'))).toBeNull();
+  });
+});
+
+describe('the calendar of a week with closed days', () => {
+  it('is shut on a closed day and open on the days around it', () => {
+    const calendar = calendarOf({ timeZone: 'Europe/Berlin', shifts: TWO_SHIFTS.shifts }, ['2025-11-26']);
+    const open = openWindows(calendar, utc('2025-11-25T00:00+01:00'), utc('2025-11-28T00:00+01:00'));
+    expect(open.map(({ startMs }) => new Date(startMs).toISOString())).toEqual([
+      '2025-11-25T05:00:00.000Z',
+      '2025-11-27T05:00:00.000Z',
+    ]);
   });
 });

@@ -35,6 +35,22 @@ export interface WorkCalendar {
 }
 
 /**
+ * The week of a place and the days on which it is closed, as one calendar.
+ *
+ * @param closedDays `YYYY-MM-DD` in the place's time zone
+ */
+export function calendarOf(
+  { timeZone, shifts }: { timeZone: string; shifts: WeeklyShifts },
+  closedDays: readonly string[],
+): WorkCalendar {
+  return {
+    zone: timeZone,
+    shifts,
+    exceptions: closedDays.map((date) => ({ date, shifts: [], reason: 'closed' })),
+  };
+}
+
+/**
  * Everything that is wrong with a calendar, by field; nothing when it can be used.
  *
  * Overlapping shifts are allowed (two people hand over): windows are joined where they are computed.

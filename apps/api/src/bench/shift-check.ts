@@ -1,4 +1,4 @@
-import { shiftAt } from '#libs/calendar/src/index.js';
+import { calendarOf, shiftAt } from '#libs/calendar/src/index.js';
 import type { LabSettings } from '#libs/contract/src/index.js';
 import { shiftCheckNeeded } from '#libs/metrology/src/index.js';
 import type { ShiftCheckReason } from '#libs/metrology/src/index.js';
@@ -16,8 +16,7 @@ interface Facts {
 /** Why the cell needs a shift check before the next test, or null when the last one holds. */
 export function shiftCheckReason({ nowMs, settings, closedDays, cellId, rig, last }: Facts): ShiftCheckReason | null {
   const fitted = rig.find(({ itemId }) => itemId === cellId);
-  const exceptions = closedDays.map((date) => ({ date, shifts: [], reason: 'closed' }));
-  const shift = shiftAt({ zone: settings.timeZone, shifts: settings.shifts, exceptions }, nowMs);
+  const shift = shiftAt(calendarOf(settings, closedDays), nowMs);
   return shiftCheckNeeded({
     nowMs,
     lastCheck: last && { atMs: last.at.getTime(), passed: last.passed },

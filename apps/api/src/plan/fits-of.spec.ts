@@ -1,7 +1,7 @@
+import { calendarOf } from '#libs/calendar/src/index.js';
 import type { PlanAround, PlanNotes } from '#libs/records/src/index.js';
 import { extraShiftsOf, fitsOf } from './fits-of.js';
 import type { FrameWindow } from './fits-of.js';
-import { calendarOf } from './frame-hours.js';
 
 const WEEKDAYS = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, from: '06:00', to: '14:00', name: 'early' }));
 const CHRISTMAS = '2098-12-25';

@@ -1,21 +1,8 @@
 import { MS_PER_DAY, nextOpenAt, openWindows, sayInstant, unionWindows } from '#libs/calendar/src/index.js';
 import type { TimeWindow, WorkCalendar } from '#libs/calendar/src/index.js';
-import type { LabSettings } from '#libs/contract/src/index.js';
 
 /** How far ahead the next opening is looked for, days: longer than the lab is ever shut. */
 const LOOK_AHEAD_DAYS = 60;
-
-/** The lab's week and its closed days as one calendar. */
-export function calendarOf(
-  settings: Pick<LabSettings, 'timeZone' | 'shifts'>,
-  closed: readonly string[],
-): WorkCalendar {
-  return {
-    zone: settings.timeZone,
-    shifts: settings.shifts,
-    exceptions: closed.map((date) => ({ date, shifts: [], reason: 'closed' })),
-  };
-}
 
 /** When people work in the lab from an instant on, as far as the next opening is looked for. */
 export function hoursFrom(calendar: WorkCalendar, fromMs: number): TimeWindow[] {

@@ -1,8 +1,7 @@
-import { MS_PER_DAY, openWindows, subtractWindows } from '#libs/calendar/src/index.js';
+import { calendarOf, MS_PER_DAY, openWindows, subtractWindows } from '#libs/calendar/src/index.js';
 import type { BookingView, LabSettings, LaneView, LateView, PlanView } from '#libs/contract/src/index.js';
 import { NO_NOTES } from '#libs/records/src/index.js';
 import type { BookingEntity, BookingNotes, NamedJob, PlanAround, PlanNotes } from '#libs/records/src/index.js';
-import { calendarOf } from './frame-hours.js';
 
 /** A chance of being late from which a job counts as at risk, percent. */
 const AT_RISK_PCT = 20;
@@ -32,11 +31,12 @@ interface Parts {
 
 /** Everything that the manager's lanes show of a plan. */
 export function planView(parts: Parts): PlanView {
-  const { head, notes, around, nowMs } = parts;
+  const { notes, around, nowMs } = parts;
+  const { id, version, publishedAt, madeBy, cause, stale } = parts.head; // a row has more than is shown
   const bookings = parts.bookings.map((booking) => bookingView(booking, around));
   return {
-    ...head,
-    publishedAt: head.publishedAt.toISOString(),
+    ...{ id, version, madeBy, cause, stale },
+    publishedAt: publishedAt.toISOString(),
     figures: notes.figures,
     horizon: { from: new Date(nowMs).toISOString(), to: notes.horizonTo },
     freezeUntil: notes.freezeUntil,

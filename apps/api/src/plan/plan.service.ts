@@ -1,3 +1,4 @@
+import { calendarOf } from '#libs/calendar/src/index.js';
 import type { FitView, PlanView, TaskView, WhyView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import {
@@ -17,7 +18,6 @@ import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { extraShiftsOf, fitsOf } from './fits-of.js';
-import { calendarOf } from './frame-hours.js';
 import { notesOf, planView } from './plan-view.js';
 
 /** The published plan: looking at it, and telling the planner what it has to keep to. */

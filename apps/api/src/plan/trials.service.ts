@@ -1,3 +1,4 @@
+import { calendarOf } from '#libs/calendar/src/index.js';
 import type { TrialEdit, TrialView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import {
@@ -18,7 +19,6 @@ import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { extraShiftsOf, fitsOf } from './fits-of.js';
-import { calendarOf } from './frame-hours.js';
 import { planView } from './plan-view.js';
 import { editProblems } from './edit-problems.js';
 

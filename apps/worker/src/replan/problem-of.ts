@@ -1,5 +1,6 @@
 import {
   addWorkingMinutes,
+  calendarOf,
   clipWindows,
   instantOfMinute,
   MS_PER_DAY,
@@ -19,7 +20,7 @@ import { NO_OVERLAY } from '#libs/records/src/index.js';
 import type { OpenJob, Overlay, PlanFacts, TrainPlace } from '#libs/records/src/index.js';
 import { perSpecimenMin } from './durations.js';
 import { CHECKED_LINKS, minutesByLink } from './link-minutes.js';
-import { calendarOf, frameHours } from './open-hours.js';
+import { frameHours } from './open-hours.js';
 import { usableWindows } from './usable-windows.js';
 
 /** Of the trains that matching offers on a frame, the planner chooses among so many. */
