@@ -1,8 +1,8 @@
 import type { RuleCode, Verdict } from './answer.js';
 import type { Parts } from './parts.js';
 import { RULES } from './rules/rules.js';
-import { worst } from './rules/rule.js';
-import type { Context, Finding } from './rules/rule.js';
+import { worse, worst } from './rules/rule.js';
+import type { Context, Finding, Rule } from './rules/rule.js';
 import { sentenceOf } from './words.js';
 import type { Naming } from './words.js';
 
@@ -11,6 +11,17 @@ export function judgeTrain(parts: Parts, context: Context, name: Naming): Verdic
   return RULES.map(({ code, source, checks }) =>
     verdictOf(code, source, worst(checks.map((check) => check.judge(parts, context))), name),
   );
+}
+
+/** Only the rules that the train fails. */
+export function failuresOf(parts: Parts, context: Context, name: Naming, rules: readonly Rule[] = RULES): Verdict[] {
+  const failures: Verdict[] = [];
+  for (const { code, source, checks } of rules) {
+    let found: Finding | null = null;
+    for (const check of checks) found = worse(found, check.judge(parts, context));
+    if (found?.outcome === 'fail') failures.push(verdictOf(code, source, found, name));
+  }
+  return failures;
 }
 
 /**

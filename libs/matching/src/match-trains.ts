@@ -7,6 +7,7 @@ import type { Needs } from './needs.js';
 import { refusalOf } from './refusal.js';
 import { bestTrains } from './search/best-trains.js';
 import { searchOf } from './search/search.js';
+import { siteOf } from './search/site.js';
 import { DEFAULT_SETTINGS } from './settings.js';
 import type { MatchSettings } from './settings.js';
 
@@ -33,9 +34,10 @@ export function matchTrains(
   const candidates: Candidate[] = [];
   const refusals: FrameRefusal[] = [];
   for (const at of search.index.frames) {
-    const found = bestTrains(at, search, perFrame);
+    const site = siteOf(at, search);
+    const found = bestTrains(site, search, perFrame);
     for (const each of found) candidates.push(candidateOf(each, at, search.index, search.context));
-    if (found.length === 0) refusals.push(refusalOf(at, search));
+    if (found.length === 0) refusals.push(refusalOf(site, search));
   }
   candidates.sort((a, b) => a.score - b.score);
   const ladder = forceLadder(needs, candidates[0] ?? null, settings, (id) => search.index.byId.get(id));
@@ -52,6 +54,6 @@ export function framesThatCan(
 ): string[] {
   const search = searchOf(lab, needs, period, settings);
   return search.index.frames
-    .filter((at) => only.has(at.frame.id) && bestTrains(at, search, 1).length > 0)
+    .filter((at) => only.has(at.frame.id) && bestTrains(siteOf(at, search), search, 1).length > 0)
     .map(({ frame }) => frame.id);
 }

@@ -1,43 +1,42 @@
 import type { FrameRefusal, Verdict } from './answer.js';
 import { linksOf } from './candidate.js';
-import { judgeTrain, verdictOf } from './judge-train.js';
+import { failuresOf, verdictOf } from './judge-train.js';
 import { endWords } from './end-words.js';
 import { RULES } from './rules/rules.js';
-import { told, worst } from './rules/rule.js';
+import { told } from './rules/rule.js';
 import type { Rule } from './rules/rule.js';
 import type { Naming } from './words.js';
 import type { Parts } from './parts.js';
-import type { IndexedFrame } from './search/lab-index.js';
+import { bitOf } from './search/checks.js';
 import { nearestTrain } from './search/nearest-train.js';
 import type { Search } from './search/search.js';
+import type { Site } from './search/site.js';
 
 /**
  * Why a frame has no candidate: the fewest rules that stand in the way, on the train that comes nearest. A frame that is too weak for
  * the load has no near train: every link that would carry it only adds failures that say the same.
  */
-export function refusalOf(at: IndexedFrame, search: Search): FrameRefusal {
-  const alone = frameAlone(at.frame, search);
-  const near = alone.some(({ rule }) => rule === 'frame-capacity') ? null : nearestTrain(at, search);
-  if (!near) return { frameId: at.frame.id, failing: [...alone, ...lacks(search)], nearest: null };
-  const failing = judgeTrain(near, search.context, naming(search)).filter(({ outcome }) => outcome === 'fail');
+export function refusalOf(site: Site, search: Search): FrameRefusal {
+  const { frame } = site.at;
+  const near = (site.own.fails & FRAME_CAPACITY) === 0 ? nearestTrain(site, search) : null;
+  if (!near) return { frameId: frame.id, failing: [...frameAlone(site, search), ...lacks(search)], nearest: null };
   return {
-    frameId: at.frame.id,
-    failing,
-    nearest: { frameId: at.frame.id, cellAt: near.cellAt, links: linksOf(near) },
+    frameId: frame.id,
+    failing: failuresOf(near, search.context, naming(search)),
+    nearest: { frameId: frame.id, cellAt: near.cellAt, links: linksOf(near) },
   };
 }
+
+const FRAME_CAPACITY = bitOf('frame-capacity');
 
 function naming({ index }: Search): Naming {
   return (id) => index.byId.get(id)?.tag ?? id;
 }
 
 /** What the frame fails whatever hangs in it. */
-function frameAlone(frame: Parts['frame'], search: Search): Verdict[] {
-  const parts = { frame } as Partial<Parts> as Parts;
-  return FRAME_RULES.flatMap(({ code, source, checks }) => {
-    const found = worst(checks.map((check) => check.judge(parts, search.context)));
-    return found?.outcome === 'fail' ? [verdictOf(code, source, found, naming(search))] : [];
-  });
+function frameAlone({ at: { frame }, own }: Site, search: Search): Verdict[] {
+  if (own.fails === 0) return [];
+  return failuresOf({ frame } as Partial<Parts> as Parts, search.context, naming(search), FRAME_RULES);
 }
 
 /** The rules with those of their checks that look at no more than the frame. */

@@ -58,9 +58,15 @@ export function calibratedWindows(item: Item, needs: Needs, period: TimeWindow):
   const need = calibrationNeedOf(item, needs);
   const good = need ? item.calibrations.filter((each) => isGoodFor(each, need)) : item.calibrations;
   if (good.some(({ validFromMs, dueMs }) => validFromMs <= period.startMs && dueMs >= period.endMs)) return [period];
-  if (good.length === 0) return [];
+  if (good.length === 1) return clipped(good[0]!, period);
   const spans = good.map(({ validFromMs, dueMs }) => ({ startMs: validFromMs, endMs: dueMs }));
   return clipWindows(unionWindows(spans), period.startMs, period.endMs);
+}
+
+function clipped({ validFromMs, dueMs }: Calibration, period: TimeWindow): TimeWindow[] {
+  const startMs = Math.max(validFromMs, period.startMs);
+  const endMs = Math.min(dueMs, period.endMs);
+  return startMs < endMs ? [{ startMs, endMs }] : [];
 }
 
 /** When it is not promised elsewhere. */

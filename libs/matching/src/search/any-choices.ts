@@ -2,7 +2,7 @@ import type { Frame, JawFace } from '../item.js';
 import { seatOf } from '../parts.js';
 import type { Ends, Parts } from '../parts.js';
 import { countBits, tally } from './checks.js';
-import type { BitCheck } from './checks.js';
+import type { BitCheck, Tally } from './checks.js';
 import {
   combinations,
   FRAME_CELL,
@@ -20,7 +20,6 @@ import type { RequestContext } from './request-context.js';
 /** All choices on frames of one class, with what they fail. Each list is made when it is first asked for. */
 export class AnyChoices {
   private readonly scratch: Parts;
-  private cellList: readonly CellChoice[] | null = null;
   private besideList: readonly BesideChoice[] | null = null;
   private readonly endChoices = new Map<Option<Ends>, Choice<Ends>>();
   private readonly faceLists = new Map<string, readonly Choice<JawFace | null>[]>();
@@ -33,17 +32,20 @@ export class AnyChoices {
     this.scratch = { frame } as Partial<Parts> as Parts;
   }
 
-  /** Cells, those that fail least first. */
-  get cells(): readonly CellChoice[] {
-    this.cellList ??= byFails(
-      this.frame.details.cellPositions.flatMap((cellAt) =>
-        this.options.cells.map((option): CellChoice => {
-          Object.assign(this.scratch, { cell: option.part, cellAt });
-          return Object.assign(this.judged(option, FRAME_CELL), { cellAt });
-        }),
-      ),
-    );
-    return this.cellList;
+  /** Cells that fail fewer rules than this, by themselves and with the frame; those that fail least come first. */
+  cellsFailing(fewerThan: number): CellChoice[] {
+    const cells: CellChoice[] = [];
+    for (const cellAt of this.frame.details.cellPositions) {
+      this.scratch.cellAt = cellAt;
+      for (const option of this.options.cells) {
+        if (countBits(option.tally.fails) >= fewerThan) break;
+        const { part, units } = option;
+        this.scratch.cell = part;
+        const { fails, cautions, severity } = this.tallied(option, FRAME_CELL);
+        if (countBits(fails) < fewerThan) cells.push({ part, units, cellAt, fails, cautions, severity });
+      }
+    }
+    return byFails(cells);
   }
 
   /** One option for the ends. */
@@ -101,15 +103,14 @@ export class AnyChoices {
     });
   }
 
-  private judged<T>({ part, units, tally: own }: Option<T>, checks: readonly BitCheck[]): Choice<T> {
+  private judged<T>(option: Option<T>, checks: readonly BitCheck[]): Choice<T> {
+    const { fails, cautions, severity } = this.tallied(option, checks);
+    return { part: option.part, units: option.units, fails, cautions, severity };
+  }
+
+  private tallied({ tally: own }: Option<unknown>, checks: readonly BitCheck[]): Tally {
     const { fails, cautions, severity } = tally(checks, this.scratch, this.context);
-    return {
-      part,
-      units,
-      fails: own.fails | fails,
-      cautions: own.cautions | cautions,
-      severity: own.severity + severity,
-    };
+    return { fails: own.fails | fails, cautions: own.cautions | cautions, severity: own.severity + severity };
   }
 }
 

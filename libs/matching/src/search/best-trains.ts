@@ -5,12 +5,10 @@ import type { Adapters, Ends, Parts } from '../parts.js';
 import { changeMinutes, scarcePoints } from '../score.js';
 import { bitOf, countBits, tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
-import { frameTally } from './frame-tally.js';
-import type { IndexedFrame } from './lab-index.js';
 import type { Holder } from './holders.js';
 import type { Option } from './options.js';
 import { OWN_CAUTIONS } from './own-cautions.js';
-import { besidesOf, cellOnFrame, cellsOf, fittedIn, onFrame, siteOf } from './site.js';
+import { besidesOf, cellOnFrame, cellsOf, fittedIn, onFrame } from './site.js';
 import type { Priced, Site } from './site.js';
 import { adapterRoomMm, NO_ADAPTERS, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './search.js';
@@ -39,10 +37,9 @@ const TRIES_FOR_BETTER = 6;
  * @param most how many to keep
  * @param inSpite look for trains although the frame alone, or the lab, fails a rule
  */
-export function bestTrains(at: IndexedFrame, search: Search, most: number, inSpite = false): Found[] {
-  const own = frameTally(at.frame, search);
+export function bestTrains(site: Site, search: Search, most: number, inSpite = false): Found[] {
+  const { at, own } = site;
   if (own.fails !== 0 && !inSpite) return [];
-  const site = siteOf(at, own, search);
   const cells = cellsOf(site, search);
   if (cells.length === 0) return [];
   const besides = besidesOf(site, search);

@@ -3,10 +3,9 @@ import { bestTrains } from './best-trains.js';
 import type { Ends, Parts } from '../parts.js';
 import { bitOf, countBits, tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
-import { frameTally } from './frame-tally.js';
-import type { IndexedFrame } from './lab-index.js';
 import { ADAPTER_CHECKS, adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './search.js';
+import type { Site } from './site.js';
 
 const TEST_SPACE = bitOf('test-space');
 
@@ -25,11 +24,11 @@ const MOST_JUDGED = 40;
  *
  * @returns null when the lab has no cell or no ends of the right kind at all
  */
-export function nearestTrain(at: IndexedFrame, search: Search): Parts | null {
-  const { frame, classKey } = at;
-  const own = frameTally(frame, search).fails;
+export function nearestTrain(site: Site, search: Search): Parts | null {
+  const { frame, classKey } = site.at;
+  const own = site.own.fails;
   // Where frame or lab are to blame alone, any train that passes otherwise is as near as can be.
-  const [sound] = own === 0 ? [] : bestTrains(at, search, 1, true);
+  const [sound] = own === 0 ? [] : bestTrains(site, search, 1, true);
   if (sound) return sound.parts;
   const any = search.anyFor(frame, classKey);
   const besides = any.beside;
@@ -37,9 +36,9 @@ export function nearestTrain(at: IndexedFrame, search: Search): Parts | null {
   const floor = Math.max(1, countBits(own));
   const budget = { pairs: MOST_PAIRS, judged: MOST_JUDGED };
   // Cells that fail nothing come first; where a train with one of them fails a single rule, no other cell could do better.
-  const near = among(search.soundFor(frame, classKey).cells, null);
+  const near = among(site.sound.cells, null);
   if (near && near.count <= floor) return near.parts;
-  return among(any.cells, near)?.parts ?? null;
+  return among(any.cellsFailing(near?.count ?? Infinity), near)?.parts ?? null;
 
   function among(cells: readonly CellChoice[], start: Near | null): Near | null {
     let found = start;

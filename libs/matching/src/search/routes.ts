@@ -39,6 +39,9 @@ interface Known {
 /** Finds adapters between two open ends on the graph of couplings: fewest first, then lightest. Good for one request. */
 export class Routes {
   private readonly paired = new Map<number, readonly Joining[]>();
+  private readonly soundPaths = new Map<number, readonly Path[]>();
+  private readonly anyPaths = new Map<number, readonly Path[]>();
+  private readonly steps = new Map<number, readonly Step[]>();
   private readonly pools = new Map<string, readonly Adapter[]>();
   private readonly adapters: readonly Known[];
 
@@ -84,54 +87,69 @@ export class Routes {
     return made;
   }
 
-  private between(from: Coupling, to: Coupling, anyState: boolean): readonly (readonly Known[])[] {
-    const sound = this.walk(
-      from,
-      to,
-      this.adapters.filter((each) => each.fails === 0),
-    );
-    return anyState ? [...sound, ...this.walk(from, to, this.adapters).filter(isUnsound)] : sound;
+  private between(from: Coupling, to: Coupling, anyState: boolean): readonly Path[] {
+    const key = keyOf(from, to);
+    const known = anyState ? this.anyPaths : this.soundPaths;
+    const found = known.get(key);
+    if (found) return found;
+    const made = anyState
+      ? [...this.between(from, to, false), ...this.walk(from, to, false).filter(isUnsound)]
+      : this.walk(from, to, true);
+    known.set(key, made);
+    return made;
   }
 
-  private walk(from: Coupling, to: Coupling, adapters: readonly Known[]): readonly (readonly Known[])[] {
-    const done: (readonly Known[])[] = meets(from, to) ? [[]] : [];
-    let open: { coupling: Coupling; path: readonly Known[] }[] = [{ coupling: from, path: [] }];
+  private walk(from: Coupling, to: Coupling, sound: boolean): readonly Path[] {
+    const done: Path[] = meets(from, to) ? [[]] : [];
+    let open: { coupling: Coupling; path: Path }[] = [{ coupling: from, path: [] }];
     for (let length = 1; length <= MOST_ADAPTERS && done.length < MOST_ROUTES; length += 1) {
-      open = open.flatMap(({ coupling, path }) => adapters.flatMap((known) => steps(coupling, known, path)));
-      done.push(
-        ...open
-          .filter(({ coupling }) => meets(coupling, to))
-          .map(({ path }) => path)
-          .sort(byMass),
+      open = open.flatMap(({ coupling, path }) =>
+        this.stepsFrom(coupling)
+          .filter(({ known }) => !sound || known.fails === 0)
+          .map(({ known, other }) => ({ coupling: other, path: [...path, known] })),
       );
+      const there = open.filter(({ coupling }) => meets(coupling, to)).map(({ path }) => path);
+      done.push(...there.sort(byMass));
     }
     return done.slice(0, MOST_ROUTES);
   }
+
+  private stepsFrom(coupling: Coupling): readonly Step[] {
+    const id = couplingId(coupling);
+    const found = this.steps.get(id);
+    if (found) return found;
+    const made = this.adapters.flatMap((known): Step[] => {
+      const [a, b] = known.adapter.details.ends;
+      return [
+        ...(meets(coupling, a) ? [{ known, other: b }] : []),
+        ...(meets(coupling, b) ? [{ known, other: a }] : []),
+      ];
+    });
+    this.steps.set(id, made);
+    return made;
+  }
 }
 
-type Step = { coupling: Coupling; path: readonly Known[] };
+/** Adapters of one side, from frame or cell to the specimen. */
+type Path = readonly Known[];
 
-function steps(coupling: Coupling, known: Known, path: readonly Known[]): Step[] {
-  const [a, b] = known.adapter.details.ends;
-  const [fromA, fromB] = [meets(coupling, a), meets(coupling, b)];
-  if (!fromA && !fromB) return NO_STEPS;
-  const next = [...path, known];
-  return [...(fromA ? [{ coupling: b, path: next }] : []), ...(fromB ? [{ coupling: a, path: next }] : [])];
+/** An adapter that meets an end, and the end that it offers instead. */
+interface Step {
+  known: Known;
+  other: Coupling;
 }
 
-const NO_STEPS: Step[] = [];
-
-function byMass(a: readonly Known[], b: readonly Known[]): number {
-  const mass = (path: readonly Known[]) => path.reduce((sum, { adapter }) => sum + adapter.massKg, 0);
-  const name = (path: readonly Known[]) => path.map(({ adapter }) => adapter.tag).join();
+function byMass(a: Path, b: Path): number {
+  const mass = (path: Path) => path.reduce((sum, { adapter }) => sum + adapter.massKg, 0);
+  const name = (path: Path) => path.map(({ adapter }) => adapter.tag).join();
   return mass(a) - mass(b) || compareText(name(a), name(b));
 }
 
-function pair(uppers: readonly (readonly Known[])[], lowers: readonly (readonly Known[])[]): Joining[] {
+function pair(uppers: readonly Path[], lowers: readonly Path[]): Joining[] {
   return uppers.flatMap((upper) => lowers.flatMap((lower) => joining(upper, lower)));
 }
 
-function joining(upper: readonly Known[], lower: readonly Known[]): Joining[] {
+function joining(upper: Path, lower: Path): Joining[] {
   const units = distinct([...upper, ...lower]);
   if (!units) return [];
   const unjoined = upper === NOTHING || lower === NOTHING ? COUPLINGS : 0;
@@ -148,12 +166,12 @@ function keyOf(from: Coupling, to: Coupling): number {
   return couplingId(from) * MOST_ENDS + couplingId(to);
 }
 
-function isUnsound(path: readonly Known[]): boolean {
+function isUnsound(path: Path): boolean {
   return path.some(({ fails }) => fails !== 0);
 }
 
 /** A unit for each place, none twice; null when a pool is too small. */
-function distinct(path: readonly Known[]): Adapter[] | null {
+function distinct(path: Path): Adapter[] | null {
   const used = new Map<Known, number>();
   const units: Adapter[] = [];
   for (const known of path) {

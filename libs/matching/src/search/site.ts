@@ -2,6 +2,7 @@ import { MAY_STAY, clearMinutes, frameFitPoints } from '../score.js';
 import type { RankedCell } from './cell-ranks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import type { Tally } from './checks.js';
+import { frameTally } from './frame-tally.js';
 import { cheaperFirst, savedPoints } from './fresh.js';
 import type { Fresh } from './fresh.js';
 import type { Holder, HolderGroup } from './holders.js';
@@ -14,6 +15,7 @@ export type Priced<T> = T & { points: number };
 /** What a frame brings to each of its trains. Points of adapters come last, so that what comes before is never more than the whole. */
 export interface Site {
   at: IndexedFrame;
+  /** What frame and lab fail and caution alone. */
   own: Tally;
   base: number;
   adaptersOff: number;
@@ -26,7 +28,8 @@ export interface Site {
   besideHangs: boolean;
 }
 
-export function siteOf(at: IndexedFrame, own: Tally, { index, soundFor, context }: Search): Site {
+export function siteOf(at: IndexedFrame, search: Search): Site {
+  const { index, context } = search;
   const { settings, needs } = context;
   const hanging = at.rig.itemIds.flatMap((id) => index.byId.get(id) ?? []);
   const perMin = settings.weights.changeoverPerMin;
@@ -36,10 +39,10 @@ export function siteOf(at: IndexedFrame, own: Tally, { index, soundFor, context 
   ];
   return {
     at,
-    own,
+    own: frameTally(at.frame, search),
     base: perMin * clearMinutes(others, settings) + frameFitPoints(at.frame, needs, settings),
     adaptersOff: perMin * clearMinutes(adapters, settings),
-    sound: soundFor(at.frame, at.classKey),
+    sound: search.soundFor(at.frame, at.classKey),
     fitted: new Map(),
     seats: hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : [])),
     besideHangs: hanging.some(({ kind }) => kind === 'chamber' || MAY_STAY.includes(kind)),
