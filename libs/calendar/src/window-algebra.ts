@@ -7,6 +7,8 @@ import type { TimeWindow } from './time-window.js';
 
 /** All instants that lie in any of the lists. */
 export function unionWindows(...lists: (readonly TimeWindow[])[]): TimeWindow[] {
+  const [only] = lists;
+  if (lists.length === 1 && only!.length < 2) return only!.filter(notEmpty).map(copied);
   const joined: TimeWindow[] = [];
   for (const next of lists
     .flat()
@@ -62,6 +64,10 @@ function gapsOf(sorted: readonly TimeWindow[]): TimeWindow[] {
   const starts = [-Infinity, ...sorted.map(({ endMs }) => endMs)];
   const ends = [...sorted.map(({ startMs }) => startMs), Infinity];
   return starts.map((startMs, index) => ({ startMs, endMs: ends[index]! }));
+}
+
+function copied({ startMs, endMs }: TimeWindow): TimeWindow {
+  return { startMs, endMs };
 }
 
 function notEmpty({ startMs, endMs }: TimeWindow): boolean {

@@ -14,14 +14,15 @@ import { warmingOf } from './warming.js';
 import type { IndexedFrame, LabIndex } from './search/lab-index.js';
 import type { RequestContext } from './search/request-context.js';
 import type { Found } from './search/best-trains.js';
+import type { Search } from './search/search.js';
 
 /**
  * A found train with everything that people and the planner want to know about it. What only people read (verdicts, steps of the
  * changeover, parts of the score) is worked out when it is first read; written to JSON it is all there.
  */
-export function candidateOf(found: Found, at: IndexedFrame, index: LabIndex, context: RequestContext): Candidate {
+export function candidateOf(found: Found, at: IndexedFrame, { index, context, pools: ordered }: Search): Candidate {
   const { needs, settings } = context;
-  const { parts, pools } = withUnits(found, at, index);
+  const { parts, pools } = withUnits(found, at, index, ordered);
   const links = linksOf(parts, pools);
   const item = (id: string) => index.byId.get(id);
   const warming = warmingOf(parts, needs, at.rig, settings);
@@ -58,22 +59,52 @@ function once<T>(make: () => T): () => T {
   return () => (made ??= { value: make() }).value;
 }
 
+/** Equal units in the order in which a frame would take them. */
+export interface UnitPool extends Pick<Link, 'poolKey' | 'pool'> {
+  first: Item;
+}
+
+function unitPool(units: readonly Item[], { fittedOn }: LabIndex, fitted: ReadonlySet<string>): UnitPool {
+  const rank = ({ id }: Item) => (fitted.has(id) ? 0 : fittedOn.has(id) ? 2 : 1);
+  const inOrder = units.length === 1 ? units : [...units].sort((a, b) => rank(a) - rank(b));
+  const pool = inOrder.map(({ id }) => id);
+  return { first: inOrder[0]!, pool, poolKey: leastOf(pool) };
+}
+
+/** The order on every frame where none of the units hangs; worked out once a request. */
+function standingPool(units: readonly Item[], index: LabIndex, ordered: Map<readonly Item[], UnitPool>): UnitPool {
+  const found = ordered.get(units) ?? unitPool(units, index, NOTHING_FITTED);
+  ordered.set(units, found);
+  return found;
+}
+
+const NOTHING_FITTED: ReadonlySet<string> = new Set();
+
+function ledBy(unit: Item, { pool, poolKey }: UnitPool): UnitPool {
+  return { first: unit, pool: [unit.id, ...pool.filter((id) => id !== unit.id)], poolKey };
+}
+
+function leastOf(ids: readonly string[]): string {
+  return ids.reduce((least, id) => (id < least ? id : least));
+}
+
 /** The units to take: the one that hangs on the frame already, else one that hangs nowhere, else the first by tag. */
 function withUnits(
   found: Found,
   { frame, fitted }: IndexedFrame,
   index: LabIndex,
-): { parts: Parts; pools: Map<string, readonly Item[]> } {
-  const pools = new Map<string, readonly Item[]>();
+  ordered: Map<readonly Item[], UnitPool>,
+): { parts: Parts; pools: Map<string, UnitPool> } {
+  const pools = new Map<string, UnitPool>();
   const known = found.units();
-  const rank = ({ id }: Item) => (fitted.has(id) ? 0 : index.fittedOn.has(id) ? 2 : 1);
   const chosen = <T extends Item | null>(item: T): T => {
     const units = item && known.get(item.id);
     if (!units) return item;
-    const ordered = units.length === 1 ? units : [...units].sort((a, b) => rank(a) - rank(b));
+    const hanging = fitted.size > 0 && units.some(({ id }) => fitted.has(id));
+    const pool = hanging ? unitPool(units, index, fitted) : standingPool(units, index, ordered);
     // Adapters are units already: two of one pool may hang in one train.
-    const unit = item.kind === 'adapter' ? item : ordered[0]!;
-    pools.set(unit.id, unit === ordered[0] ? ordered : [unit, ...ordered.filter((each) => each !== unit)]);
+    const unit = item.kind === 'adapter' ? item : pool.first;
+    pools.set(unit.id, unit === pool.first ? pool : ledBy(unit, pool));
     return unit as T;
   };
   const { parts } = found;
@@ -130,10 +161,10 @@ export function placesOf({
 }
 
 /** Places as links; a pool that nobody gave is the unit alone. */
-export function linksOf(parts: Parts, pools: ReadonlyMap<string, readonly Item[]> = new Map()): Link[] {
-  return placesOf(parts).map(([role, item]) => {
-    const pool = (pools.get(item.id) ?? [item]).map(({ id }) => id);
-    return { role, itemId: item.id, poolKey: [...pool].sort()[0]!, pool };
+export function linksOf(parts: Parts, pools: ReadonlyMap<string, UnitPool> = new Map()): Link[] {
+  return placesOf(parts).map(([role, { id: itemId }]) => {
+    const { poolKey, pool } = pools.get(itemId) ?? { poolKey: itemId, pool: [itemId] };
+    return { role, itemId, poolKey, pool };
   });
 }
 

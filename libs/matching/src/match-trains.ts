@@ -36,7 +36,7 @@ export function matchTrains(
   for (const at of search.index.frames) {
     const site = siteOf(at, search);
     const found = bestTrains(site, search, perFrame);
-    for (const each of found) candidates.push(candidateOf(each, at, search.index, search.context));
+    for (const each of found) candidates.push(candidateOf(each, at, search));
     if (found.length === 0) refusals.push(refusalOf(site, search));
   }
   candidates.sort((a, b) => a.score - b.score);

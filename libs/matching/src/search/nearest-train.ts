@@ -76,7 +76,7 @@ function closest(trial: Trial, nearest: Near | null, search: Search): Near | nul
   const { frame, cell, end, faces, besides, bits, budget } = trial;
   let near = nearest;
   const cannotWin = (known: number) => near !== null && countBits(known) >= near.count;
-  const joinings = search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part });
+  const joinings = [...search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part })];
   const sure = joinings.reduce((least, { fails }) => least & fails, ~0) | bits;
   if (besides.every((beside) => cannotWin(sure | beside.fails))) return near;
   const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, search.context);

@@ -36,9 +36,13 @@ interface Known {
   fails: number;
 }
 
+/** What has to be joined. */
+type Joined = Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>;
+
 /** Finds adapters between two open ends on the graph of couplings: fewest first, then lightest. Good for one request. */
 export class Routes {
-  private readonly paired = new Map<number, readonly Joining[]>();
+  private readonly sound = new Map<number, Joinings>();
+  private readonly somehow = new Map<number, Joinings>();
   private readonly soundPaths = new Map<number, readonly Path[]>();
   private readonly anyPaths = new Map<number, readonly Path[]>();
   private readonly steps = new Map<number, readonly Step[]>();
@@ -55,14 +59,14 @@ export class Routes {
     });
   }
 
-  /** Adapters for both sides, as units that differ, fewest first; empty when the ends cannot be joined. */
-  join(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): readonly Joining[] {
-    return this.pairings(parts, false);
+  /** Adapters for both sides, as units that differ, fewest first; none when the ends cannot be joined. */
+  join(parts: Joined): Joinings {
+    return this.pairings(parts, this.sound, (from, to) => this.between(from, to, false));
   }
 
   /** The same, then adapters that fail a rule of their own, then trains whose ends do not meet. */
-  joinSomehow(parts: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>): readonly Joining[] {
-    return this.pairings(parts, true);
+  joinSomehow(parts: Joined): Joinings {
+    return this.pairings(parts, this.somehow, (from, to) => [...this.between(from, to, true), NOTHING]);
   }
 
   /** Units that could stand in for an adapter of a train, itself included. */
@@ -71,20 +75,17 @@ export class Routes {
   }
 
   private pairings(
-    { frame, cell, cellAt, ends }: Pick<Parts, 'frame' | 'cell' | 'cellAt' | 'ends'>,
-    somehow: boolean,
-  ): readonly Joining[] {
-    const open = openEnds({ frame, cell, cellAt });
-    const above = keyOf(open.upper.coupling, ends.upper.details.coupling);
-    const below = keyOf(open.lower.coupling, ends.lower.details.coupling);
-    const key = (above * MOST_KEYS + below) * 2 + (somehow ? 1 : 0);
-    const found = this.paired.get(key);
-    if (found) return found;
-    const uppers = this.between(open.upper.coupling, ends.upper.details.coupling, somehow);
-    const lowers = this.between(open.lower.coupling, ends.lower.details.coupling, somehow);
-    const made = somehow ? pair([...uppers, NOTHING], [...lowers, NOTHING]) : pair(uppers, lowers);
-    this.paired.set(key, made);
-    return made;
+    parts: Joined,
+    known: Map<number, Joinings>,
+    between: (from: Coupling, to: Coupling) => readonly Path[],
+  ): Joinings {
+    const { upper, lower } = openEnds(parts);
+    const above = parts.ends.upper.details.coupling;
+    const below = parts.ends.lower.details.coupling;
+    const key = keyOf(upper.coupling, above) * MOST_KEYS + keyOf(lower.coupling, below);
+    const found = known.get(key) ?? new Joinings(between(upper.coupling, above), between(lower.coupling, below));
+    known.set(key, found);
+    return found;
   }
 
   private between(from: Coupling, to: Coupling, anyState: boolean): readonly Path[] {
@@ -145,21 +146,46 @@ function byMass(a: Path, b: Path): number {
   return mass(a) - mass(b) || compareText(name(a), name(b));
 }
 
-function pair(uppers: readonly Path[], lowers: readonly Path[]): Joining[] {
-  return uppers.flatMap((upper) => lowers.flatMap((lower) => joining(upper, lower)));
+/** Every way above with every way below. Each pair is made when somebody comes to it: most trains are joined by the first. */
+export class Joinings implements Iterable<Joining> {
+  private readonly made: Joining[] = [];
+  private tried = 0;
+
+  constructor(
+    private readonly uppers: readonly Path[],
+    private readonly lowers: readonly Path[],
+  ) {}
+
+  /** The one with the fewest adapters; null when there is none. */
+  get first(): Joining | null {
+    return this.nth(0);
+  }
+
+  *[Symbol.iterator](): Iterator<Joining> {
+    for (let n = 0, next = this.nth(0); next; n += 1, next = this.nth(n)) yield next;
+  }
+
+  private nth(n: number): Joining | null {
+    const all = this.uppers.length * this.lowers.length;
+    while (this.made.length <= n && this.tried < all) {
+      const upper = this.uppers[Math.floor(this.tried / this.lowers.length)]!;
+      const found = joining(upper, this.lowers[this.tried % this.lowers.length]!);
+      if (found) this.made.push(found);
+      this.tried += 1;
+    }
+    return this.made[n] ?? null;
+  }
 }
 
-function joining(upper: Path, lower: Path): Joining[] {
+function joining(upper: Path, lower: Path): Joining | null {
   const units = distinct([...upper, ...lower]);
-  if (!units) return [];
+  if (!units) return null;
   const unjoined = upper === NOTHING || lower === NOTHING ? COUPLINGS : 0;
-  return [
-    {
-      adapters: { upper: units.slice(0, upper.length), lower: units.slice(upper.length) },
-      lengthMm: units.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-      fails: [...upper, ...lower].reduce((bits, { fails }) => bits | fails, unjoined),
-    },
-  ];
+  return {
+    adapters: { upper: units.slice(0, upper.length), lower: units.slice(upper.length) },
+    lengthMm: units.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
+    fails: [...upper, ...lower].reduce((bits, { fails }) => bits | fails, unjoined),
+  };
 }
 
 function keyOf(from: Coupling, to: Coupling): number {

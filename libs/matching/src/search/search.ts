@@ -1,4 +1,5 @@
-import type { Frame, TimeWindow } from '../item.js';
+import type { UnitPool } from '../candidate.js';
+import type { Frame, Item, TimeWindow } from '../item.js';
 import type { Lab } from '../lab.js';
 import type { Needs } from '../needs.js';
 import type { MatchSettings } from '../settings.js';
@@ -24,6 +25,8 @@ export interface Search {
   routes: Routes;
   cells: CellRanks;
   reach: Reach;
+  /** Equal units in the order of frames where none of them hangs, by their list. */
+  pools: Map<readonly Item[], UnitPool>;
   /** What the lab fails and cautions whatever frame is taken. */
   ofLab: Tally;
   /** Choices that fail nothing, and all of them; frames of one class share them. */
@@ -44,6 +47,7 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
     routes,
     cells: new CellRanks(options, context),
     reach: new Reach(routes, holderGroups(options, settings), settings),
+    pools: new Map(),
     ofLab: labTally(context),
     soundFor: byClass((frame) => new SoundChoices(frame, options, context)),
     anyFor: byClass((frame) => new AnyChoices(frame, options, context)),
