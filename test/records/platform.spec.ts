@@ -9,6 +9,7 @@ import {
   factsStamp,
   migrate,
   openRecords,
+  RequestMessageEntity,
   TaskRunEntity,
   touchFacts,
   verifyRecord,
@@ -34,6 +35,23 @@ describe('the records on a real database', () => {
 
   it('have a migration for everything that the entities say', async () => {
     expect((await drift(records)).up).toEqual([]);
+  });
+
+  it('keep whatever is referred to: a reference to nothing is refused, and none is without a key but those that outlive theirs', async () => {
+    const nothing = { requestId: randomUUID(), authorId: randomUUID() };
+    const lost = records.manager.insert(RequestMessageEntity, { id: randomUUID(), ...nothing, body: 'Hello?' });
+    await expect(lost).rejects.toThrow('fk_request_message_');
+    const loose = await sql<{ at: string }>(
+      `select attrelid::regclass || '.' || attname as at from pg_attribute join pg_class on pg_class.oid = attrelid
+       where relnamespace = 'public'::regnamespace and relkind = 'r' and atttypid = 'uuid'::regtype and attname <> 'id' and not attisdropped
+         and not exists (select 1 from pg_constraint where conrelid = attrelid and contype = 'f' and conkey = array[attnum]) order by 1`,
+    );
+    expect(loose.map(({ at }) => at)).toEqual([
+      'idempotency_key.claim_id',
+      'idempotency_key.person_id',
+      'task_run.merged_into',
+      'webhook_delivery.event_id',
+    ]);
   });
 
   it('migrate once, whoever else does at the same time', async () => {

@@ -2,6 +2,7 @@ import { BringExtensions1764000000000 } from './migrations/1764000000000-bring-e
 import { LayOutTheTables1764000001000 } from './migrations/1764000001000-lay-out-the-tables.js';
 import { ChainTheRecord1764000002000 } from './migrations/1764000002000-chain-the-record.js';
 import { FindRequestsByWords1764000003000 } from './migrations/1764000003000-find-requests-by-words.js';
+import { RefuseReferencesToNothing1795927295526 } from './migrations/1795927295526-refuse-references-to-nothing.js';
 
 /** Every step of the schema, oldest first. A step that was released is never edited. */
 export const MIGRATIONS = [
@@ -9,4 +10,5 @@ export const MIGRATIONS = [
   LayOutTheTables1764000001000,
   ChainTheRecord1764000002000,
   FindRequestsByWords1764000003000,
+  RefuseReferencesToNothing1795927295526,
 ] as const;

@@ -1,5 +1,8 @@
 import type { CalibratedQuantity } from '#libs/matching/src/index.js';
-import { Check, Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { StoredFileEntity } from '../exchange/stored-file.entity.js';
+import { ItemEntity } from '../register/item.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** One direction and range that a calibration vouches for, in the item's own unit (N, mm or N·m). */
 export interface CalibratedRange {
@@ -22,6 +25,7 @@ export class CalibrationEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => ItemEntity)
   @Index()
   itemId!: string;
 
@@ -55,12 +59,15 @@ export class CalibrationEntity {
   readings!: Record<string, unknown> | null;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => StoredFileEntity)
   certificateFileId!: string | null;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => CalibrationEntity, { deferrable: 'INITIALLY DEFERRED' })
   replaces!: string | null;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   enteredBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

@@ -1,4 +1,6 @@
-import { Column, Entity, Index, PrimaryColumn, VersionColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
+import { ItemEntity } from '../register/item.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** Work or an item found not to conform, with what it touched at the time it was opened. */
 @Entity('nonconformity')
@@ -11,6 +13,7 @@ export class NonconformityEntity {
   reference!: string;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => ItemEntity)
   @Index()
   itemId!: string | null;
 
@@ -31,6 +34,7 @@ export class NonconformityEntity {
   decision!: string | null;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   openedBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

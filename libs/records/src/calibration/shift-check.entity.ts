@@ -1,4 +1,7 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { ItemEntity } from '../register/item.entity.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** The quick verification of a load cell on a frame, once per shift and after it was fitted. */
 @Entity('shift_check')
@@ -8,12 +11,15 @@ export class ShiftCheckEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => ItemEntity)
   cellId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => ItemEntity)
   frameId!: string;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => JobEntity)
   jobId!: string | null;
 
   @Column({ type: 'double precision' })
@@ -36,6 +42,7 @@ export class ShiftCheckEntity {
   passed!: boolean;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   technicianId!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

@@ -1,4 +1,5 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** A file kept byte for byte with its hash: certificates, curve files, issued reports. Never changed, never run. */
 @Entity('stored_file')
@@ -23,6 +24,7 @@ export class StoredFileEntity {
   content!: Buffer;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   storedBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

@@ -1,5 +1,9 @@
-import { Column, Entity, Index, PrimaryColumn, VersionColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
 import type { JobState } from '#libs/contract/src/index.js';
+import { BatchEntity } from '../requests/batch.entity.js';
+import { ItemEntity } from '../register/item.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { RequestEntity } from '../requests/request.entity.js';
 
 /** A link of the train that a job runs on. */
 export interface TrainLink {
@@ -22,10 +26,12 @@ export class JobEntity {
   reference!: string;
 
   @Column('uuid')
+  @ForeignKey(() => BatchEntity)
   @Index()
   batchId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => RequestEntity)
   @Index()
   requestId!: string;
 
@@ -42,10 +48,12 @@ export class JobEntity {
 
   /** Set when a technician took it. */
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => ItemEntity)
   @Index()
   frameId!: string | null;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => PersonEntity)
   @Index()
   technicianId!: string | null;
 
@@ -63,6 +71,7 @@ export class JobEntity {
 
   /** Pinned to a frame and a start by the manager. */
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => ItemEntity)
   pinFrameId!: string | null;
 
   @Column({ type: 'timestamptz', nullable: true })

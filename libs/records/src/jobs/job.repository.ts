@@ -33,14 +33,14 @@ export class JobRepository {
 
   /** The same, and whoever else changes this job waits until this transaction is through. */
   async lock(id: string): Promise<JobEntity> {
-    const job = await this.manager.findOne(JobEntity, { where: { id }, lock: { mode: 'pessimistic_write' } });
+    const job = await this.manager.findOne(JobEntity, { where: { id }, lock: { mode: 'for_no_key_update' } });
     if (!job) throw new LabError('job/unknown', 'There is no such job.', { jobId: id });
     return job;
   }
 
   /** The request of a job; other jobs of it wait, so that the last one to end knows that it is the last. */
   lockRequest(requestId: string): Promise<RequestEntity> {
-    return this.manager.findOneOrFail(RequestEntity, { where: { id: requestId }, lock: { mode: 'pessimistic_write' } });
+    return this.manager.findOneOrFail(RequestEntity, { where: { id: requestId }, lock: { mode: 'for_no_key_update' } });
   }
 
   /** Makes everybody else who takes a job wait until this transaction is through. */

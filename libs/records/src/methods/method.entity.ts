@@ -1,4 +1,5 @@
-import { Column, Entity, Index, PrimaryColumn, Unique } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** One version of a method. A row is never edited: a change is the next version, and a request keeps the one it was agreed with. */
 @Entity('method')
@@ -32,6 +33,7 @@ export class MethodEntity {
   state!: 'offered' | 'retired';
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => PersonEntity)
   enteredBy!: string | null;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

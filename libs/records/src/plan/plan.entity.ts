@@ -1,4 +1,7 @@
-import { Check, Column, Entity, Exclusion, Index, PrimaryColumn } from 'typeorm';
+import { Check, Column, Entity, Exclusion, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { ItemEntity } from '../register/item.entity.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** One version of the timetable. The published one is the newest with `publishedAt`; none is ever edited. */
 @Entity('plan')
@@ -44,6 +47,7 @@ export class BookingEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => PlanEntity)
   planId!: string;
 
   @Column({ type: 'boolean' })
@@ -51,11 +55,13 @@ export class BookingEntity {
 
   /** Null for a calibration visit. */
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => JobEntity)
   @Index()
   jobId!: string | null;
 
   /** Null for a calibration visit of an item that is not a frame. */
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => ItemEntity)
   @Index()
   frameId!: string | null;
 
@@ -77,6 +83,7 @@ export class BookingEntity {
   changeoverMin!: number;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => PersonEntity)
   technicianId!: string | null;
 
   /** Role → item id. */
@@ -97,9 +104,11 @@ export class BookingEntity {
 )
 export class BookingItemEntity {
   @PrimaryColumn('uuid')
+  @ForeignKey(() => BookingEntity)
   bookingId!: string;
 
   @PrimaryColumn('uuid')
+  @ForeignKey(() => ItemEntity)
   itemId!: string;
 
   @Column({ type: 'boolean' })
@@ -122,9 +131,11 @@ export class TrialPlanEntity {
   name!: string;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   ownerId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => PlanEntity)
   basedOnPlanId!: string;
 
   @Column({ type: 'text', default: '' })

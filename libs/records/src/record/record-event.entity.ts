@@ -1,4 +1,5 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { PersonEntity } from '../people/person.entity.js';
 
 /**
  * One thing that happened: who, when, what, before, after, why. Never changed, never deleted: the database refuses both.
@@ -19,6 +20,7 @@ export class RecordEventEntity {
 
   /** Null for what the system did by itself. */
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => PersonEntity)
   @Index()
   actorId!: string | null;
 

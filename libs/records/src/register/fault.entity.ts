@@ -1,4 +1,6 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { ItemEntity } from './item.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** A fault reported on an item; while `closedAt` is null the item may not be used. */
 @Entity('fault')
@@ -7,6 +9,7 @@ export class FaultEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => ItemEntity)
   @Index()
   itemId!: string;
 
@@ -14,12 +17,14 @@ export class FaultEntity {
   what!: string;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   openedBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
   openedAt!: Date;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => PersonEntity)
   closedBy!: string | null;
 
   @Column({ type: 'timestamptz', nullable: true })

@@ -1,4 +1,5 @@
-import { Check, Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { ItemEntity } from './item.entity.js';
 
 /**
  * A span in which an item cannot be used: a frame that is down, an item lent out or away for calibration. An extra shift
@@ -11,6 +12,7 @@ export class ItemWindowEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => ItemEntity)
   @Index()
   itemId!: string;
 

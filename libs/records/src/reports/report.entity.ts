@@ -1,5 +1,8 @@
-import { Column, Entity, Index, PrimaryColumn, Unique, VersionColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn, Unique, VersionColumn } from 'typeorm';
 import type { ReportState } from '#libs/contract/src/index.js';
+import { StoredFileEntity } from '../exchange/stored-file.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { RequestEntity } from '../requests/request.entity.js';
 
 /** The numbered, revisioned document of results. Once issued its document and file never change. */
 @Entity('report')
@@ -9,6 +12,7 @@ export class ReportEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => RequestEntity)
   @Index()
   requestId!: string;
 
@@ -35,12 +39,14 @@ export class ReportEntity {
   amendment!: string | null;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   preparedBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
   preparedAt!: Date;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => PersonEntity)
   authorisedBy!: string | null;
 
   @Column({ type: 'timestamptz', nullable: true })
@@ -50,6 +56,7 @@ export class ReportEntity {
   issuedAt!: Date | null;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => StoredFileEntity)
   fileId!: string | null;
 
   @Column({ type: 'text', nullable: true })

@@ -1,7 +1,19 @@
-import { Column, Entity, Index, JoinColumn, ManyToOne, OneToMany, PrimaryColumn, VersionColumn } from 'typeorm';
+import {
+  Column,
+  Entity,
+  ForeignKey,
+  Index,
+  JoinColumn,
+  ManyToOne,
+  OneToMany,
+  PrimaryColumn,
+  VersionColumn,
+} from 'typeorm';
 import type { Relation } from 'typeorm';
 import { RequestEntity } from './request.entity.js';
 import { SpecimenEntity } from './specimen.entity.js';
+import { MaterialEntity } from '../methods/material.entity.js';
+import { MethodEntity } from '../methods/method.entity.js';
 
 /** Specimens of one request tested under the same conditions. */
 @Entity('batch')
@@ -25,10 +37,12 @@ export class BatchEntity {
   label!: string;
 
   @Column('uuid')
+  @ForeignKey(() => MethodEntity)
   @Index()
   methodId!: string;
 
   @Column({ type: 'uuid', nullable: true })
+  @ForeignKey(() => MaterialEntity)
   materialId!: string | null;
 
   /** The matching core's `Ask` without method and material, figures in the core's units. */

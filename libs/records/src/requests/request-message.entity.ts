@@ -1,4 +1,6 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { PersonEntity } from '../people/person.entity.js';
+import { RequestEntity } from './request.entity.js';
 
 /** A message on a request, by requester, manager or technician; kept with the review. */
 @Entity('request_message')
@@ -7,10 +9,12 @@ export class RequestMessageEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => RequestEntity)
   @Index()
   requestId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   authorId!: string;
 
   @Column({ type: 'text' })

@@ -1,7 +1,9 @@
-import { Check, Column, Entity, Index, OneToMany, PrimaryColumn, VersionColumn } from 'typeorm';
+import { Check, Column, Entity, ForeignKey, Index, OneToMany, PrimaryColumn, VersionColumn } from 'typeorm';
 import type { Relation } from 'typeorm';
 import type { RequestState } from '#libs/contract/src/index.js';
 import { BatchEntity } from './batch.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { TeamEntity } from '../people/team.entity.js';
 
 /** What a team asks for: method, material, specimens, conditions, due date, why. */
 @Entity('request')
@@ -30,9 +32,11 @@ export class RequestEntity {
   state!: RequestState;
 
   @Column('uuid')
+  @ForeignKey(() => TeamEntity)
   teamId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   @Index()
   requesterId!: string;
 

@@ -1,4 +1,8 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { StoredFileEntity } from '../exchange/stored-file.entity.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { SpecimenEntity } from '../requests/specimen.entity.js';
 
 /** A recorded curve of a specimen: the raw file as it came, its format as confirmed, and a thinned copy to draw. */
 @Entity('curve')
@@ -7,14 +11,17 @@ export class CurveEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => SpecimenEntity)
   @Index()
   specimenId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => JobEntity)
   @Index()
   jobId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => StoredFileEntity)
   fileId!: string;
 
   @Column({ type: 'jsonb' })
@@ -32,6 +39,7 @@ export class CurveEntity {
   revision!: number;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   uploadedBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
@@ -52,6 +60,7 @@ export class CurveSourceEntity {
   format!: Record<string, unknown>;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   confirmedBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
@@ -62,6 +71,7 @@ export class CurveSourceEntity {
 @Entity('duration')
 export class DurationEntity {
   @PrimaryColumn('uuid')
+  @ForeignKey(() => JobEntity)
   jobId!: string;
 
   @Column({ type: 'text' })

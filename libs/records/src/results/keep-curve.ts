@@ -25,7 +25,7 @@ export async function keepCurve(manager: EntityManager, read: ReadCurve): Promis
   const { fileId, jobId, specimenId, byId, format, rows, drawn } = read;
   const specimen = await manager.findOne(SpecimenEntity, {
     where: { id: specimenId },
-    lock: { mode: 'pessimistic_write' },
+    lock: { mode: 'for_no_key_update' },
   });
   if (!specimen) throw new LabError('specimen/unknown', 'There is no such specimen.', { specimenId });
   const repository = new ResultRepository(manager);

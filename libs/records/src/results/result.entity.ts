@@ -1,4 +1,7 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { JobEntity } from '../jobs/job.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { SpecimenEntity } from '../requests/specimen.entity.js';
 
 /** One figure of one specimen. Corrections are new rows beside the old; the newest per specimen and key counts. */
 @Entity('result')
@@ -8,9 +11,11 @@ export class ResultEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => SpecimenEntity)
   specimenId!: string;
 
   @Column('uuid')
+  @ForeignKey(() => JobEntity)
   @Index()
   jobId!: string;
 
@@ -38,6 +43,7 @@ export class ResultEntity {
   why!: string | null;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   enteredBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })

@@ -1,4 +1,5 @@
-import { Column, Entity, Index, PrimaryColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import { PersonEntity } from '../people/person.entity.js';
 
 /** An address of another program that is told of some kinds of events. */
 @Entity('webhook')
@@ -17,6 +18,7 @@ export class WebhookEntity {
   secret!: string;
 
   @Column('uuid')
+  @ForeignKey(() => PersonEntity)
   addedBy!: string;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
