@@ -144,6 +144,8 @@ export { MethodEntity } from './methods/method.entity.js';
 export { askOf } from './requests/ask-mapping.js';
 export { aroundRequests, peopleNamed, reportsOf } from './requests/request-around.js';
 export type { JobAround, RequestAround } from './requests/request-around.js';
+export { requestLines } from './requests/request-lines.js';
+export type { JobInList, RequestInList } from './requests/request-lines.js';
 export { RequestRepository } from './requests/request.repository.js';
 export type { RequestFilter } from './requests/request.repository.js';
 export { RequestJobRepository } from './requests/request-job.repository.js';

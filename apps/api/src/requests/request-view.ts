@@ -9,7 +9,7 @@ import type {
   ReviewBody,
   SpecimenView,
 } from '#libs/contract/src/index.js';
-import type { JobAround, RequestAround, SpecimenEntity } from '#libs/records/src/index.js';
+import type { JobAround, RequestAround, RequestInList, SpecimenEntity } from '#libs/records/src/index.js';
 import { waitsFor } from './waits-for.js';
 
 /** What the views need to know beside the rows. */
@@ -27,7 +27,7 @@ export interface Talk {
 }
 
 /** A request as one line of a list. */
-export function requestLine(around: RequestAround, { nowMs, timeZone }: Telling): RequestLine {
+export function requestLine(around: RequestInList, { nowMs, timeZone }: Telling): RequestLine {
   const { request, batches, team, requester } = around;
   const open = ['accepted', 'in-work', 'in-review'].includes(request.state);
   const expected = Math.max(nowMs, ...around.jobs.map(({ booking }) => booking?.endsAt.getTime() ?? 0));
@@ -38,8 +38,8 @@ export function requestLine(around: RequestAround, { nowMs, timeZone }: Telling)
     state: request.state,
     team,
     requester,
-    methods: [...new Set(batches.map(({ method }) => method.designation))],
-    specimens: batches.reduce((sum, { batch }) => sum + batch.specimenCount, 0),
+    methods: [...new Set(batches.map(({ designation }) => designation))],
+    specimens: batches.reduce((sum, { specimenCount }) => sum + specimenCount, 0),
     dueAt: instant(request.dueAt),
     waitsFor: waitsFor(around, nowMs, timeZone),
     promise50At: instant(request.promise50At),
@@ -52,7 +52,7 @@ export function requestLine(around: RequestAround, { nowMs, timeZone }: Telling)
 export function requestView(around: RequestAround, talk: Talk, telling: Telling): RequestView {
   const { request } = around;
   return {
-    ...requestLine(around, telling),
+    ...requestLine(inList(around), telling),
     purpose: request.purpose,
     specimensAt: instant(request.specimensAt),
     weight: request.weight,
@@ -70,6 +70,18 @@ export function requestView(around: RequestAround, talk: Talk, telling: Telling)
     submittedAt: instant(request.submittedAt),
     acceptedAt: instant(request.acceptedAt),
     version: request.version,
+  };
+}
+
+function inList({ batches, ...around }: RequestAround): RequestInList {
+  const specimens = batches.flatMap(({ batch }) => batch.specimens);
+  return {
+    ...around,
+    batches: batches.map(({ batch, method }) => ({
+      designation: method.designation,
+      specimenCount: batch.specimenCount,
+    })),
+    missing: specimens.filter(({ fate, arrivedAt }) => fate === 'expected' && arrivedAt === null).length,
   };
 }
 

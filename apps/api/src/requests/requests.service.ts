@@ -9,6 +9,7 @@ import {
   peopleNamed,
   recordAct,
   reportsOf,
+  requestLines,
   RequestRepository,
 } from '#libs/records/src/index.js';
 import type { RequestEntity } from '#libs/records/src/index.js';
@@ -33,7 +34,7 @@ export class RequestsService {
   async list(asked: ListRequestsDto, by: SignedIn): Promise<Page<RequestLine>> {
     const { manager } = this.records;
     const after = asked.cursor ? readCursor(asked.cursor) : undefined;
-    const rows = await new RequestRepository(manager).find({
+    const rows = await requestLines(manager, {
       teamIds: teamsSeen(by),
       states: asked.state,
       requesterId: asked.mine ? by.id : undefined,
@@ -43,10 +44,10 @@ export class RequestsService {
     });
     const page = rows.slice(0, PAGE);
     const telling = await this.telling(manager);
-    // Only what waits for specimens is told by them, and there are many more of those than of requests.
-    const specimensOf = page.filter(({ state }) => state === 'accepted' || state === 'in-work');
-    const lines = (await aroundRequests(manager, page, { specimensOf })).map((around) => requestLine(around, telling));
-    return { rows: lines, next: rows.length > PAGE ? cursorOf(page.at(-1)!) : null };
+    return {
+      rows: page.map((line) => requestLine(line, telling)),
+      next: rows.length > PAGE ? cursorOf(page.at(-1)!.request) : null,
+    };
   }
 
   /** @throws LabError `request/unknown`, also for what the person may not see */

@@ -1,4 +1,4 @@
-import type { RequestAround } from '#libs/records/src/index.js';
+import type { RequestInList } from '#libs/records/src/index.js';
 import { waitsFor } from './waits-for.js';
 
 const NOW = Date.parse('2026-11-25T12:00:00Z');
@@ -6,32 +6,28 @@ const NOW = Date.parse('2026-11-25T12:00:00Z');
 interface Situation {
   state: string;
   jobs?: { state: string; why?: string; holdWhy?: string; releasedAt?: Date; frameTag?: string; startsAt?: Date }[];
-  specimens?: { fate: string; arrivedAt: Date | null }[];
+  missing?: number;
 }
 
-function around({ state, jobs = [], specimens = [] }: Situation): RequestAround {
+function around({ state, jobs = [], missing = 0 }: Situation): RequestInList {
   return {
     request: { state },
-    batches: [{ batch: { specimens } }],
+    missing,
     jobs: jobs.map(({ frameTag = null, startsAt, ...job }, index) => ({
       job: { reference: `J-2031-${index + 1}`, why: null, holdWhy: null, releasedAt: null, ...job },
       booking: startsAt ? { startsAt } : null,
       frameTag,
     })),
-  } as unknown as RequestAround;
+  } as unknown as RequestInList;
 }
 
 const said = (situation: Situation) => waitsFor(around(situation), NOW, 'Europe/London');
 
 describe('what a request waits for', () => {
   it('counts the specimens that are still to come', () => {
-    const expected = { fate: 'expected', arrivedAt: null };
-    const here = { fate: 'arrived', arrivedAt: new Date(NOW) };
     const jobs = [{ state: 'waiting' }];
-    expect(said({ state: 'accepted', jobs, specimens: [expected, here, expected] })).toBe(
-      'Waits for 2 specimens to arrive',
-    );
-    expect(said({ state: 'accepted', jobs, specimens: [expected, here] })).toBe('Waits for 1 specimen to arrive');
+    expect(said({ state: 'accepted', jobs, missing: 2 })).toBe('Waits for 2 specimens to arrive');
+    expect(said({ state: 'accepted', jobs, missing: 1 })).toBe('Waits for 1 specimen to arrive');
   });
 
   it('tells the planned start on the wall clock of the lab', () => {

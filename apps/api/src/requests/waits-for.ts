@@ -1,8 +1,12 @@
 import { sayInstant } from '#libs/calendar/src/index.js';
-import type { RequestAround, JobAround } from '#libs/records/src/index.js';
+import type { JobInList, RequestInList } from '#libs/records/src/index.js';
 
 /** What a request waits for now, as one says it to the person who asked. */
-export function waitsFor(around: RequestAround, nowMs: number, timeZone: string): string {
+export function waitsFor(
+  around: Pick<RequestInList, 'request' | 'jobs' | 'missing'>,
+  nowMs: number,
+  timeZone: string,
+): string {
   switch (around.request.state) {
     case 'draft':
       return 'Waits for you to submit it';
@@ -29,17 +33,18 @@ export function waitsFor(around: RequestAround, nowMs: number, timeZone: string)
 /** The job that is furthest behind says it: a request is done when its last job is. */
 const FURTHEST_BEHIND = ['blocked', 'paused', 'waiting', 'ready', 'taken', 'rigged', 'running'];
 
-function jobsWaitFor({ jobs, batches }: RequestAround, nowMs: number, timeZone: string): string {
+function jobsWaitFor(
+  { jobs, missing }: Pick<RequestInList, 'jobs' | 'missing'>,
+  nowMs: number,
+  timeZone: string,
+): string {
   const open = jobs.filter(({ job }) => FURTHEST_BEHIND.includes(job.state));
   const last = FURTHEST_BEHIND.flatMap((state) => open.filter(({ job }) => job.state === state))[0];
   if (!last) return 'Waits for the lab to review the results';
-  const missing = batches
-    .flatMap(({ batch }) => batch.specimens)
-    .filter(({ fate, arrivedAt }) => fate === 'expected' && arrivedAt === null).length;
   return jobWaitsFor(last, missing, nowMs, timeZone);
 }
 
-function jobWaitsFor({ job, booking, frameTag }: JobAround, missing: number, nowMs: number, timeZone: string): string {
+function jobWaitsFor({ job, booking, frameTag }: JobInList, missing: number, nowMs: number, timeZone: string): string {
   const on = frameTag === null ? '' : ` on ${frameTag}`;
   const because = job.why ? `: ${job.why}` : '';
   switch (job.state) {

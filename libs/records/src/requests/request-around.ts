@@ -20,7 +20,7 @@ export interface JobAround {
   frameTag: string | null;
 }
 
-/** A request with everything that its line in a list says. */
+/** A request with everything that is told of it. */
 export interface RequestAround {
   request: RequestEntity;
   batches: { batch: BatchEntity; method: MethodEntity; material: MaterialEntity | null }[];
@@ -32,17 +32,13 @@ export interface RequestAround {
 /**
  * Reads what stands around these requests, in a fixed number of queries however many there are; one after the other,
  * because the caller's transaction has one connection.
- *
- * @param specimensOf requests whose specimens are read too; all unless told otherwise
  */
 export async function aroundRequests(
   manager: EntityManager,
   requests: readonly RequestEntity[],
-  { specimensOf = requests }: { specimensOf?: readonly RequestEntity[] } = {},
 ): Promise<RequestAround[]> {
   const ids = requests.map(({ id }) => id);
-  const asked = new Set(specimensOf.map(({ id }) => id));
-  const batches = await new RequestRepository(manager).batchesOf(ids, (id) => asked.has(id));
+  const batches = await new RequestRepository(manager).batchesOf(ids);
   const jobs = await jobsOf(manager, ids);
   const methods = await byId(
     manager,

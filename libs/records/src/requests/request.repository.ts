@@ -63,21 +63,14 @@ export class RequestRepository {
     return row;
   }
 
-  /**
-   * With specimens, in their order; read apart, because a join would repeat a batch's whole ask for each of its specimens.
-   *
-   * @param withSpecimens those of other requests are left out
-   */
-  async batchesOf(
-    requestIds: readonly string[],
-    withSpecimens: (requestId: string) => boolean = () => true,
-  ): Promise<BatchEntity[]> {
+  /** With specimens, in their order; read apart, because a join would repeat a batch's whole ask for each of its specimens. */
+  async batchesOf(requestIds: readonly string[]): Promise<BatchEntity[]> {
     const batches = await this.manager.find(BatchEntity, {
       where: { requestId: In(requestIds) },
       order: { position: 'ASC' },
     });
     const specimens = await this.manager.find(SpecimenEntity, {
-      where: { batchId: In(batches.filter(({ requestId }) => withSpecimens(requestId)).map(({ id }) => id)) },
+      where: { batchId: In(batches.map(({ id }) => id)) },
       order: { position: 'ASC' },
     });
     const of = new Map<string, SpecimenEntity[]>(batches.map((batch) => [batch.id, (batch.specimens = [])]));
@@ -135,7 +128,7 @@ export class RequestRepository {
       .innerJoin('specimen.batch', 'batch')
       .where('batch.requestId = :requestId', { requestId })
       .orderBy('specimen.label')
-      .setLock('pessimistic_write', undefined, ['specimen'])
+      .setLock('for_no_key_update', undefined, ['specimen'])
       .getMany();
   }
 

@@ -1,0 +1,110 @@
+import type { PersonRef, RequestState, TeamRef } from '#libs/contract/src/index.js';
+import type { EntityManager } from 'typeorm';
+import type { JobEntity } from '../jobs/job.entity.js';
+import type { BookingEntity } from '../plan/plan.entity.js';
+import { likeOf } from '../register/item.repository.js';
+import type { RequestEntity } from './request.entity.js';
+import type { RequestFilter } from './request.repository.js';
+
+/** What a request's line in a list is made from, and no more. */
+export interface RequestInList {
+  request: Pick<
+    RequestEntity,
+    'id' | 'reference' | 'title' | 'state' | 'createdAt' | 'dueAt' | 'promise50At' | 'promise80At'
+  >;
+  team: TeamRef;
+  requester: PersonRef;
+  /** In their order. */
+  batches: { designation: string; specimenCount: number }[];
+  /** By reference. */
+  jobs: JobInList[];
+  /** Specimens that are still to come; counted only while the request waits for them. */
+  missing: number;
+}
+
+/** A job with its place in the plan, as far as there is one. */
+export interface JobInList {
+  job: Pick<JobEntity, 'reference' | 'state' | 'why' | 'holdWhy' | 'releasedAt'>;
+  booking: Pick<BookingEntity, 'startsAt' | 'endsAt'> | null;
+  frameTag: string | null;
+}
+
+interface Row {
+  id: string;
+  reference: string;
+  title: string;
+  state: RequestState;
+  createdAt: Date;
+  dueAt: Date | null;
+  promise50At: Date | null;
+  promise80At: Date | null;
+  teamId: string;
+  team: string;
+  requesterId: string;
+  requester: string;
+  batches: RequestInList['batches'] | null;
+  jobs: JobRow[] | null;
+  missing: number;
+}
+
+/** Instants within JSON come as text. */
+interface JobRow extends Pick<JobEntity, 'reference' | 'state' | 'why' | 'holdWhy'> {
+  releasedAt: string | null;
+  startsAt: string | null;
+  endsAt: string | null;
+  frameTag: string | null;
+}
+
+/**
+ * Requests for a list, newest first, in one query: of lists is asked all day long, and whole rows of all that stands around
+ * a request would cost many times as much. The page is cut first, so that only its own requests are looked up.
+ */
+export async function requestLines(manager: EntityManager, filter: RequestFilter): Promise<RequestInList[]> {
+  const { teamIds, states, requesterId, words, after, limit } = filter;
+  const rows = await manager.query<Row[]>(LINES, [
+    ...[teamIds ?? null, states ?? null, requesterId ?? null, words ? likeOf(words) : null],
+    ...[after?.createdAt ?? null, after?.id ?? null, limit],
+  ]);
+  return rows.map(lineOf);
+}
+
+/** A parameter that is null drops its condition already when the query is planned, so that the rest is found by index. */
+const LINES = `
+  select request.id, request.reference, request.title, request.state, request.created_at as "createdAt", request.due_at as "dueAt",
+    request.promise50_at as "promise50At", request.promise80_at as "promise80At",
+    team.id as "teamId", team.name as team, person.id as "requesterId", person.name as requester,
+    (select json_agg(json_build_object('designation', method.designation, 'specimenCount', batch.specimen_count) order by batch.position)
+      from batch join method on method.id = batch.method_id where batch.request_id = request.id) as batches,
+    (select json_agg(json_build_object('reference', job.reference, 'state', job.state, 'why', job.why, 'holdWhy', job.hold_why,
+        'releasedAt', job.released_at, 'startsAt', booking.starts_at, 'endsAt', booking.ends_at, 'frameTag', frame.tag) order by job.reference)
+      from job left join booking on booking.job_id = job.id and booking.live
+        left join item frame on frame.id = coalesce(job.frame_id, booking.frame_id)
+      where job.request_id = request.id) as jobs,
+    case when request.state in ('accepted', 'in-work') then (select count(*)::int from batch join specimen on specimen.batch_id = batch.id
+      where batch.request_id = request.id and specimen.fate = 'expected' and specimen.arrived_at is null) else 0 end as missing
+  from (
+    select * from request
+    where ($1::uuid[] is null or team_id = any($1)) and ($2::text[] is null or state = any($2)) and ($3::uuid is null or requester_id = $3)
+      and ($4::text is null or reference ilike $4 or title ilike $4) and ($5::timestamptz is null or (created_at, id) < ($5, $6::uuid))
+    order by created_at desc, id desc limit $7
+  ) request join team on team.id = request.team_id join person on person.id = request.requester_id
+  order by request.created_at desc, request.id desc`;
+
+function lineOf({ teamId, team, requesterId, requester, batches, jobs, missing, ...request }: Row): RequestInList {
+  return {
+    request,
+    team: { id: teamId, name: team },
+    requester: { id: requesterId, name: requester },
+    batches: batches ?? [],
+    jobs: (jobs ?? []).map(jobOf),
+    missing,
+  };
+}
+
+function jobOf({ releasedAt, startsAt, endsAt, frameTag, ...job }: JobRow): JobInList {
+  return {
+    job: { ...job, releasedAt: releasedAt === null ? null : new Date(releasedAt) },
+    booking: startsAt === null || endsAt === null ? null : { startsAt: new Date(startsAt), endsAt: new Date(endsAt) },
+    frameTag,
+  };
+}
