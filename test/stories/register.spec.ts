@@ -71,15 +71,31 @@ describe('the register', () => {
       { role: 'load-cell', itemId: cell.id },
       { role: 'ends', itemId: grip.id },
     ];
-    const { status, body } = await technician.put(`/rigs/${frame.id}`, { links });
+    const seen = async () => {
+      const { body } = await technician.get('/rigs');
+      return body.find((rig: { frame: { id: string } }) => rig.frame.id === frame.id).version as number;
+    };
+    const bare = await seen();
+    const put = (onto: string, version: number, body: unknown) =>
+      technician.put(`/rigs/${onto}`, body, { headers: { 'If-Match': `"${version}"` } });
+    expect((await technician.put(`/rigs/${frame.id}`, { links })).status).toBe(428);
+    const { status, body } = await put(frame.id, bare, { links });
     expect([status, body.links.map(({ tag }: { tag: string }) => tag).sort()]).toEqual([200, ['GP-5K-1', 'LC-5K-1']]);
     expect((await technician.get(`/items/${cell.id}`)).body.fittedOn).toMatchObject({
       frameTag: 'UF-10',
       role: 'load-cell',
     });
-    const twice = await technician.put(`/rigs/${frame.id}`, { links: [links[0], { ...links[0], role: 'ends' }] });
+    const late = await put(frame.id, bare, { links: [] });
+    expect(late).toMatchObject({ status: 412, body: { facts: { version: await seen() } } });
+    expect(late.body.detail).toBe('What is on UF-10 was changed by someone else. Reload it and try again.');
+    const both = await Promise.all([0, 1].map(async (at) => put(frame.id, body.version, { links: [links[at]] })));
+    expect(both.map((answer) => answer.status).sort()).toEqual([200, 412]);
+    expect((await put(frame.id, await seen(), { links })).status).toBe(200);
+    const twice = await put(frame.id, await seen(), { links: [links[0], { ...links[0], role: 'ends' }] });
     expect(twice).toMatchObject({ status: 422, body: { errors: [{ field: 'links[1].itemId' }] } });
-    expect((await technician.put(`/rigs/${cell.id}`, { links })).status).toBe(404);
+    expect((await put(cell.id, bare, { links })).status).toBe(404);
+    const unread = await put(frame.id, await seen(), { links: [{ role: 'ends', itemId: 'x' }] });
+    expect(unread).toMatchObject({ status: 422, body: { errors: [{ field: 'links[0].itemId' }] } });
   });
 
   it('makes an item faulty by a report, and well again when the fault is closed', async () => {
@@ -116,7 +132,6 @@ describe('the register', () => {
       ['POST', `/items/${cell.id}/state`, { state: 'asleep', why: 'x' }, 422],
       ['POST', `/items/${cell.id}/faults`, { what: '' }, 422],
       ['POST', `/items/${cell.id}/windows`, { kind: 'down', startsAt: 'today', endsAt: 'never', why: 'x' }, 422],
-      ['PUT', `/rigs/${frame.id}`, { links: [{ role: 'ends', itemId: 'x' }] }, 422],
       ['GET', '/record?cursor=x', undefined, 422],
     ];
     for (const [method, path, body, status] of bad) {

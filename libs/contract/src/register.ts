@@ -90,6 +90,8 @@ export interface ItemDetail extends ItemView {
 export interface RigView {
   frame: { id: string; tag: string; name: string };
   links: { role: string; itemId: string; tag: string; name: string; kind: ItemKind }[];
+  /** Another one as soon as something else hangs on the frame; who changes it has to say it. */
+  version: number;
 }
 
 export interface SaveItemBody {

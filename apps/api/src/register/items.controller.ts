@@ -102,8 +102,13 @@ export class ItemsController {
   /** Says what is on a frame, as somebody found it. */
   @Put('rigs/:frameId')
   @May('edit-rigs')
-  async setRig(@Param('frameId', AnId) frameId: string, @Body() body: RigDto, @By() by: SignedIn): Promise<RigView> {
-    await this.rigs.set(frameId, body, by);
+  async setRig(
+    @Param('frameId', AnId) frameId: string,
+    @IfMatch() version: number,
+    @Body() body: RigDto,
+    @By() by: SignedIn,
+  ): Promise<RigView> {
+    await this.rigs.set(frameId, version, body, by);
     return (await this.rigs.list()).find(({ frame }) => frame.id === frameId)!;
   }
 }

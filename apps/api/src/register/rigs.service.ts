@@ -6,6 +6,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import type { RigDto, RigLinkDto } from './item.dto.js';
+import { rigVersion } from './rig-version.js';
 
 /** What is fitted on the frames right now. */
 @Injectable()
@@ -16,21 +17,29 @@ export class RigsService {
   async list(): Promise<RigView[]> {
     const { manager } = this.records;
     const items = new ItemRepository(manager);
-    const [frames, links] = await Promise.all([items.find({ kind: 'frame' }), new RigRepository(manager).all()]);
+    const frames = await items.find({ kind: 'frame' });
+    const links = await new RigRepository(manager).all();
     const fitted = new Map((await items.findByIds(links.map(({ itemId }) => itemId))).map((item) => [item.id, item]));
-    return frames.map(({ id, tag, name }) => ({
-      frame: { id, tag, name },
-      links: links
-        .filter(({ frameId }) => frameId === id)
-        .flatMap(({ role, itemId }) => {
-          const item = fitted.get(itemId);
-          return item ? [{ role, itemId, tag: item.tag, name: item.name, kind: item.kind }] : [];
+    return frames.map(({ id, tag, name }) => {
+      const own = links.filter(({ frameId }) => frameId === id);
+      return {
+        frame: { id, tag, name },
+        links: own.map(({ role, itemId }) => {
+          const { tag: itemTag, name: itemName, kind } = fitted.get(itemId)!;
+          return { role, itemId, tag: itemTag, name: itemName, kind };
         }),
-    }));
+        version: rigVersion(own),
+      };
+    });
   }
 
-  /** Says what is on a frame, as somebody found it. @throws LabError `frame/unknown`; InvalidInput by link */
-  async set(frameId: string, { links }: RigDto, by: SignedIn): Promise<void> {
+  /**
+   * Says what is on a frame, as somebody found it.
+   *
+   * @param version of what they saw on it before
+   * @throws LabError `frame/unknown`, `rig/changed-meanwhile`; InvalidInput by link
+   */
+  async set(frameId: string, version: number, { links }: RigDto, by: SignedIn): Promise<void> {
     await this.records.transaction(async (manager) => {
       const items = new ItemRepository(manager);
       const frame = await items.get(frameId);
@@ -38,7 +47,8 @@ export class RigsService {
       const rows = await items.findByIds(links.map(({ itemId }) => itemId));
       refuseIfAny(links.map((link, index) => linkProblem(link, index, links, rows)));
       const rigs = new RigRepository(manager);
-      const before = await rigs.of(frameId);
+      const before = await rigs.lock(frameId);
+      refuseChanged(frame, rigVersion(before), version);
       await rigs.fit(
         frameId,
         links.map(({ role, itemId }) => ({ role, itemId })),
@@ -57,6 +67,12 @@ export class RigsService {
       });
     });
   }
+}
+
+function refuseChanged({ tag }: ItemEntity, version: number, seen: number): void {
+  if (version === seen) return;
+  const sentence = `What is on ${tag} was changed by someone else. Reload it and try again.`;
+  throw new LabError('rig/changed-meanwhile', sentence, { version });
 }
 
 function linkProblem({ itemId }: RigLinkDto, index: number, links: readonly RigLinkDto[], rows: readonly ItemEntity[]) {

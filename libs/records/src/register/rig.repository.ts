@@ -10,6 +10,12 @@ export class RigRepository {
     return this.manager.find(RigLinkEntity, { order: { frameId: 'ASC', fittedAt: 'ASC' } });
   }
 
+  /** What is on a frame; whoever else changes it waits until this transaction is through. */
+  async lock(frameId: string): Promise<RigLinkEntity[]> {
+    await this.manager.findOne(ItemEntity, { where: { id: frameId }, lock: { mode: 'for_no_key_update' } });
+    return this.of(frameId);
+  }
+
   of(frameId: string): Promise<RigLinkEntity[]> {
     return this.manager.findBy(RigLinkEntity, { frameId });
   }
@@ -19,8 +25,7 @@ export class RigRepository {
    * What stays on the frame keeps the instant at which it was fitted: a cell that was not touched needs no new check.
    */
   async fit(frameId: string, links: readonly { itemId: string; role: string }[]): Promise<void> {
-    await this.manager.findOne(ItemEntity, { where: { id: frameId }, lock: { mode: 'pessimistic_write' } });
-    const before = await this.of(frameId);
+    const before = await this.lock(frameId);
     const fittedAt = (itemId: string) => before.find((link) => link.itemId === itemId)?.fittedAt ?? new Date();
     await this.manager.delete(RigLinkEntity, { frameId });
     if (links.length === 0) return;

@@ -15,6 +15,7 @@ type Fitted = Pick<RigView['links'][number], 'role' | 'itemId' | 'tag' | 'name'>
 export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void }) {
   const { frame } = rig;
   const tell = useTell();
+  const [seen] = useState(rig.version); // the list behind may learn of another one meanwhile
   const [links, setLinks] = useState<Fitted[]>(fromTheTop(rig.links));
   const save = useSend(['items', 'plan', 'jobs'], () => {
     tell(`What is on ${frame.tag} is kept. A new plan is on its way.`);
@@ -73,7 +74,7 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
           disabled={save.isPending || places.some(Boolean)}
           onClick={() =>
             save.mutate({
-              ...{ verb: 'PUT', path: `/rigs/${frame.id}` },
+              ...{ verb: 'PUT', path: `/rigs/${frame.id}`, version: seen },
               body: { links: links.map(({ role, itemId }) => ({ role, itemId })) },
             })
           }
