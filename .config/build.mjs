@@ -1,23 +1,18 @@
-// Makes dist/: every source that changed since last time, and the web page when one of its sources did. --force makes all anew.
+// Makes dist/: every source that changed since last time; the API's description and the web page when one of their sources did.
+// --force makes all anew.
 import { existsSync } from 'node:fs';
-import { readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises';
+import { readdir, readFile, rm, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { gzip } from 'node:zlib';
 import { buildSources } from './build-sources.mjs';
+import { describeApi } from './describe-api.mjs';
+import { newest } from './newest.mjs';
 
 const PAGE = join('apps', 'web', 'index.html');
 const BUILT = join('dist', 'web', 'index.html');
 const FEEDS_THE_PAGE = [join('apps', 'web'), 'libs', '.config', 'package-lock.json'];
 const WORTH_COMPRESSING = /\.(js|css|svg)$/;
-
-async function newest(path) {
-  const found = await stat(path).catch(() => null);
-  if (!found) return 0;
-  if (!found.isDirectory()) return /\.spec\.tsx?$/.test(path) ? 0 : found.mtimeMs;
-  const times = await Promise.all((await readdir(path)).map((name) => newest(join(path, name))));
-  return Math.max(0, ...times);
-}
 
 async function pageIsCurrent() {
   const times = await Promise.all(FEEDS_THE_PAGE.map(newest));
@@ -39,4 +34,4 @@ async function buildPage() {
 }
 
 if (process.argv.includes('--force')) await rm('dist', { recursive: true, force: true });
-await Promise.all([buildSources(['apps', 'libs', 'seed']), buildPage()]);
+await Promise.all([buildSources(['apps', 'libs', 'seed']).then(describeApi), buildPage()]);

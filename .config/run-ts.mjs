@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { buildSources } from './build-sources.mjs';
+import { describeApi } from './describe-api.mjs';
 
 const [file, ...args] = process.argv.slice(2);
 if (!file) {
@@ -9,6 +10,7 @@ if (!file) {
   process.exit(2);
 }
 await buildSources(['apps', 'libs', 'seed', 'test']);
+await describeApi();
 const run = spawnSync(
   process.execPath,
   ['--enable-source-maps', '--expose-gc', join('dist', file.replace(/\.tsx?$/, '.js')), ...args],

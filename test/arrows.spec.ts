@@ -20,7 +20,8 @@ const ARROWS: Record<string, string[]> = {
   'libs/records': ['libs/contract', 'libs/tasks', ...CORES],
   'apps/api': [...EDGES, ...CORES],
   'apps/worker': [...EDGES, ...CORES],
-  'apps/web': ['libs/contract', 'libs/matching', 'libs/reduction'],
+  // What the build makes of the API's description, types and nothing else.
+  'apps/web': ['libs/contract', 'libs/matching', 'libs/reduction', 'dist'],
   'apps/solo': ['apps/api', 'apps/worker', 'seed', ...EDGES],
   seed: [...EDGES, ...CORES],
 };

@@ -3,6 +3,7 @@ import type { Endpoint } from '#apps/api/src/platform/endpoints.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
 import { PlanRepository } from '#libs/records/src/index.js';
 import { Client } from '../support/client.js';
+import { DescribedAnswers, JSON_TYPES } from '../support/described.js';
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { until } from '../support/until.js';
@@ -10,6 +11,7 @@ import { examplesOf, placesOf } from './examples.js';
 import { ACTORS, emailOf, knownOf, markForeign, PASSWORD, restorePeople, secretsOf } from './fill.js';
 import type { Actor } from './fill.js';
 import { faultsOf } from './judge-answer.js';
+import type { Got } from './judge-answer.js';
 import { makeCall, MANNERS } from './make-call.js';
 import type { Call, Manner } from './make-call.js';
 import { operationsOf, TO_THE_ROOT } from './operations.js';
@@ -66,6 +68,7 @@ class Fuzz {
   private readonly verdict: Verdict = { operations: 0, calls: 0, statuses: {}, neverServed: [], faults: [] };
   private readonly served = new Set<string>();
   private readonly told = new Map<string, number>();
+  private readonly described = new DescribedAnswers();
   private passwordHash = '';
 
   constructor(
@@ -122,7 +125,9 @@ class Fuzz {
     const label = `${who} ${call.method} ${operation.path} (${manner}, round ${round})`;
     const sent = `${call.path} ${decodeSafely(call.path)} ${JSON.stringify(call.headers)} ${call.body ?? ''}`;
     const open = isOpen(this.lab.endpoints, operation);
-    for (const fault of faultsOf({ label, sent, open, signedIn: who !== 'nobody', secrets }, got))
+    const flaws = this.described.flawsIn(call.method, call.path, got.status, jsonIn(got));
+    const asked = { label, sent, open, signedIn: who !== 'nobody', secrets };
+    for (const fault of [...faultsOf(asked, got), ...flaws.map((flaw) => `${label} ${flaw}`)])
       this.blame(fault, call, got.text);
     return got.status;
   }
@@ -181,6 +186,11 @@ async function send(client: Client, { method, path, headers, body }: Call) {
     clearTimeout(late);
     abort.abort();
   }
+}
+
+/** Undefined where the answer is empty or no JSON. */
+function jsonIn({ type, text }: Got): unknown {
+  return JSON_TYPES.test(type) && text !== '' ? JSON.parse(text) : undefined;
 }
 
 function isOpen(endpoints: readonly Endpoint[], { method, path }: Operation): boolean {

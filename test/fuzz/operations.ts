@@ -1,22 +1,28 @@
-/** As far as OpenAPI 3.0 is used by the API's own description. */
+/** As far as schemas of OpenAPI 3.1 are used by the API's own description of what it takes. */
 export interface Schema {
   $ref?: string;
-  type?: string;
+  type?: string | string[];
   format?: string;
   enum?: unknown[];
   minimum?: number;
   maximum?: number;
-  exclusiveMinimum?: boolean;
+  exclusiveMinimum?: number;
   minLength?: number;
   maxLength?: number;
   minItems?: number;
   maxItems?: number;
-  nullable?: boolean;
   items?: Schema;
   properties?: Record<string, Schema>;
   required?: string[];
   allOf?: Schema[];
+  anyOf?: Schema[];
 }
+
+/** A schema whose parts are taken together: one type, and whether it may be null instead. */
+export type Resolved = Omit<Schema, '$ref' | 'type' | 'allOf' | 'anyOf'> & {
+  type?: string | undefined;
+  nullable: boolean;
+};
 
 export interface Parameter {
   name: string;
@@ -71,8 +77,15 @@ export function operationsOf({ paths }: Description): Operation[] {
 }
 
 /** Follows a reference, and takes what is described in parts for one. */
-export function resolved(schema: Schema, { components }: Description): Schema {
-  const { $ref, allOf, ...rest } = schema;
-  const parts = [...($ref ? [components.schemas[$ref.split('/').at(-1)!] ?? {}] : []), ...(allOf ?? [])];
-  return Object.assign({}, ...parts.map((part) => resolved(part, { components, paths: {} })), rest) as Schema;
+export function resolved(schema: Schema, { components }: Description): Resolved {
+  const { $ref, allOf = [], anyOf = [], type, ...rest } = schema;
+  const parts = [...($ref ? [components.schemas[$ref.split('/').at(-1)!] ?? {}] : []), ...allOf, ...anyOf];
+  const within = parts.map((part) => resolved(part, { components, paths: {} }));
+  const types = [type ?? []].flat();
+  const whole = Object.assign({}, ...within.filter((part) => part.type !== 'null'), rest) as Resolved;
+  return {
+    ...whole,
+    type: types.find((each) => each !== 'null') ?? types[0] ?? whole.type,
+    nullable: types.includes('null') || within.some((part) => part.type === 'null'),
+  };
 }

@@ -1,6 +1,6 @@
 import type { Chance } from './chance.js';
 import { resolved } from './operations.js';
-import type { Description, Schema } from './operations.js';
+import type { Description, Resolved, Schema } from './operations.js';
 
 /** What the lab under test knows: ids by the name of the field that carries them, and objects by the name of theirs. */
 export type Known = Readonly<Record<string, readonly unknown[]>>;
@@ -36,20 +36,21 @@ export function validValue(
   return plainValue(type, limits, chance);
 }
 
-function plainValue(type: string | undefined, limits: Schema, chance: Chance): unknown {
+function plainValue(type: string | undefined, limits: Partial<Resolved>, chance: Chance): unknown {
   if (type === 'boolean') return chance.oneIn(2);
   if (type === 'number' || type === 'integer') return figure(type, limits, chance);
   if (type === 'string' || type === undefined) return text(limits, chance);
   return {};
 }
 
-function figure(type: string, { minimum = 0, maximum = 1_000, exclusiveMinimum }: Schema, chance: Chance): number {
-  const lowest = exclusiveMinimum ? minimum + (type === 'integer' ? 1 : 1e-6) : minimum;
+function figure(type: string, { exclusiveMinimum, ...limits }: Partial<Resolved>, chance: Chance): number {
+  const { minimum = exclusiveMinimum ?? 0, maximum = 1_000 } = limits;
+  const lowest = exclusiveMinimum === undefined ? minimum : exclusiveMinimum + (type === 'integer' ? 1 : 1e-6);
   const value = chance.pick([lowest, maximum, lowest + chance.next() * (Math.min(maximum, lowest + 1_000) - lowest)]);
   return type === 'integer' ? Math.round(value) : value;
 }
 
-function text({ format, minLength = 1, maxLength = 60 }: Schema, chance: Chance): string {
+function text({ format, minLength = 1, maxLength = 60 }: Partial<Resolved>, chance: Chance): string {
   const instant = new Date(Date.now() + chance.whole(-40, 40) * DAY_MS).toISOString();
   if (format === 'date-time') return instant;
   if (format === 'date') return instant.slice(0, 10);

@@ -1,3 +1,5 @@
+import { DescribedAnswers, JSON_TYPES } from './described.js';
+
 export interface Answer<Body> {
   status: number;
   body: Body;
@@ -8,7 +10,12 @@ interface Extra {
   headers?: Record<string, string>;
 }
 
-/** Speaks to the API as the web page does: with its cookie, and the header that only our own page sends. */
+let described: DescribedAnswers | undefined;
+
+/**
+ * Speaks to the API as the web page does: with its cookie, and the header that only our own page sends. Every answer in JSON has to be
+ * as the API's description says.
+ */
 export class Client {
   private cookie = '';
 
@@ -57,12 +64,15 @@ export class Client {
       body: body === undefined ? null : raw ? (body as string) : JSON.stringify(body),
     });
     const text = await response.text();
-    const isJson = /json/.test(response.headers.get('content-type') ?? '');
-    return {
-      status: response.status,
-      headers: response.headers,
-      body: (isJson && text ? JSON.parse(text) : text) as Body,
-    };
+    const { status } = response;
+    const isJson = JSON_TYPES.test(response.headers.get('content-type') ?? '');
+    const json: unknown = isJson && text ? JSON.parse(text) : undefined;
+    if (isJson || text === '') {
+      described ??= new DescribedAnswers();
+      const flaws = described.flawsIn(method, path, status, json);
+      if (flaws.length > 0) throw new Error(`The answer to ${method} ${path} is not as described: ${flaws.join('; ')}`);
+    }
+    return { status, headers: response.headers, body: (json ?? text) as Body };
   }
 
   /** The plain way, for streams and files. */

@@ -8,6 +8,7 @@ import { Shell } from './screens/entry/shell.js';
 import { SignInScreen } from './screens/entry/sign-in-screen.js';
 import { Empty, Fetched, Waiting } from './ui/faces.js';
 import { setZone } from './ui/moments.js';
+import { api } from './wire/api.js';
 import { useAsk } from './wire/asking.js';
 import type { Asked } from './wire/asking.js';
 import { Refused } from './wire/call.js';
@@ -46,7 +47,7 @@ export function App() {
 }
 
 function Gate() {
-  const session = useAsk<SessionView>('session', '/session');
+  const session = useAsk('session', api('GET /session'));
   if (isNobody(session)) return <SignInScreen />;
   return (
     <Fetched of={session} what="who you are">

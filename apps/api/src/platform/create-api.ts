@@ -9,12 +9,12 @@ import type { ApiConfig } from '../config.js';
 import { isSecure } from './cookies.js';
 import { endpointsOf, refuseUnguarded } from './endpoints.js';
 import { metricsOf } from './metrics.js';
-import { describeApi } from './openapi.js';
+import { PREFIX, WITHOUT_PREFIX } from './prefix.js';
+import { servedDescription } from './served-description.js';
 import { requestLog } from './request-log.js';
 import { shapeCheck } from './validation.js';
 import { webPage } from './web-page.js';
 
-const PREFIX = 'api/v1';
 const LARGEST_JSON = '1mb';
 
 /**
@@ -26,7 +26,7 @@ export async function createApi(config: ApiConfig, records: DataSource): Promise
   const log = new Log(config.log, 'api');
   const options = { logger: log, bodyParser: false, abortOnError: false };
   const app = await NestFactory.create<NestExpressApplication>(AppModule.around(config, records, log), options);
-  app.setGlobalPrefix(PREFIX, { exclude: ['health/live', 'health/ready'] });
+  app.setGlobalPrefix(PREFIX, { exclude: [...WITHOUT_PREFIX] });
   app.set('trust proxy', config.proxies);
   app.set('etag', false);
   app.disable('x-powered-by');
@@ -36,12 +36,8 @@ export async function createApi(config: ApiConfig, records: DataSource): Promise
   app.useBodyParser('json', { limit: LARGEST_JSON, strict: true });
   app.useGlobalPipes(shapeCheck());
   refuseUnguarded(endpointsOf(app));
-  const description = describeApi(app);
   const http = app.getHttpAdapter();
-  http.get(
-    `/${PREFIX}/openapi.json`,
-    ((_, response) => void response.json(description)) satisfies RequestHandler as never,
-  );
+  http.get(`/${PREFIX}/openapi.json`, servedDescription() as never);
   http.get('/metrics', metrics.serve as never);
   for (const handler of webPage()) app.use(handler);
   return app;

@@ -1,5 +1,6 @@
 import { createParamDecorator } from '@nestjs/common';
 import type { ExecutionContext } from '@nestjs/common';
+import { ApiHeader } from '@nestjs/swagger';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
 import type { LabRequest } from './signed-in.js';
 
@@ -24,6 +25,19 @@ export function versionIn(header: string | undefined): number {
 }
 
 /** Hands the version that the sender has read to a controller's method; who edits has to say it. */
-export const IfMatch = createParamDecorator((_: unknown, context: ExecutionContext): number => {
-  return versionIn(context.switchToHttp().getRequest<LabRequest>().headers['if-match']);
-});
+export const IfMatch = createParamDecorator(
+  (_: unknown, context: ExecutionContext): number => {
+    return versionIn(context.switchToHttp().getRequest<LabRequest>().headers['if-match']);
+  },
+  [
+    (target, method) => {
+      const inDescription = ApiHeader({
+        name: 'If-Match',
+        required: true,
+        description: 'The version that was read, as its ETag.',
+        schema: { type: 'string', pattern: '^(W/)?"\\d{1,9}"$' },
+      });
+      inDescription(target, method!, Object.getOwnPropertyDescriptor(target, method!)!);
+    },
+  ],
+);

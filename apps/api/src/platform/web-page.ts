@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
-import { dirname, extname, join } from 'node:path';
+import { extname, join } from 'node:path';
 import express from 'express';
 import type { RequestHandler } from 'express';
+import { projectRoot } from './project-root.js';
 
 const NO_SCREENS = /^\/(api|health|metrics)(\/|$)/;
 const A_YEAR_S = 31_536_000;
@@ -10,7 +11,7 @@ const A_YEAR_S = 31_536_000;
  * Serves the built web page. Its files carry a hash in their names and may be kept for ever; the page itself is asked for anew
  * each time, and answers every address that is a screen. A file that was compressed when it was built is sent so.
  */
-export function webPage(folder = join(root(), 'dist', 'web')): RequestHandler[] {
+export function webPage(folder = join(projectRoot(), 'dist', 'web')): RequestHandler[] {
   if (!existsSync(join(folder, 'index.html'))) return [];
   const files = express.static(folder, {
     index: false,
@@ -42,9 +43,4 @@ function screens(folder: string): RequestHandler {
 
 function cacheOf(path: string): string {
   return path.includes('/assets/') ? `public, max-age=${A_YEAR_S}, immutable` : 'no-cache';
-}
-
-/** Compiled files and sources lie at different depths. */
-function root(from = import.meta.dirname): string {
-  return existsSync(join(from, 'package.json')) ? from : root(dirname(from));
 }

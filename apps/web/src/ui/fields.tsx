@@ -110,24 +110,30 @@ export function TextField({
   );
 }
 
-export interface Choice {
-  value: string;
+export interface Choice<Value extends string = string> {
+  value: Value;
   label: string;
   /** Choices of one group stand together under its name. */
   group?: string;
 }
 
-export function SelectField({
+/** @param none what the empty choice is called; then '' has to be a value */
+export function SelectField<Value extends string>({
   value,
   onChange,
   choices,
   none,
   ...common
-}: Common & { value: string; onChange: (value: string) => void; choices: readonly Choice[]; none?: string }) {
+}: Common & {
+  value: Value;
+  onChange: (value: Value) => void;
+  choices: readonly Choice<Exclude<Value, ''>>[];
+  none?: string;
+}) {
   return (
     <Field {...common}>
       {(ids) => (
-        <select {...ids} value={value} onChange={(event) => onChange(event.target.value)}>
+        <select {...ids} value={value} onChange={(event) => onChange(event.target.value as Value)}>
           {none !== undefined && <option value="">{none}</option>}
           {choices.filter(({ group }) => !group).map(option)}
           {[...new Set(choices.flatMap(({ group }) => group ?? []))].map((name) => (
@@ -173,7 +179,7 @@ export function Tick({
   );
 }
 
-export function Ticks({
+export function Ticks<Value extends string>({
   label,
   values,
   onChange,
@@ -181,8 +187,12 @@ export function Ticks({
   help,
   wrong,
   whole,
-}: Common & { values: readonly string[]; onChange: (values: string[]) => void; choices: readonly Choice[] }) {
-  const toggle = (value: string, on: boolean) =>
+}: Common & {
+  values: readonly Value[];
+  onChange: (values: Value[]) => void;
+  choices: readonly Choice<Value>[];
+}) {
+  const toggle = (value: Value, on: boolean) =>
     onChange(on ? [...values, value] : values.filter((other) => other !== value));
   return (
     <fieldset className={whole ? 'field whole' : 'field'}>

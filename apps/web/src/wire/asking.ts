@@ -1,8 +1,8 @@
-import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { skipToken, useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useRef } from 'react';
 import type { LiveEvent, Page } from '#libs/contract/src/index.js';
+import type { Call } from './api.js';
 import { call, newKey, Refused, wasDoneAlready } from './call.js';
-import type { Verb } from './call.js';
 
 export type Topic = LiveEvent['topic'] | 'methods' | 'session' | 'record' | 'status' | 'settings';
 
@@ -19,18 +19,17 @@ export interface Asked<Value> {
 /**
  * Asks for something and keeps it fresh: it is asked for again when a live event of its topic arrives.
  *
- * @param path below `/api/v1`; null asks nothing yet
+ * @param asked null asks nothing yet
  * @param everyMs how soon to ask again even without an event, by the last answer
  */
 export function useAsk<Value>(
   topic: Topic,
-  path: string | null,
+  asked: Call<Value, 'GET'> | null,
   everyMs?: (value: Value | undefined) => number | false,
 ): Asked<Value> {
   const query = useQuery({
-    queryKey: [topic, path],
-    queryFn: ({ signal }) => call<Value>('GET', path ?? '', { signal }),
-    enabled: path !== null,
+    queryKey: [topic, asked?.path ?? null],
+    queryFn: asked ? ({ signal }) => call(asked, { signal }) : skipToken,
     ...(everyMs
       ? { refetchInterval: (query: { state: { data: Value | undefined } }) => everyMs(query.state.data) }
       : {}),
@@ -51,10 +50,10 @@ export interface AskedPages<Row> extends Asked<Row[]> {
 }
 
 /** Like {@link useAsk}, for a list that comes in pages. */
-export function useAskPages<Row>(topic: Topic, path: string): AskedPages<Row> {
+export function useAskPages<Row>(topic: Topic, asked: Call<Page<Row> | Row[], 'GET'>): AskedPages<Row> {
   const query = useInfiniteQuery({
-    queryKey: [topic, 'pages', path],
-    queryFn: ({ pageParam, signal }) => call<Page<Row> | Row[]>('GET', withCursor(path, pageParam), { signal }),
+    queryKey: [topic, 'pages', asked.path],
+    queryFn: ({ pageParam, signal }) => call({ ...asked, path: withCursor(asked.path, pageParam) }, { signal }),
     initialPageParam: null as string | null,
     getNextPageParam: (last) => (Array.isArray(last) ? null : last.next),
   });
@@ -76,13 +75,6 @@ function withCursor(path: string, cursor: string | null): string {
   return `${path}${path.includes('?') ? '&' : '?'}cursor=${encodeURIComponent(cursor)}`;
 }
 
-export interface Act {
-  verb?: Verb;
-  path: string;
-  body?: unknown;
-  version?: number;
-}
-
 /**
  * Sends one act of a person. A second try of the same act (after a lost answer) carries the same key, so it happens once.
  *
@@ -92,17 +84,14 @@ export function useSend<Answer = unknown>(topics: readonly Topic[], onDone?: (an
   const client = useQueryClient();
   const unanswered = useRef<{ act: string; key: string } | null>(null);
   const askAgain = () => Promise.all(topics.map((topic) => client.invalidateQueries({ queryKey: [topic] })));
-  return useMutation<Answer, Error, Act>({
-    mutationFn: async ({ verb = 'POST', path, body, version }) => {
+  return useMutation<Answer, Error, Call<Answer>>({
+    mutationFn: async (asked) => {
+      const { verb, path, body } = asked;
       const act = JSON.stringify([verb, path, body]);
       const key = unanswered.current?.act === act ? unanswered.current.key : newKey();
       unanswered.current = { act, key };
       try {
-        return await call<Answer>(verb, path, {
-          body,
-          ...(verb === 'POST' ? { key } : {}),
-          ...(version === undefined ? {} : { version }),
-        });
+        return await call(asked, { key: verb === 'POST' ? key : undefined });
       } catch (error) {
         if (error instanceof Refused) unanswered.current = null;
         if (wasDoneAlready(error)) await askAgain();
@@ -115,11 +104,4 @@ export function useSend<Answer = unknown>(topics: readonly Topic[], onDone?: (an
       onDone?.(answer);
     },
   });
-}
-
-/** Builds `?a=1&b=2` and leaves out what is empty. */
-export function queryOf(values: Record<string, string | number | boolean | null | undefined>): string {
-  const given = Object.entries(values).filter(([, value]) => value !== null && value !== undefined && value !== '');
-  if (given.length === 0) return '';
-  return `?${new URLSearchParams(given.map(([name, value]) => [name, String(value)])).toString()}`;
 }

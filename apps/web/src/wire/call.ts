@@ -1,4 +1,5 @@
 import type { FieldError, Problem } from '#libs/contract/src/index.js';
+import type { Call } from './api.js';
 
 const ROOT = '/api/v1';
 
@@ -31,28 +32,22 @@ export class NoAnswer extends Error {
   }
 }
 
-export type Verb = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
-
 export interface CallOptions {
-  body?: unknown;
-  /** Bytes to send as they are, instead of JSON. */
-  file?: { data: Blob | string; type: string };
+  /** Media type of a file that is sent as it is. */
+  type?: string;
   /** Makes a repeated POST harmless: the server acts once per key. */
-  key?: string;
-  /** Version of what is being edited: the server refuses when somebody changed it meanwhile. */
-  version?: number;
+  key?: string | undefined;
   signal?: AbortSignal;
 }
 
 /**
  * Calls the API.
  *
- * @param path below `/api/v1`, with its leading slash
  * @returns the answer's JSON; `undefined` for an empty one
  * @throws {Refused} for an answer that is not a success, {NoAnswer} when none came
  */
-export async function call<Answer>(verb: Verb, path: string, options: CallOptions = {}): Promise<Answer> {
-  const response = await send(verb, path, options);
+export async function call<Answer>(asked: Call<Answer>, options: CallOptions = {}): Promise<Answer> {
+  const response = await send(asked, options);
   const text = await response.text().catch((cause: unknown) => {
     if (options.signal?.aborted) throw cause;
     throw new NoAnswer(cause); // the line broke in the middle of the answer
@@ -67,17 +62,18 @@ export function newKey(): string {
 }
 
 /** Where a browser can fetch something by itself: downloads, feeds, pictures. */
-export function addressOf(path: string): string {
+export function addressOf({ path }: Call<unknown, 'GET'>): string {
   return `${ROOT}${path}`;
 }
 
-async function send(verb: Verb, path: string, options: CallOptions): Promise<Response> {
-  const { body, file, signal } = options;
+async function send(asked: Call<unknown>, options: CallOptions): Promise<Response> {
+  const { verb, path, body } = asked;
+  const { signal } = options;
   try {
     return await fetch(`${ROOT}${path}`, {
       method: verb,
-      headers: headersOf(verb, options),
-      body: file ? file.data : body === undefined ? null : JSON.stringify(body),
+      headers: headersOf(asked, options),
+      body: body instanceof Blob ? body : body === undefined ? null : JSON.stringify(body),
       credentials: 'same-origin',
       // The ETag of an answer is its version for editing; what hangs on it may change without it.
       cache: 'no-store',
@@ -89,10 +85,10 @@ async function send(verb: Verb, path: string, options: CallOptions): Promise<Res
   }
 }
 
-function headersOf(verb: Verb, { body, file, key, version }: CallOptions): Record<string, string> {
+function headersOf({ verb, body, version }: Call<unknown>, { type, key }: CallOptions): Record<string, string> {
   const headers: Record<string, string> = { Accept: 'application/json' };
   if (verb !== 'GET') headers['X-Lab-Page'] = 'yes';
-  if (file) headers['Content-Type'] = file.type;
+  if (body instanceof Blob) headers['Content-Type'] = type ?? 'application/octet-stream';
   else if (body !== undefined) headers['Content-Type'] = 'application/json';
   if (key) headers['Idempotency-Key'] = key;
   if (version !== undefined) headers['If-Match'] = `"${version}"`;

@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { LiveEvent } from '#libs/contract/src/index.js';
+import { api } from './api.js';
 import { addressOf } from './call.js';
 import type { Topic } from './asking.js';
 
@@ -24,7 +25,7 @@ export function useLive(): boolean {
   const client = useQueryClient();
   const [connected, setConnected] = useState(true);
   useEffect(() => {
-    const source = new EventSource(addressOf('/live'));
+    const source = new EventSource(addressOf(api('GET /live')));
     const waiting = new Set<Topic>();
     let timer: ReturnType<typeof setTimeout> | undefined;
     const flush = () => {

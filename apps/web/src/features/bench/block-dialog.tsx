@@ -3,6 +3,7 @@ import type { JobView } from '#libs/contract/src/index.js';
 import { SelectField } from '../../ui/fields.js';
 import { useJobAct } from './sending.js';
 import { WhyDialog } from './why-dialog.js';
+import { api } from '../../wire/api.js';
 
 /** Something failed: the job is blocked, and the item that failed is out of the plan until its fault is closed. */
 export function BlockDialog({ job, onClose }: { job: JobView; onClose: () => void }) {
@@ -18,7 +19,7 @@ export function BlockDialog({ job, onClose }: { job: JobView; onClose: () => voi
       explain="The job is blocked and the manager plans it anew. What is entered so far stays. An item that failed is used by no job until its fault is closed."
       button="Block the job"
       usual={['Damaged', 'Missing', 'Does not hold', 'Shift check failed']}
-      onWhy={(why) => act('POST', '/block', { why, ...(itemId ? { itemId } : {}) })}
+      onWhy={(why) => act(api('POST /jobs/{id}/block', { id: job.id, body: { why, ...(itemId ? { itemId } : {}) } }))}
       onClose={onClose}
     >
       <SelectField

@@ -5,6 +5,8 @@ import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { clock } from '../../ui/moments.js';
 import { useJobAct } from './sending.js';
+import { api } from '../../wire/api.js';
+import type { Call } from '../../wire/api.js';
 
 /** The checks before the first specimen: the open ones one after another, what is done above. */
 export function CheckList({ job }: { job: JobView }) {
@@ -43,11 +45,11 @@ function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
   const [value, setValue] = useState('');
   const [error, setError] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
-  async function send(path: string, body: unknown) {
+  async function send(done: Call<JobView>) {
     setBusy(true);
     setError(null);
     try {
-      await act('POST', path, body);
+      await act(done);
     } catch (refused) {
       setError(refused as Error);
     }
@@ -58,7 +60,11 @@ function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
   return (
     <div className="stack tight" style={{ padding: '0.5rem 0 0.25rem 2.75rem' }}>
       {check.kind === 'shift-check' ? (
-        <ShiftCheck job={job} busy={busy} onSend={(body) => void send('/shift-check', body)} />
+        <ShiftCheck
+          job={job}
+          busy={busy}
+          onSend={(body) => void send(api('POST /jobs/{id}/shift-check', { id: job.id, body }))}
+        />
       ) : (
         <div className="row end">
           {check.kind === 'value' && (
@@ -68,7 +74,10 @@ function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
             type="button"
             className="button main"
             disabled={busy || (check.kind === 'value' && read === null)}
-            onClick={() => void send('/tick', { key: check.key, ...(read === null ? {} : { value: read }) })}
+            onClick={() => {
+              const body = { key: check.key, ...(read === null ? {} : { value: read }) };
+              void send(api('POST /jobs/{id}/tick', { id: job.id, body }));
+            }}
           >
             Done
           </button>

@@ -1,7 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useSyncExternalStore } from 'react';
 import { NoAnswer, Refused, call, isStillAtWork, newKey, wasDoneAlready } from '../../wire/call.js';
-import type { Verb } from '../../wire/call.js';
+import { api } from '../../wire/api.js';
+import type { Call, Verb } from '../../wire/api.js';
 
 /** One act at the bench that must arrive, once: kept on this device until the server has answered. */
 interface Kept {
@@ -47,7 +48,7 @@ async function run(): Promise<void> {
   let waitMs = FIRST_WAIT_MS;
   for (let [act] = read(); act; [act] = read()) {
     try {
-      const answer = await call(act.verb, act.path, { body: act.body, key: act.key });
+      const answer = await call(act, { key: act.key });
       write(read().slice(1), false);
       settle.get(act.key)?.done(answer);
       waitMs = FIRST_WAIT_MS;
@@ -90,7 +91,7 @@ function pause(ms: number): Promise<void> {
  *
  * @returns the answer, or undefined when the act was done and its answer is lost; rejects with {@link Refused} when the server says no
  */
-export function sendSurely<Answer>(verb: Verb, path: string, body: unknown): Promise<Answer | undefined> {
+export function sendSurely<Answer>({ verb, path, body }: Call<Answer>): Promise<Answer | undefined> {
   const key = newKey();
   const answered = new Promise<Answer | undefined>((resolve, reject) => {
     settle.set(key, { done: (answer) => resolve(answer as Answer), refused: reject });
@@ -120,9 +121,9 @@ function isJob(answer: unknown, id: string): boolean {
 export function useJobAct(jobId: string) {
   const client = useQueryClient();
   return useCallback(
-    async <Answer>(verb: Verb, act: string, body: unknown): Promise<Answer | undefined> => {
-      const answer = await sendSurely<Answer>(verb, `/jobs/${jobId}${act}`, body);
-      if (isJob(answer, jobId)) client.setQueryData(['jobs', `/jobs/${jobId}`], answer);
+    async <Answer>(act: Call<Answer>): Promise<Answer | undefined> => {
+      const answer = await sendSurely(act);
+      if (isJob(answer, jobId)) client.setQueryData(['jobs', api('GET /jobs/{id}', { id: jobId }).path], answer);
       await client.invalidateQueries({ queryKey: ['jobs'] });
       return answer;
     },

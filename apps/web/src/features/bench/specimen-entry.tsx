@@ -3,6 +3,7 @@ import type { CurveProposalView, JobView } from '#libs/contract/src/index.js';
 import { formatNumber, parseNumber } from '#libs/units/src/index.js';
 import { Refusal } from '../../ui/faces.js';
 import { useKept } from '../../ui/kept.js';
+import { api } from '../../wire/api.js';
 import { call, newKey } from '../../wire/call.js';
 import { useJobAct } from './sending.js';
 import { FormatConfirm } from './format-confirm.js';
@@ -30,6 +31,7 @@ export function SpecimenEntry({
   onBusy: (busy: boolean) => void;
 }) {
   const act = useJobAct(job.id);
+  const ids = { id: job.id, sid: specimen.id };
   const [typed, setTyped, forget] = useKept<Typed>(`job.${job.id}.${specimen.id}`, startOf(job, specimen));
   const [error, setError] = useState<Error | null>(null);
   const [busy, setBusyHere] = useState(false);
@@ -55,9 +57,12 @@ export function SpecimenEntry({
     setBusy(true);
     setError(null);
     try {
-      if (Object.keys(dimensions).length > 0) await act('PUT', `/specimens/${specimen.id}/dimensions`, { dimensions });
+      if (Object.keys(dimensions).length > 0)
+        await act(api('PUT /jobs/{id}/specimens/{sid}/dimensions', { ...ids, body: { dimensions } }));
       if (results.length > 0)
-        await act('POST', `/specimens/${specimen.id}/results`, { results, ...(correcting ? { why } : {}) });
+        await act(
+          api('POST /jobs/{id}/specimens/{sid}/results', { ...ids, body: { results, ...(correcting ? { why } : {}) } }),
+        );
       forget();
       if (results.length > 0) onDone();
     } catch (refused) {
@@ -207,12 +212,14 @@ const FAR_OFF = 0.1;
 
 function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specimen; onDone: () => void }) {
   const act = useJobAct(job.id);
+  const ids = { id: job.id, sid: specimen.id };
   const [proposal, setProposal] = useState<CurveProposalView | null>(null);
   const [error, setError] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
   const input = useRef<HTMLInputElement>(null);
   async function confirm(found: CurveProposalView, format: Record<string, unknown>) {
-    await act('POST', `/specimens/${specimen.id}/curve/confirm`, { fileId: found.fileId, format });
+    const body = { fileId: found.fileId, format };
+    await act(api('POST /jobs/{id}/specimens/{sid}/curve/confirm', { ...ids, body }));
     setProposal(null);
     onDone();
   }
@@ -220,11 +227,9 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
     setBusy(true);
     setError(null);
     try {
-      const found = await call<CurveProposalView>(
-        'POST',
-        `/jobs/${job.id}/specimens/${specimen.id}/curve?name=${encodeURIComponent(file.name)}`,
-        { file: { data: file, type: 'application/octet-stream' }, key: newKey() },
-      );
+      const found = await call(api('POST /jobs/{id}/specimens/{sid}/curve', { ...ids, name: file.name, body: file }), {
+        key: newKey(),
+      });
       if (found.known && found.problems.length === 0) await confirm(found, found.format);
       else setProposal(found);
     } catch (refused) {

@@ -58,8 +58,8 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
         <SelectField
           label="Direction"
           value={typed.direction}
-          onChange={(direction) => set({ direction: direction as ForceTyped['direction'] })}
-          choices={['tension', 'compression', 'torque'].map((value) => ({ value, label: value }))}
+          onChange={(direction) => set({ direction })}
+          choices={(['tension', 'compression', 'torque'] as const).map((value) => ({ value, label: value }))}
         />
         <TextField label="Unit" value={typed.unit} onChange={(unit) => set({ unit })} />
         <TextField

@@ -1,15 +1,16 @@
 import { useState } from 'react';
 import { WEBHOOK_KINDS } from '#libs/contract/src/index.js';
-import type { DeliveryView, WebhookView } from '#libs/contract/src/index.js';
+import type { WebhookKind, WebhookView } from '#libs/contract/src/index.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField, Ticks } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused } from '../../wire/call.js';
 
 /** Other programs that are told of what happens, and how the telling went. */
 export function WebhookList() {
-  const webhooks = useAsk<WebhookView[]>('settings', '/webhooks');
+  const webhooks = useAsk('settings', api('GET /webhooks'));
   const [open, setOpen] = useState<string | null>(null);
   return (
     <section className="stack">
@@ -46,19 +47,19 @@ export function WebhookList() {
 const LOOK_EVERY_MS = 3_000;
 
 function Deliveries({ id }: { id: string }) {
-  const deliveries = useAsk<DeliveryView[]>('settings', `/webhooks/${id}/deliveries`, () => LOOK_EVERY_MS);
+  const deliveries = useAsk('settings', api('GET /webhooks/{id}/deliveries', { id }), () => LOOK_EVERY_MS);
   const act = useSend(['settings']);
   return (
     <div className="stack tight">
       <div className="row">
-        <button type="button" className="button small" onClick={() => act.mutate({ path: `/webhooks/${id}/try` })}>
-          Try it
-        </button>
         <button
           type="button"
           className="button small"
-          onClick={() => act.mutate({ verb: 'DELETE', path: `/webhooks/${id}` })}
+          onClick={() => act.mutate(api('POST /webhooks/{id}/try', { id }))}
         >
+          Try it
+        </button>
+        <button type="button" className="button small" onClick={() => act.mutate(api('DELETE /webhooks/{id}', { id }))}>
           Deliver no more
         </button>
       </div>
@@ -77,7 +78,9 @@ function Deliveries({ id }: { id: string }) {
                   <button
                     type="button"
                     className="button small"
-                    onClick={() => act.mutate({ path: `/webhooks/${id}/deliveries/${row.id}/again` })}
+                    onClick={() =>
+                      act.mutate(api('POST /webhooks/{id}/deliveries/{deliveryId}/again', { id, deliveryId: row.id }))
+                    }
                   >
                     Deliver again
                   </button>
@@ -93,7 +96,7 @@ function Deliveries({ id }: { id: string }) {
 
 function NewWebhook() {
   const [url, setUrl] = useState('');
-  const [kinds, setKinds] = useState<string[]>([]);
+  const [kinds, setKinds] = useState<WebhookKind[]>([]);
   const [made, setMade] = useState<WebhookView | null>(null);
   const add = useSend<WebhookView>(['settings'], (view) => {
     setMade(view);
@@ -106,7 +109,7 @@ function NewWebhook() {
       className="stack"
       onSubmit={(event) => {
         event.preventDefault();
-        add.mutate({ path: '/webhooks', body: { url, kinds } });
+        add.mutate(api('POST /webhooks', { body: { url, kinds } }));
       }}
     >
       <TextField

@@ -89,7 +89,7 @@ export function BatchFields({ draft, onChange, methods, materials, onMethod, wro
           <Ticks
             label="When a specimen breaks, it …"
             values={draft.hazards}
-            onChange={(hazards) => onChange({ ...draft, hazards: hazards as Hazard[] })}
+            onChange={(hazards) => onChange({ ...draft, hazards: hazards })}
             choices={HAZARDS}
             help="What the method cannot know about your specimens, and the bench must."
           />

@@ -1,6 +1,8 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, skipToken, useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
-import type { LandingView, PreviewBody, PreviewView } from '#libs/contract/src/index.js';
+import type { PreviewBody, PreviewView } from '#libs/contract/src/index.js';
+import { api } from '../../wire/api.js';
+import type { BodyOf } from '../../wire/api.js';
 import { Refused, call } from '../../wire/call.js';
 
 const SETTLE_MS = 160;
@@ -29,8 +31,7 @@ export function usePreview(body: PreviewBody | null): Preview {
   const settled = useSettled(body);
   const query = useQuery({
     queryKey: ['items', 'preview', settled],
-    queryFn: ({ signal }) => call<PreviewView>('POST', '/matching/preview', { body: settled, signal }),
-    enabled: settled !== null,
+    queryFn: settled ? ({ signal }) => call(api('POST /matching/preview', { body: settled }), { signal }) : skipToken,
     placeholderData: keepPreviousData,
     retry: false,
   });
@@ -46,12 +47,13 @@ function inBatch(fields: Record<string, string>): Record<string, string> {
 }
 
 /** Where the whole request would land if it came now. */
-export function useLanding(batches: unknown[] | null) {
+export function useLanding(batches: BodyOf<'POST /matching/landing'>['batches'] | null) {
   const settled = useSettled(batches, 600);
   return useQuery({
     queryKey: ['plan', 'landing', settled],
-    queryFn: ({ signal }) => call<LandingView>('POST', '/matching/landing', { body: { batches: settled }, signal }),
-    enabled: settled !== null,
+    queryFn: settled
+      ? ({ signal }) => call(api('POST /matching/landing', { body: { batches: settled } }), { signal })
+      : skipToken,
     placeholderData: keepPreviousData,
     retry: false,
   });

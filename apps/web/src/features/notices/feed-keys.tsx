@@ -3,6 +3,8 @@ import type { FeedKeyView } from '#libs/contract/src/index.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
+import { api } from '../../wire/api.js';
+import type { Call } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { addressOf } from '../../wire/call.js';
 
@@ -10,7 +12,7 @@ import { addressOf } from '../../wire/call.js';
 export function FeedKeys({ personId }: { personId: string }) {
   const [name, setName] = useState('');
   const [made, setMade] = useState<FeedKeyView | null>(null);
-  const keys = useAsk<FeedKeyView[]>('notices', '/feed-keys');
+  const keys = useAsk('notices', api('GET /feed-keys'));
   const make = useSend<FeedKeyView>(['notices'], (view) => {
     setMade(view);
     setName('');
@@ -34,7 +36,7 @@ export function FeedKeys({ personId }: { personId: string }) {
                 <button
                   type="button"
                   className="button small"
-                  onClick={() => end.mutate({ verb: 'DELETE', path: `/feed-keys/${id}` })}
+                  onClick={() => end.mutate(api('DELETE /feed-keys/{id}', { id }))}
                 >
                   Take back
                 </button>
@@ -48,7 +50,7 @@ export function FeedKeys({ personId }: { personId: string }) {
         className="row end"
         onSubmit={(event) => {
           event.preventDefault();
-          make.mutate({ path: '/feed-keys', body: { name } });
+          make.mutate(api('POST /feed-keys', { body: { name } }));
         }}
       >
         <TextField label="Where it is used" placeholder="Phone" value={name} onChange={setName} />
@@ -62,15 +64,15 @@ export function FeedKeys({ personId }: { personId: string }) {
 }
 
 function Addresses({ personId, feedKey }: { personId: string; feedKey: string }) {
-  const whole = (path: string) => `${location.origin}${addressOf(path)}?key=${feedKey}`;
+  const whole = (feed: Call<string, 'GET'>) => `${location.origin}${addressOf(feed)}`;
   return (
     <div className="note fit stack tight" role="status">
       <strong>Copy this now: the key is not shown again.</strong>
       <p>
-        Your jobs: <code>{whole(`/feeds/people/${personId}.ics`)}</code>
+        Your jobs: <code>{whole(api('GET /feeds/people/{id}.ics', { id: personId, key: feedKey }))}</code>
       </p>
       <p>
-        A frame, with its tag: <code>{whole('/feeds/frames/TAG.ics')}</code>
+        A frame, with its tag: <code>{whole(api('GET /feeds/frames/{tag}.ics', { tag: 'TAG', key: feedKey }))}</code>
       </p>
     </div>
   );

@@ -1,7 +1,8 @@
-import type { MailWay, NoticePreferences } from '#libs/contract/src/index.js';
+import type { MailWay } from '#libs/contract/src/index.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { SelectField } from '../../ui/fields.js';
 import { useTell } from '../../ui/notices.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 
 const WAYS: { value: MailWay; label: string }[] = [
@@ -13,7 +14,7 @@ const WAYS: { value: MailWay; label: string }[] = [
 /** How one hears by mail of what stands in the list anyway. */
 export function MailChoice() {
   const tell = useTell();
-  const chosen = useAsk<NoticePreferences>('notices', '/notices/preferences');
+  const chosen = useAsk('notices', api('GET /notices/preferences'));
   const choose = useSend(['notices'], () => tell('Your choice is kept.'));
   return (
     <Fetched of={chosen} what="your choice">
@@ -23,7 +24,7 @@ export function MailChoice() {
             label="Mails"
             value={mail}
             choices={WAYS}
-            onChange={(value) => choose.mutate({ verb: 'PUT', path: '/notices/preferences', body: { mail: value } })}
+            onChange={(value) => choose.mutate(api('PUT /notices/preferences', { body: { mail: value } }))}
             help="They come where the lab has set up a mail server."
           />
           <Refusal error={choose.error} />

@@ -1,11 +1,11 @@
 import { Link, useLocation } from 'wouter';
-import type { NoticesView } from '#libs/contract/src/index.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 
 /** The way to what one has been told, with how much of it is new. */
 export function NoticeLink() {
   const [path] = useLocation();
-  const notices = useAsk<NoticesView>('notices', '/notices');
+  const notices = useAsk('notices', api('GET /notices'));
   const unread = notices.value?.unread ?? 0;
   return (
     <Link href="/notices" aria-current={path === '/notices' ? 'page' : undefined}>

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import type { NoticeView } from '#libs/contract/src/index.js';
 import { moment } from '../../ui/moments.js';
+import { api } from '../../wire/api.js';
 import { useSend } from '../../wire/asking.js';
 
 /** What one has been told, newest first; opening one counts as having read it. */
@@ -11,7 +12,7 @@ export function NoticeList({ notices }: { notices: readonly NoticeView[] }) {
       {notices.map(({ id, path, subject, sentence, at, readAt }) => (
         <li key={id} className={readAt ? 'stack tight' : 'note stack tight'}>
           <div className="row between">
-            <Link href={path} onClick={() => readAt || read.mutate({ path: `/notices/${id}/read` })}>
+            <Link href={path} onClick={() => readAt || read.mutate(api('POST /notices/{id}/read', { id }))}>
               {readAt ? subject : <strong>{subject}</strong>}
             </Link>
             <span className="soft small">{moment(at)}</span>

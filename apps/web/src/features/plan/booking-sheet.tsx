@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { BookingView, CauseView, WhyView } from '#libs/contract/src/index.js';
+import type { BookingView, CauseView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { moment, span } from '../../ui/moments.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 
 /** What is known about a job on the board, why it is there, and what can be done with it. */
@@ -19,6 +20,7 @@ export function BookingSheet({
 }) {
   const [holding, setHolding] = useState(false);
   const act = useSend(['plan', 'requests']);
+  const { jobId, frameId } = booking;
   return (
     <section className="framed stack" aria-label={`Job ${booking.jobReference ?? ''}`}>
       <div className="row between">
@@ -57,13 +59,13 @@ export function BookingSheet({
         </dl>
         {booking.jobId && <Why jobId={booking.jobId} />}
       </div>
-      {mayChange && booking.jobId && (
+      {mayChange && jobId && (
         <div className="row">
           {booking.pinned ? (
             <button
               type="button"
               className="button"
-              onClick={() => act.mutate({ verb: 'DELETE', path: `/plan/pins/${booking.jobId}` })}
+              onClick={() => act.mutate(api('DELETE /plan/pins/{jobId}', { jobId }))}
             >
               Unpin: the planner may move it again
             </button>
@@ -71,12 +73,9 @@ export function BookingSheet({
             <button
               type="button"
               className="button"
-              disabled={!booking.frameId}
+              disabled={!frameId}
               onClick={() =>
-                act.mutate({
-                  path: '/plan/pins',
-                  body: { jobId: booking.jobId, frameId: booking.frameId, startsAt: booking.startsAt },
-                })
+                frameId && act.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt: booking.startsAt } }))
               }
             >
               Pin it here
@@ -96,7 +95,7 @@ export function BookingSheet({
 }
 
 function Why({ jobId }: { jobId: string }) {
-  const why = useAsk<WhyView>('plan', `/plan/jobs/${jobId}/why`);
+  const why = useAsk('plan', api('GET /plan/jobs/{id}/why', { id: jobId }));
   return (
     <Fetched of={why} what="the reasons">
       {(value) => (
@@ -156,7 +155,7 @@ function HoldDialog({ jobId, reference, onClose }: { jobId: string; reference: s
         type="button"
         className="button main"
         disabled={!why.trim() || hold.isPending}
-        onClick={() => hold.mutate({ path: '/plan/holds', body: { jobId, why } })}
+        onClick={() => hold.mutate(api('POST /plan/holds', { body: { jobId, why } }))}
       >
         Hold it
       </button>

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { TaskView } from '#libs/contract/src/index.js';
 import { Fetched, Trouble } from '../../ui/faces.js';
 import { Progress } from '../../ui/way.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 
 const ENDED = ['done', 'failed', 'cancelled'];
@@ -16,7 +17,7 @@ export function TaskWatch({
   title: string;
   children: (task: TaskView) => ReactNode;
 }) {
-  const task = useAsk<TaskView>('tasks', `/tasks/${id}`, (value) =>
+  const task = useAsk('tasks', api('GET /tasks/{id}', { id }), (value) =>
     value && ENDED.includes(value.state) ? false : 1000,
   );
   const cancel = useSend(['tasks']);
@@ -37,7 +38,7 @@ export function TaskWatch({
               <button
                 type="button"
                 className="button small"
-                onClick={() => cancel.mutate({ path: `/tasks/${id}/cancel` })}
+                onClick={() => cancel.mutate(api('POST /tasks/{id}/cancel', { id }))}
               >
                 Stop
               </button>

@@ -1,8 +1,9 @@
 import { useState } from 'react';
-import type { BookingView, ItemView, Page, PersonView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
+import type { BookingView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { useAsk } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
 
 type Kind = TrialEdit['kind'];
 
@@ -35,16 +36,13 @@ export function TrialEditForm({
   const [from, setFrom] = useState(toLocalInput(Date.now()));
   const [to, setTo] = useState(toLocalInput(Date.now() + 2 * DAY_MS));
   const [text, setText] = useState('');
-  const people = useAsk<PersonView[] | Page<PersonView>>(
-    'people',
-    kind === 'technician-off' || kind === 'extra-shift' ? '/people' : null,
-  );
-  const items = useAsk<Page<ItemView>>('items', kind === 'extra-item' ? '/items' : null);
+  const people = useAsk('people', kind === 'technician-off' || kind === 'extra-shift' ? api('GET /people') : null);
+  const items = useAsk('items', kind === 'extra-item' ? api('GET /items') : null);
   const frames = (trial.plan?.lanes ?? []).map(({ frame }) => ({
     value: frame.id,
     label: `${frame.tag} ${frame.name}`,
   }));
-  const technicians = rowsOf(people.value)
+  const technicians = (people.value?.rows ?? [])
     .filter(({ roles }) => roles.includes('technician'))
     .map(({ id, name }) => ({ value: id, label: name }));
   const needsFrame = kind === 'frame-down' || kind === 'extra-shift';
@@ -62,7 +60,7 @@ export function TrialEditForm({
         label="Try"
         value={kind}
         onChange={(value) => {
-          setKind(value as Kind);
+          setKind(value);
           setSubject('');
         }}
         choices={KINDS}
@@ -79,7 +77,7 @@ export function TrialEditForm({
           none="Choose …"
           value={subject}
           onChange={setSubject}
-          choices={rowsOf(items.value)
+          choices={(items.value?.rows ?? [])
             .filter((item) => item.kind !== 'frame')
             .map(({ id, tag, name }) => ({ value: id, label: `${tag} ${name}` }))}
         />
@@ -100,11 +98,6 @@ export function TrialEditForm({
       </button>
     </form>
   );
-}
-
-function rowsOf<Row>(value: Row[] | Page<Row> | undefined): Row[] {
-  if (!value) return [];
-  return Array.isArray(value) ? value : value.rows;
 }
 
 interface Typed {

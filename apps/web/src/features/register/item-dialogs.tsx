@@ -4,7 +4,10 @@ import { ITEM_STATES } from '#libs/matching/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { Refusal } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
+import type { Choice } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { api } from '../../wire/api.js';
+import type { BodyOf } from '../../wire/api.js';
 import { useSend } from '../../wire/asking.js';
 
 interface Props {
@@ -24,7 +27,7 @@ export function FaultDialog({ item, onClose }: Props) {
         type="button"
         className="button sharp"
         disabled={!what.trim() || report.isPending}
-        onClick={() => report.mutate({ path: `/items/${item.id}/faults`, body: { what } })}
+        onClick={() => report.mutate(api('POST /items/{id}/faults', { id: item.id, body: { what } }))}
       >
         Report it and take {item.tag} out of the plan
       </button>
@@ -33,7 +36,7 @@ export function FaultDialog({ item, onClose }: Props) {
 }
 
 export function StateDialog({ item, onClose }: Props) {
-  const [state, setState] = useState<string>(item.state);
+  const [state, setState] = useState(item.state);
   const [why, setWhy] = useState('');
   const save = useSend(['items', 'plan'], onClose);
   return (
@@ -50,7 +53,7 @@ export function StateDialog({ item, onClose }: Props) {
         type="button"
         className="button main"
         disabled={!why.trim() || save.isPending}
-        onClick={() => save.mutate({ path: `/items/${item.id}/state`, body: { state, why } })}
+        onClick={() => save.mutate(api('POST /items/{id}/state', { id: item.id, body: { state, why } }))}
       >
         Set the state
       </button>
@@ -58,19 +61,21 @@ export function StateDialog({ item, onClose }: Props) {
   );
 }
 
+type WindowKind = BodyOf<'POST /items/{id}/windows'>['kind'];
+
 const DAY_MS = 86_400_000;
 
 export function WindowDialog({ item, onClose }: Props) {
-  const [kind, setKind] = useState(item.kind === 'frame' ? 'down' : 'held');
+  const [kind, setKind] = useState<WindowKind>(item.kind === 'frame' ? 'down' : 'held');
   const [from, setFrom] = useState(toLocalInput(Date.now()));
   const [to, setTo] = useState(toLocalInput(Date.now() + DAY_MS));
   const [why, setWhy] = useState('');
   const save = useSend(['items', 'plan'], onClose);
-  const kinds = [
+  const kinds: Choice<WindowKind>[] = [
     { value: 'down', label: 'down' },
     { value: 'held', label: 'held elsewhere' },
     { value: 'calibration-visit', label: 'away for calibration' },
-    ...(item.kind === 'frame' ? [{ value: 'extra-shift', label: 'open longer' }] : []),
+    ...(item.kind === 'frame' ? [{ value: 'extra-shift' as const, label: 'open longer' }] : []),
   ];
   return (
     <Dialog title={`Keep ${item.tag} away`} onClose={onClose}>
@@ -86,10 +91,12 @@ export function WindowDialog({ item, onClose }: Props) {
         className="button main"
         disabled={!why.trim() || save.isPending}
         onClick={() =>
-          save.mutate({
-            path: `/items/${item.id}/windows`,
-            body: { kind, startsAt: fromLocalInput(from), endsAt: fromLocalInput(to), why },
-          })
+          save.mutate(
+            api('POST /items/{id}/windows', {
+              id: item.id,
+              body: { kind, startsAt: fromLocalInput(from) ?? '', endsAt: fromLocalInput(to) ?? '', why },
+            }),
+          )
         }
       >
         Keep it away and plan anew

@@ -5,6 +5,7 @@ import { Dialog } from '../../ui/dialog.js';
 import { Refusal } from '../../ui/faces.js';
 import { SelectField, TextField, Tick } from '../../ui/fields.js';
 import { useTell } from '../../ui/notices.js';
+import { api } from '../../wire/api.js';
 import { useSend } from '../../wire/asking.js';
 import { Refused } from '../../wire/call.js';
 import { codeOf, materialBody, newBand, UNIT_OF } from './material-draft.js';
@@ -41,7 +42,7 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
     const { data, problems } = materialBody(draft);
     setUnread(problems);
     if (Object.keys(problems).length > 0) return;
-    add.mutate({ path: '/materials', body: { data } satisfies SaveMaterialBody });
+    add.mutate(api('POST /materials', { body: { data } satisfies SaveMaterialBody }));
   }
   return (
     <Dialog title="Add a material" onClose={onClose} wide>
@@ -56,8 +57,8 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
           label="Group"
           none="Choose …"
           value={draft.group}
-          onChange={(group) => set({ group: group as MaterialGroup })}
-          choices={Object.keys(GROUPS).map((value) => ({ value, label: value }))}
+          onChange={(group) => set({ group })}
+          choices={(Object.keys(GROUPS) as MaterialGroup[]).map((value) => ({ value, label: value }))}
           wrong={wrong['data.group']}
         />
       </div>
@@ -131,7 +132,7 @@ function Bands({
               label="Strength"
               value={band.property}
               onChange={(chosen) => {
-                const property = chosen as StrengthProperty;
+                const property = chosen;
                 change(at, { property, unit: UNIT_OF[property] });
               }}
               choices={[band.property, ...free].map((value) => ({ value, label: value }))}
@@ -148,7 +149,7 @@ function Bands({
             <SelectField
               label="Unit"
               value={band.unit}
-              onChange={(unit) => change(at, { unit: unit as StrengthBand['unit'] })}
+              onChange={(unit) => change(at, { unit: unit })}
               choices={UNITS.map((value) => ({ value, label: value }))}
               wrong={wrong[`data.strengths[${at}].unit`]}
             />

@@ -1,10 +1,11 @@
 import { useState } from 'react';
-import type { ItemView, Page, RigView } from '#libs/contract/src/index.js';
+import type { ItemView, RigView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { Refusal } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { useTell } from '../../ui/notices.js';
-import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAsk, useSend } from '../../wire/asking.js';
 import { call, Refused } from '../../wire/call.js';
 import { fromTheTop, placeProblems, PLACES, usualPlace } from './rig-places.js';
 import { useSearch } from './use-search.js';
@@ -73,10 +74,13 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
           className="button main"
           disabled={save.isPending || places.some(Boolean)}
           onClick={() =>
-            save.mutate({
-              ...{ verb: 'PUT', path: `/rigs/${frame.id}`, version: seen },
-              body: { links: links.map(({ role, itemId }) => ({ role, itemId })) },
-            })
+            save.mutate(
+              api('PUT /rigs/{frameId}', {
+                frameId: frame.id,
+                version: seen,
+                body: { links: links.map(({ role, itemId }) => ({ role, itemId })) },
+              }),
+            )
           }
         >
           Keep this for {frame.tag} and plan anew
@@ -104,7 +108,7 @@ function ItemPicker({
   onPick: (item: ItemView) => void;
 }) {
   const [text, setText, q] = useSearch();
-  const items = useAsk<Page<ItemView>>('items', q ? `/items${queryOf({ q })}` : null);
+  const items = useAsk('items', q ? api('GET /items', { q }) : null);
   const found = (q ? (items.value?.rows ?? []) : []).filter(
     ({ id, kind }) => kind !== 'frame' && !without.includes(id),
   );
@@ -119,7 +123,7 @@ function ItemPicker({
   };
   /** A reader types and enters faster than the list settles, so that Enter asks by itself. */
   async function enter(tag: string) {
-    const { rows } = await call<Page<ItemView>>('GET', `/items${queryOf({ q: tag })}`);
+    const { rows } = await call(api('GET /items', { q: tag }));
     const exact = rows.find((row) => row.tag.toLowerCase() === tag.toLowerCase());
     if (!exact || exact.kind === 'frame') setTrouble(`No item that is fitted on a frame has the tag ${tag}.`);
     else if (without.includes(exact.id)) setTrouble(`${exact.tag} is on it already.`);

@@ -3,6 +3,7 @@ import type { RequestView } from '#libs/contract/src/index.js';
 import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
+import { api } from '../../wire/api.js';
 import { useSend } from '../../wire/asking.js';
 
 /** What team and lab wrote to each other about a request. */
@@ -24,7 +25,7 @@ export function Messages({ requestId, messages }: { requestId: string; messages:
         className="stack tight"
         onSubmit={(event) => {
           event.preventDefault();
-          send.mutate({ path: `/requests/${requestId}/messages`, body: { body } });
+          send.mutate(api('POST /requests/{id}/messages', { id: requestId, body: { body } }));
         }}
       >
         <TextField label="Write to the other side" rows={2} value={body} onChange={setBody} />

@@ -117,7 +117,7 @@ export function RequestFields({ head, onChange, teams, results, wrong }: Props) 
       <SelectField
         label="Afterwards, the specimens"
         value={head.disposal}
-        onChange={(disposal) => set({ disposal: disposal as RequestHead['disposal'] })}
+        onChange={(disposal) => set({ disposal: disposal })}
         choices={DISPOSALS}
       />
       <div className="field whole">
@@ -205,7 +205,7 @@ function ConformityFields({
       <SelectField
         label="Judged on"
         value={conformity.of}
-        onChange={(of) => set({ of: of as 'each' | 'mean' })}
+        onChange={(of) => set({ of: of })}
         choices={[
           { value: 'each', label: 'each specimen' },
           { value: 'mean', label: 'the mean' },
@@ -214,7 +214,7 @@ function ConformityFields({
       <SelectField
         label="Decision rule"
         value={conformity.rule}
-        onChange={(rule) => set({ rule: rule as 'simple' | 'guarded' })}
+        onChange={(rule) => set({ rule: rule })}
         choices={[
           { value: 'simple', label: 'simple acceptance' },
           { value: 'guarded', label: 'guarded by the uncertainty' },

@@ -1,5 +1,6 @@
 import { useQueries } from '@tanstack/react-query';
 import type { CurveView } from '#libs/contract/src/index.js';
+import { api } from '../../wire/api.js';
 import { call } from '../../wire/call.js';
 
 /** The curves that have come so far, in the order of their ids. */
@@ -7,7 +8,7 @@ export function useCurves(ids: readonly string[]): CurveView[] {
   const queries = useQueries({
     queries: ids.map((id) => ({
       queryKey: ['results', `/curves/${id}`],
-      queryFn: () => call<CurveView>('GET', `/curves/${id}`),
+      queryFn: () => call(api('GET /curves/{id}', { id })),
     })),
   });
   return queries.flatMap(({ data }) => (data ? [data] : []));

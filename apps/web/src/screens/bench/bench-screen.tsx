@@ -1,17 +1,18 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { BenchView, JobView } from '#libs/contract/src/index.js';
+import type { BenchView } from '#libs/contract/src/index.js';
 import { sendSurely } from '../../features/bench/sending.js';
 import { JOB_STATE_WORDS } from '../../features/requests/words.js';
 import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { clock, moment, span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 import '../../features/bench/bench.css';
 
 /** What a technician has at hand, and the next right job. */
 export function BenchScreen() {
-  const bench = useAsk<BenchView>('jobs', '/bench');
+  const bench = useAsk('jobs', api('GET /bench'));
   return (
     <div className="bench">
       <TitleBlock title="Bench" />
@@ -51,7 +52,7 @@ function Next({ bench }: { bench: BenchView }) {
     setBusy(true);
     setError(null);
     try {
-      const ask = () => sendSurely<JobView>('POST', '/bench/take', {});
+      const ask = () => sendSurely(api('POST /bench/take', { body: {} }));
       const job = (await ask()) ?? (await ask()); // who has a job gets the same one again
       if (job) go(`/bench/${job.id}`);
     } catch (refused) {

@@ -6,6 +6,7 @@ import { CheckList } from '../../features/bench/check-list.js';
 import { useJobAct } from '../../features/bench/sending.js';
 import { WhyDialog } from '../../features/bench/why-dialog.js';
 import { Refusal } from '../../ui/faces.js';
+import { api } from '../../wire/api.js';
 
 /** Checks before the first specimen, then the start. The server starts nothing while a required one is open. */
 export function ChecksStep({ job }: { job: JobView }) {
@@ -18,7 +19,7 @@ export function ChecksStep({ job }: { job: JobView }) {
     setBusy(true);
     setError(null);
     try {
-      await act('POST', '/start', {});
+      await act(api('POST /jobs/{id}/start', { id: job.id }));
     } catch (refused) {
       setError(refused as Error);
     }
@@ -52,7 +53,7 @@ export function ChecksStep({ job }: { job: JobView }) {
           title={`Give ${job.reference} back`}
           explain="It goes back into the plan, and somebody else may take it. What is fitted stays on the frame."
           button="Give it back"
-          onWhy={(why) => act('POST', '/give-back', { why })}
+          onWhy={(why) => act(api('POST /jobs/{id}/give-back', { id: job.id, body: { why } }))}
           onClose={() => setAsking(null)}
         />
       )}

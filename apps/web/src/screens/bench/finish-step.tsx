@@ -6,6 +6,7 @@ import { useJobAct } from '../../features/bench/sending.js';
 import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { useKept } from '../../ui/kept.js';
+import { api } from '../../wire/api.js';
 
 const NOTHING = { temperature: '', humidity: '', remarks: '', deviations: '', notTestedWhy: '' };
 
@@ -22,7 +23,7 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
     setBusy(true);
     setError(null);
     try {
-      await act('POST', '/finish', bodyOf(typed, open));
+      await act(api('POST /jobs/{id}/finish', { id: job.id, body: bodyOf(typed, open) }));
       forget();
     } catch (refused) {
       setError(refused as Error);

@@ -6,6 +6,7 @@ import { JOB_STATE_WORDS } from '../../features/requests/words.js';
 import { useSession } from '../../features/session/session.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 import { ChecksStep } from './checks-step.js';
 import { FinishStep } from './finish-step.js';
@@ -14,7 +15,7 @@ import { SetupStep } from './setup-step.js';
 
 /** A job at the frame: its state says which step is due. */
 export function JobScreen({ id }: { id: string }) {
-  const job = useAsk<JobView>('jobs', `/jobs/${id}`);
+  const job = useAsk('jobs', api('GET /jobs/{id}', { id }));
   return (
     <Fetched of={job} what="the job">
       {(value) => <JobSteps job={value} />}

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { JobView } from '#libs/contract/src/index.js';
+import type { InvalidBody, JobView } from '#libs/contract/src/index.js';
 import { BlockDialog } from '../../features/bench/block-dialog.js';
 import { BenchFrame } from '../../features/bench/bench-frame.js';
 import { useJobAct } from '../../features/bench/sending.js';
@@ -8,6 +8,7 @@ import { WhyDialog } from '../../features/bench/why-dialog.js';
 import { CurvePlot } from '../../features/results/curve-plot.js';
 import { useCurves } from '../../features/results/use-curves.js';
 import { Refusal } from '../../ui/faces.js';
+import { api } from '../../wire/api.js';
 
 const SETTLED = ['tested', 'invalid'];
 
@@ -22,7 +23,10 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
   const specimen = job.specimens.find(({ id }) => id === chosen) ?? firstOpen ?? job.specimens.at(-1);
   const paused = job.state === 'paused';
   const open = job.specimens.filter(({ fate }) => !SETTLED.includes(fate)).length;
-  const resume = () => void act('POST', '/resume', {}).catch((refused: Error) => setError(refused));
+  const mark = (sid: string, body: InvalidBody) =>
+    api('POST /jobs/{id}/specimens/{sid}/invalid', { id: job.id, sid, body });
+  const resume = () =>
+    void act(api('POST /jobs/{id}/resume', { id: job.id })).catch((refused: Error) => setError(refused));
   return (
     <BenchFrame
       job={job}
@@ -98,7 +102,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
           explain="The job stays yours and the train stays on the frame."
           button="Pause"
           usual={['Break', 'End of shift', 'Waiting for help']}
-          onWhy={(why) => act('POST', '/pause', { why })}
+          onWhy={(why) => act(api('POST /jobs/{id}/pause', { id: job.id, body: { why } }))}
           onClose={() => setAsking(null)}
         />
       )}
@@ -109,7 +113,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
           explain="Its results count again. The record keeps both reasons."
           button={`Let ${specimen.label} count again`}
           usual={['Marked by mistake']}
-          onWhy={(why) => act('POST', `/specimens/${specimen.id}/invalid`, { why, fate: 'valid' })}
+          onWhy={(why) => act(mark(specimen.id, { why, fate: 'valid' }))}
           onClose={() => setAsking(null)}
         />
       )}
@@ -119,7 +123,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
           explain="It stays in the record and on the report with this reason, and counts in no statistics."
           button={`Mark ${specimen.label} as invalid`}
           usual={['Broke in the grip', 'Slipped', 'Flaw seen before the test', 'Wrong speed']}
-          onWhy={(why) => act('POST', `/specimens/${specimen.id}/invalid`, { why }).then(() => setChosen(null))}
+          onWhy={(why) => act(mark(specimen.id, { why })).then(() => setChosen(null))}
           onClose={() => setAsking(null)}
         />
       )}

@@ -10,6 +10,7 @@ import { WhyDialog } from '../../features/bench/why-dialog.js';
 import { TrainDrawing } from '../../features/train/train-drawing.js';
 import type { Fate } from '../../features/train/train-drawing.js';
 import { formatNumber } from '#libs/units/src/index.js';
+import { api } from '../../wire/api.js';
 
 const CONFIRM_WORDS = {
   'take-off': 'is off: scan its tag',
@@ -30,8 +31,8 @@ export function SetupStep({ job }: { job: JobView }) {
     const standIn = now?.standIns.find((each) => each.tag.toLowerCase() === tag.toLowerCase());
     try {
       await (standIn && now
-        ? act('POST', '/stand-in', { itemId: now.item.itemId, tag: standIn.tag })
-        : act('POST', '/confirm', { tag }));
+        ? act(api('POST /jobs/{id}/stand-in', { id: job.id, body: { itemId: now.item.itemId, tag: standIn.tag } }))
+        : act(api('POST /jobs/{id}/confirm', { id: job.id, body: { tag } })));
     } catch (refused) {
       setWrong((refused as Error).message);
     }
@@ -91,7 +92,7 @@ export function SetupStep({ job }: { job: JobView }) {
           title={`Give ${job.reference} back`}
           explain="It goes back into the plan, and somebody else may take it. What is fitted stays on the frame."
           button="Give it back"
-          onWhy={(why) => act('POST', '/give-back', { why })}
+          onWhy={(why) => act(api('POST /jobs/{id}/give-back', { id: job.id, body: { why } }))}
           onClose={() => setAsking(null)}
         />
       )}

@@ -4,6 +4,7 @@ import { NoticeLink } from '../../features/notices/notice-link.js';
 import { useSession } from '../../features/session/session.js';
 import { showTheme, themeNow } from '../../ui/theme.js';
 import type { Theme } from '../../ui/theme.js';
+import { api } from '../../wire/api.js';
 import { useSend } from '../../wire/asking.js';
 import { ChainDrawing, Coupling } from './chain-part.js';
 import { DESKS } from './desks.js';
@@ -93,11 +94,7 @@ function Base({ connected, name }: { connected: boolean; name: string }) {
         >
           {other === 'dark' ? 'Blueprint' : 'Paper'}
         </button>
-        <button
-          type="button"
-          className="button bare small"
-          onClick={() => leave.mutate({ verb: 'DELETE', path: '/session' })}
-        >
+        <button type="button" className="button bare small" onClick={() => leave.mutate(api('DELETE /session'))}>
           Sign out
         </button>
       </div>

@@ -2,23 +2,17 @@ import { useState } from 'react';
 import type { SessionView } from '#libs/contract/src/index.js';
 import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { FrameDrawing } from './frame-drawing.js';
-
-interface DemoPerson {
-  email: string;
-  name: string;
-  role: string;
-  password: string;
-}
 
 /** The door. In the demo lab its people are offered by name. */
 export function SignInScreen() {
   const [email, setEmail] = useState('');
   const [password, setPassword] = useState('');
   const signIn = useSend<SessionView>(['session']);
-  const demo = useAsk<DemoPerson[]>('people', '/session/demo');
-  const enter = (body: { email: string; password: string }) => signIn.mutate({ path: '/session', body });
+  const demo = useAsk('people', api('GET /session/demo'));
+  const enter = (body: { email: string; password: string }) => signIn.mutate(api('POST /session', { body }));
   return (
     <div className="gate">
       <main className="sign stack wide">

@@ -1,15 +1,16 @@
 import { useState } from 'react';
-import type { RequestLine, RequestView } from '#libs/contract/src/index.js';
+import type { RequestView } from '#libs/contract/src/index.js';
 import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { TextField, Tick } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useAskPages, useSend } from '../../wire/asking.js';
 
 /** Specimens that come in: ticked off by label, with their condition and since when they are conditioned. */
 export function ArrivalsScreen() {
-  const lines = useAskPages<RequestLine>('requests', '/requests?state=accepted');
+  const lines = useAskPages('requests', api('GET /requests', { state: 'accepted' }));
   const [text, setText] = useState('');
   const [chosen, setChosen] = useState<string | null>(null);
   const shown = (lines.value ?? []).filter(({ reference, title, team }) =>
@@ -64,7 +65,7 @@ export function ArrivalsScreen() {
 }
 
 function Receive({ id, onDone }: { id: string; onDone: () => void }) {
-  const request = useAsk<RequestView>('requests', `/requests/${id}`);
+  const request = useAsk('requests', api('GET /requests/{id}', { id }));
   return (
     <Fetched of={request} what="its specimens">
       {(value) => <ReceiveForm request={value} onDone={onDone} />}
@@ -90,10 +91,12 @@ function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => 
       onSubmit={(event) => {
         event.preventDefault();
         const conditioningFrom = conditioned ? fromLocalInput(from) : null;
-        receive.mutate({
-          path: `/requests/${request.id}/arrivals`,
-          body: { specimenIds: ids, condition, ...(conditioningFrom ? { conditioningFrom } : {}) },
-        });
+        receive.mutate(
+          api('POST /requests/{id}/arrivals', {
+            id: request.id,
+            body: { specimenIds: ids, condition, ...(conditioningFrom ? { conditioningFrom } : {}) },
+          }),
+        );
       }}
     >
       <div className="row">

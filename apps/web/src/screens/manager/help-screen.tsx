@@ -4,6 +4,7 @@ import { TaskWatch } from '../../features/plan/task-watch.js';
 import { Empty, Refusal } from '../../ui/faces.js';
 import { span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useSend } from '../../wire/asking.js';
 
 /** Single changes, each tried by planning anew, ranked by the lateness that they would take away. */
@@ -17,7 +18,7 @@ export function HelpScreen() {
           type="button"
           className="button main"
           disabled={ask.isPending}
-          onClick={() => ask.mutate({ path: '/plan/help', body: {} })}
+          onClick={() => ask.mutate(api('POST /plan/help'))}
         >
           {taskId ? 'Work it out again' : 'Work it out'}
         </button>

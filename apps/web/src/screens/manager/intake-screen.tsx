@@ -3,12 +3,13 @@ import type { RequestLine } from '#libs/contract/src/index.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAskPages } from '../../wire/asking.js';
 
 /** What waits for the lab's review, and what was returned with a question. */
 export function IntakeScreen() {
-  const submitted = useAskPages<RequestLine>('requests', '/requests?state=submitted');
-  const returned = useAskPages<RequestLine>('requests', '/requests?state=returned');
+  const submitted = useAskPages('requests', api('GET /requests', { state: 'submitted' }));
+  const returned = useAskPages('requests', api('GET /requests', { state: 'returned' }));
   return (
     <>
       <TitleBlock

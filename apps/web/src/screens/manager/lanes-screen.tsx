@@ -1,6 +1,6 @@
 import { useCallback, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { BookingView, FitView, PlanView, TaskView, TrialView } from '#libs/contract/src/index.js';
+import type { BookingView, PlanView, TaskView, TrialView } from '#libs/contract/src/index.js';
 import { Board } from '../../features/plan/board.js';
 import { BookingSheet } from '../../features/plan/booking-sheet.js';
 import { TaskWatch } from '../../features/plan/task-watch.js';
@@ -9,12 +9,13 @@ import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { moment } from '../../ui/moments.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused, call } from '../../wire/call.js';
 
 /** The published plan as frame lanes. Moving a job pins it where it is set down; the planner then plans around it. */
 export function LanesScreen() {
-  const plan = useAsk<PlanView>('plan', '/plan');
+  const plan = useAsk('plan', api('GET /plan'));
   if (plan.error instanceof Refused && plan.error.problem.status === 404) return <NoPlan />;
   return (
     <Fetched of={plan} what="the plan">
@@ -30,11 +31,7 @@ function NoPlan() {
       <TitleBlock title="Frame lanes" />
       <Empty
         action={
-          <button
-            type="button"
-            className="button main"
-            onClick={() => replan.mutate({ path: '/plan/replan', body: {} })}
-          >
+          <button type="button" className="button main" onClick={() => replan.mutate(api('POST /plan/replan'))}>
             Plan now
           </button>
         }
@@ -59,20 +56,15 @@ function Lanes({ plan }: { plan: PlanView }) {
   const replan = useSend<TaskView>(['plan']);
   const trial = useSend<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
   const chosen = plan.lanes.flatMap(({ bookings }) => bookings).find(({ id }) => id === chosenId) ?? null;
-  const askFit = useCallback(
-    (jobId: string, startsAt: string) => call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt })}`),
-    [],
-  );
-  const move = (booking: BookingView, frameId: string, startsAt: string) => {
-    pin.mutate(
-      { path: '/plan/pins', body: { jobId: booking.jobId, frameId, startsAt } },
-      {
-        onSuccess: () =>
-          tell(`${booking.jobReference} is pinned to ${moment(startsAt)}. The planner works around it.`, () =>
-            pin.mutate({ verb: 'DELETE', path: `/plan/pins/${booking.jobId}` }),
-          ),
-      },
-    );
+  const askFit = useCallback((jobId: string, startsAt: string) => call(api('GET /plan/fit', { jobId, startsAt })), []);
+  const move = ({ jobId, jobReference }: BookingView, frameId: string, startsAt: string) => {
+    if (!jobId) return;
+    pin.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt } }), {
+      onSuccess: () =>
+        tell(`${jobReference} is pinned to ${moment(startsAt)}. The planner works around it.`, () =>
+          pin.mutate(api('DELETE /plan/pins/{jobId}', { jobId })),
+        ),
+    });
   };
   return (
     <>
@@ -102,7 +94,7 @@ function Lanes({ plan }: { plan: PlanView }) {
               type="button"
               className="button"
               disabled={trial.isPending}
-              onClick={() => trial.mutate({ path: '/trials', body: { name: `Trial of ${moment(Date.now())}` } })}
+              onClick={() => trial.mutate(api('POST /trials', { body: { name: `Trial of ${moment(Date.now())}` } }))}
             >
               Try a change
             </button>
@@ -110,7 +102,7 @@ function Lanes({ plan }: { plan: PlanView }) {
               type="button"
               className="button"
               disabled={replan.isPending}
-              onClick={() => replan.mutate({ path: '/plan/replan', body: {} })}
+              onClick={() => replan.mutate(api('POST /plan/replan'))}
             >
               Plan anew
             </button>
@@ -187,7 +179,7 @@ function OutOfPlan({ plan, mayChange }: { plan: PlanView; mayChange: boolean }) 
                   <button
                     type="button"
                     className="button small"
-                    onClick={() => release.mutate({ verb: 'DELETE', path: `/plan/holds/${job.jobId}` })}
+                    onClick={() => release.mutate(api('DELETE /plan/holds/{jobId}', { jobId: job.jobId }))}
                   >
                     Release
                   </button>

@@ -1,15 +1,16 @@
 import { Link } from 'wouter';
-import type { LateView, PlanView } from '#libs/contract/src/index.js';
+import type { LateView } from '#libs/contract/src/index.js';
 import { Causes } from '../../features/plan/booking-sheet.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { moment, span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 import '../../features/plan/board.css';
 
 /** What is late or may become so, and where the hours went. */
 export function LateScreen() {
-  const plan = useAsk<PlanView>('plan', '/plan');
+  const plan = useAsk('plan', api('GET /plan'));
   return (
     <Fetched of={plan} what="the plan">
       {({ late, figures, version }) => (

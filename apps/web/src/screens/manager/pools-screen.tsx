@@ -2,13 +2,14 @@ import type { PlanView } from '#libs/contract/src/index.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 
 const FULL = 0.9;
 
 /** How full frames and pools of like items are, and which pools hold everything else back. */
 export function PoolsScreen() {
-  const plan = useAsk<PlanView>('plan', '/plan');
+  const plan = useAsk('plan', api('GET /plan'));
   return (
     <Fetched of={plan} what="the load">
       {(value) => (

@@ -15,11 +15,12 @@ import { TextField, Tick } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 
 /** The review of a request before it is accepted: every point of ISO/IEC 17025:2017, 7.1 is settled here. */
 export function ReviewScreen({ id }: { id: string }) {
-  const request = useAsk<RequestView>('requests', `/requests/${id}`);
+  const request = useAsk('requests', api('GET /requests/{id}', { id }));
   return (
     <Fetched of={request} what="the request">
       {(value) => (
@@ -162,7 +163,9 @@ function Review({ request }: { request: RequestView }) {
           type="button"
           className="button main"
           disabled={accept.isPending}
-          onClick={() => accept.mutate({ path: `/requests/${request.id}/accept`, body: bodyOf(review, request) })}
+          onClick={() =>
+            accept.mutate(api('POST /requests/{id}/accept', { id: request.id, body: bodyOf(review, request) }))
+          }
         >
           Accept
         </button>
@@ -226,7 +229,7 @@ function SayWhy({ request, how, onClose }: { request: RequestView; how: 'return'
         type="button"
         className={isReturn ? 'button main' : 'button sharp'}
         disabled={!why.trim() || send.isPending}
-        onClick={() => send.mutate({ path: `/requests/${request.id}/${how}`, body: { why } })}
+        onClick={() => send.mutate(api(`POST /requests/{id}/${how}`, { id: request.id, body: { why } }))}
       >
         {isReturn ? 'Return it' : 'Decline it for good'}
       </button>

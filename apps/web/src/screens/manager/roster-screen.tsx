@@ -1,12 +1,13 @@
 import { useState } from 'react';
-import type { Page, PersonView, RosterShiftView, RosterView } from '#libs/contract/src/index.js';
+import type { RosterShiftView, RosterView } from '#libs/contract/src/index.js';
 import { useIs } from '../../features/session/session.js';
 import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { clock, day, fromLocalInput, startOfDay, toLocalInput } from '../../ui/moments.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAsk, useSend } from '../../wire/asking.js';
 import '../../features/plan/board.css';
 
 const DAYS = 7;
@@ -18,9 +19,9 @@ export function RosterScreen() {
   const monday = mondayOf(Date.now(), weeks);
   const days = Array.from({ length: DAYS }, (_, index) => startOfDay(monday, index));
   const until = startOfDay(monday, DAYS);
-  const roster = useAsk<RosterView>(
+  const roster = useAsk(
     'people',
-    `/roster${queryOf({ from: new Date(monday).toISOString(), to: new Date(until).toISOString() })}`,
+    api('GET /roster', { from: new Date(monday).toISOString(), to: new Date(until).toISOString() }),
   );
   return (
     <>
@@ -65,15 +66,12 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
   if (people.length === 0)
     return <Empty>Nobody is on the roster this week. Without shifts nothing can be planned.</Empty>;
   const takeOff = ({ id, person, startsAt, endsAt }: RosterShiftView) =>
-    remove.mutate(
-      { verb: 'DELETE', path: `/roster/${id}` },
-      {
-        onSuccess: () =>
-          tell(`${person.name} is off on ${day(startsAt)}.`, () =>
-            back.mutate({ path: '/roster', body: { personId: person.id, startsAt, endsAt } }),
-          ),
-      },
-    );
+    remove.mutate(api('DELETE /roster/{id}', { id }), {
+      onSuccess: () =>
+        tell(`${person.name} is off on ${day(startsAt)}.`, () =>
+          back.mutate(api('POST /roster', { body: { personId: person.id, startsAt, endsAt } })),
+        ),
+    });
   return (
     <div className="scroll-x">
       <Refusal error={remove.error ?? back.error} />
@@ -129,12 +127,12 @@ function closedName({ closedDays }: RosterView, midnight: number): string {
 }
 
 function AddShift({ monday }: { monday: number }) {
-  const people = useAsk<PersonView[] | Page<PersonView>>('people', '/people');
+  const people = useAsk('people', api('GET /people'));
   const [personId, setPersonId] = useState('');
   const [from, setFrom] = useState(toLocalInput(monday + 6 * 3_600_000));
   const [to, setTo] = useState(toLocalInput(monday + 14 * 3_600_000));
   const add = useSend(['people', 'plan']);
-  const rows = Array.isArray(people.value) ? people.value : (people.value?.rows ?? []);
+  const rows = people.value?.rows ?? [];
   const [startsAt, endsAt] = [fromLocalInput(from), fromLocalInput(to)];
   return (
     <form
@@ -142,7 +140,7 @@ function AddShift({ monday }: { monday: number }) {
       style={{ marginTop: '1.5rem' }}
       onSubmit={(event) => {
         event.preventDefault();
-        add.mutate({ path: '/roster', body: { personId, startsAt, endsAt } });
+        if (startsAt && endsAt) add.mutate(api('POST /roster', { body: { personId, startsAt, endsAt } }));
       }}
     >
       <SelectField
@@ -174,7 +172,7 @@ function CloseDay() {
       className="filters framed"
       onSubmit={(event) => {
         event.preventDefault();
-        save.mutate({ path: '/roster/closed-days', body: { day: closed, name } });
+        save.mutate(api('POST /roster/closed-days', { body: { day: closed, name } }));
       }}
     >
       <TextField label="Close the lab on" type="date" value={closed} onChange={setClosed} />

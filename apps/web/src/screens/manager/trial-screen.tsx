@@ -1,6 +1,6 @@
 import { useCallback, useState } from 'react';
 import { useLocation } from 'wouter';
-import type { BookingView, FitView, PlanView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
+import type { BookingView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
 import { Board } from '../../features/plan/board.js';
 import { Comparison } from '../../features/plan/figures.js';
 import { TrialEditForm } from '../../features/plan/trial-edit-form.js';
@@ -8,12 +8,13 @@ import { editText } from '../../features/plan/trial-words.js';
 import { Empty, Fetched, Refusal, Waiting } from '../../ui/faces.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAsk, useSend } from '../../wire/asking.js';
 import { call } from '../../wire/call.js';
 
 /** One trial plan: its changes, its lanes, and the difference to the published plan. */
 export function TrialScreen({ id }: { id: string }) {
-  const trial = useAsk<TrialView>('plan', `/trials/${id}`, (value) => (value?.pending ? 1000 : false));
+  const trial = useAsk('plan', api('GET /trials/{id}', { id }), (value) => (value?.pending ? 1000 : false));
   return (
     <Fetched of={trial} what="the trial plan">
       {(value) => <Trial trial={value} />}
@@ -23,7 +24,7 @@ export function TrialScreen({ id }: { id: string }) {
 
 /** Until a trial is planned, the published plan stands in for it. */
 function Trial({ trial: asked }: { trial: TrialView }) {
-  const published = useAsk<PlanView>('plan', '/plan');
+  const published = useAsk('plan', api('GET /plan'));
   const trial = { ...asked, plan: asked.plan ?? published.value ?? null };
   const [, go] = useLocation();
   const tell = useTell();
@@ -35,11 +36,10 @@ function Trial({ trial: asked }: { trial: TrialView }) {
   });
   const drop = useSend(['plan'], () => go('/planning/trials'));
   const open = trial.state === 'open';
-  const add = (body: TrialEdit) => edit.mutate({ path: `/trials/${trial.id}/edits`, body });
-  const takeBack = (index: number) => edit.mutate({ verb: 'DELETE', path: `/trials/${trial.id}/edits/${index}` });
+  const add = (body: TrialEdit) => edit.mutate(api('POST /trials/{id}/edits', { id: trial.id, body }));
+  const takeBack = (index: number) => edit.mutate(api('DELETE /trials/{id}/edits/{index}', { id: trial.id, index }));
   const askFit = useCallback(
-    (jobId: string, startsAt: string) =>
-      call<FitView[]>('GET', `/plan/fit${queryOf({ jobId, startsAt, trialId: trial.id })}`),
+    (jobId: string, startsAt: string) => call(api('GET /plan/fit', { jobId, startsAt, trialId: trial.id })),
     [trial.id],
   );
   return (
@@ -58,7 +58,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
               type="button"
               className="button main"
               disabled={publish.isPending || trial.edits.length === 0 || trial.pending}
-              onClick={() => publish.mutate({ path: `/trials/${trial.id}/publish` })}
+              onClick={() => publish.mutate(api('POST /trials/{id}/publish', { id: trial.id }))}
             >
               Publish: replaces the plan for everybody
             </button>
@@ -66,7 +66,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
               type="button"
               className="button sharp"
               disabled={drop.isPending}
-              onClick={() => drop.mutate({ verb: 'DELETE', path: `/trials/${trial.id}` })}
+              onClick={() => drop.mutate(api('DELETE /trials/{id}', { id: trial.id }))}
             >
               Drop this trial
             </button>
@@ -85,7 +85,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
               type="button"
               className="button small"
               disabled={trial.pending || edit.isPending}
-              onClick={() => edit.mutate({ path: `/trials/${trial.id}/replan` })}
+              onClick={() => edit.mutate(api('POST /trials/{id}/replan', { id: trial.id }))}
             >
               Plan it anew
             </button>

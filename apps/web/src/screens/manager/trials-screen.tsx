@@ -1,14 +1,15 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { Page, TrialView } from '#libs/contract/src/index.js';
+import type { TrialView } from '#libs/contract/src/index.js';
 import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 
 /** What-if copies of the plan. */
 export function TrialsScreen() {
-  const trials = useAsk<TrialView[] | Page<TrialView>>('plan', '/trials');
+  const trials = useAsk('plan', api('GET /trials'));
   const [name, setName] = useState('');
   const [, go] = useLocation();
   const create = useSend<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
@@ -19,7 +20,7 @@ export function TrialsScreen() {
         className="filters"
         onSubmit={(event) => {
           event.preventDefault();
-          create.mutate({ path: '/trials', body: { name } });
+          create.mutate(api('POST /trials', { body: { name } }));
         }}
       >
         <TextField
@@ -37,7 +38,7 @@ export function TrialsScreen() {
         of={trials}
         what="the trial plans"
         empty={(value) =>
-          listOf(value).length === 0 && (
+          value.length === 0 && (
             <Empty>
               No trial is open. A trial plan is a copy: move jobs, take a frame down, add a shift, see the difference,
               then publish or drop it.
@@ -56,7 +57,7 @@ export function TrialsScreen() {
               </tr>
             </thead>
             <tbody>
-              {listOf(value).map((trial) => (
+              {value.map((trial) => (
                 <tr key={trial.id}>
                   <th>
                     <Link href={`/planning/trials/${trial.id}`}>{trial.name}</Link>
@@ -77,8 +78,4 @@ export function TrialsScreen() {
       </Fetched>
     </>
   );
-}
-
-function listOf(value: TrialView[] | Page<TrialView>): TrialView[] {
-  return Array.isArray(value) ? value : value.rows;
 }

@@ -1,17 +1,17 @@
-import type { NoticeView } from '#libs/contract/src/index.js';
 import { FeedKeys } from '../../features/notices/feed-keys.js';
 import { MailChoice } from '../../features/notices/mail-choice.js';
 import { NoticeList } from '../../features/notices/notice-list.js';
 import { useIs, useSession } from '../../features/session/session.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAskPages, useSend } from '../../wire/asking.js';
 
 /** What one has been told, and how one wants to hear of it. */
 export function NoticesScreen() {
   const { person } = useSession();
   const seesPlan = useIs('technician', 'manager', 'auditor');
-  const notices = useAskPages<NoticeView>('notices', '/notices');
+  const notices = useAskPages('notices', api('GET /notices'));
   const readAll = useSend(['notices']);
   const isNew = notices.value?.some(({ readAt }) => readAt === null) ?? false;
   return (
@@ -21,7 +21,7 @@ export function NoticesScreen() {
           type="button"
           className="button"
           disabled={!isNew || readAll.isPending}
-          onClick={() => readAll.mutate({ path: '/notices/read-all' })}
+          onClick={() => readAll.mutate(api('POST /notices/read-all'))}
         >
           All read
         </button>

@@ -1,11 +1,12 @@
 import { useState } from 'react';
-import type { OpenSessionView, TokenView } from '#libs/contract/src/index.js';
+import type { TokenView } from '#libs/contract/src/index.js';
 import { useSession } from '../../features/session/session.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField, Ticks } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused } from '../../wire/call.js';
 
@@ -46,7 +47,7 @@ function Password() {
       className="stack"
       onSubmit={(event) => {
         event.preventDefault();
-        change.mutate({ verb: 'PUT', path: '/own/password', body: { current, next } });
+        change.mutate(api('PUT /own/password', { body: { current, next } }));
       }}
     >
       <h2>Password</h2>
@@ -78,7 +79,7 @@ function Password() {
 }
 
 function Sessions() {
-  const sessions = useAsk<OpenSessionView[]>('people', '/own/sessions');
+  const sessions = useAsk('people', api('GET /own/sessions'));
   const end = useSend(['people']);
   return (
     <section className="stack">
@@ -99,7 +100,7 @@ function Sessions() {
                   <button
                     type="button"
                     className="button small"
-                    onClick={() => end.mutate({ verb: 'DELETE', path: `/own/sessions/${session.id}` })}
+                    onClick={() => end.mutate(api('DELETE /own/sessions/{id}', { id: session.id }))}
                   >
                     End it
                   </button>
@@ -123,7 +124,7 @@ function browserOf(agent: string): string {
 
 function Tokens() {
   const { permissions } = useSession();
-  const tokens = useAsk<TokenView[]>('people', '/own/tokens');
+  const tokens = useAsk('people', api('GET /own/tokens'));
   const [name, setName] = useState('');
   const [days, setDays] = useState('90');
   const [chosen, setChosen] = useState<string[]>([]);
@@ -147,7 +148,7 @@ function Tokens() {
                 <button
                   type="button"
                   className="button small"
-                  onClick={() => end.mutate({ verb: 'DELETE', path: `/own/tokens/${token.id}` })}
+                  onClick={() => end.mutate(api('DELETE /own/tokens/{id}', { id: token.id }))}
                 >
                   Revoke
                 </button>
@@ -165,7 +166,7 @@ function Tokens() {
         className="stack"
         onSubmit={(event) => {
           event.preventDefault();
-          make.mutate({ path: '/own/tokens', body: { name, permissions: chosen, days: Number(days) } });
+          make.mutate(api('POST /own/tokens', { body: { name, permissions: chosen, days: Number(days) } }));
         }}
       >
         <div className="fields">

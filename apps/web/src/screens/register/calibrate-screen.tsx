@@ -22,12 +22,13 @@ import { SelectField, TextField } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused, call, newKey } from '../../wire/call.js';
 
 /** Enters a calibration: from readings, which give class and range, or as the certificate states them. */
 export function CalibrateScreen({ id }: { id: string }) {
-  const item = useAsk<ItemDetail>('items', `/items/${id}`);
+  const item = useAsk('items', api('GET /items/{id}', { id }));
   return (
     <Fetched of={item} what="the item">
       {(value) => <CalibrateForm item={value} />}
@@ -104,8 +105,8 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
     setFileError(null);
     try {
       const stored = file
-        ? await call<{ id: string }>('POST', `/files?name=${encodeURIComponent(file.name)}`, {
-            file: { data: file, type: file.type || 'application/octet-stream' },
+        ? await call(api('POST /files', { name: file.name, body: file }), {
+            ...(file.type ? { type: file.type } : {}),
             key: newKey(),
           })
         : null;
@@ -118,7 +119,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
         asFound: head.asFound as RecordCalibrationBody['asFound'],
         ...(stored ? { certificateFileId: stored.id } : {}),
       };
-      save.mutate({ path: `/items/${item.id}/calibrations`, body });
+      save.mutate(api('POST /items/{id}/calibrations', { id: item.id, body }));
     } catch (error) {
       setFileError(error as Error);
     }
@@ -136,7 +137,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
             className="button"
             disabled={evaluate.isPending}
             onClick={() =>
-              evaluate.mutate({ path: '/calibrations/evaluate', body: { standard: head.standard, ...readings } })
+              evaluate.mutate(api('POST /calibrations/evaluate', { body: { standard: head.standard, ...readings } }))
             }
           >
             Work out class and range

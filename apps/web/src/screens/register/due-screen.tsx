@@ -1,17 +1,17 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { DueLine } from '#libs/contract/src/index.js';
 import { KIND_WORDS, StatusWord } from '../../features/register/item-words.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { SelectField } from '../../ui/fields.js';
 import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 
 /** What falls due, and which planned jobs it would stop. */
 export function DueScreen() {
   const [days, setDays] = useState('90');
-  const due = useAsk<DueLine[]>('items', `/calibration/due?days=${days}`);
+  const due = useAsk('items', api('GET /calibration/due', { days }));
   return (
     <>
       <TitleBlock title="Calibration due" cells={[['items', due.value?.length ?? '…']]} />

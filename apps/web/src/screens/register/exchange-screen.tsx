@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useQueryClient } from '@tanstack/react-query';
 import type { ImportView } from '#libs/contract/src/index.js';
+import type { ItemKind } from '#libs/matching/src/index.js';
 import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import { ExportList } from '../../features/exchange/export-list.js';
 import { WebhookList } from '../../features/exchange/webhook-list.js';
@@ -9,14 +10,14 @@ import { useIs } from '../../features/session/session.js';
 import { Refusal } from '../../ui/faces.js';
 import { SelectField } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
 import { addressOf, call, newKey } from '../../wire/call.js';
 
 /** Items out and in as CSV, everything out, and other programs told. An import is tried first; nothing is kept while one line is bad. */
 export function ExchangeScreen() {
   const mayImport = useIs('manager');
   const mayExportAll = useIs('manager', 'auditor');
-  const [kind, setKind] = useState('load-cell');
+  const [kind, setKind] = useState<ItemKind>('load-cell');
   return (
     <>
       <TitleBlock title="Import and export" />
@@ -31,7 +32,7 @@ export function ExchangeScreen() {
               onChange={setKind}
               choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))}
             />
-            <a className="button" href={addressOf(`/items/export.csv${queryOf({ kind })}`)} download>
+            <a className="button" href={addressOf(api('GET /items/export.csv', { kind }))} download>
               Save as CSV
             </a>
           </div>
@@ -54,12 +55,7 @@ function Import() {
     setBusy(true);
     setError(null);
     try {
-      setAnswer(
-        await call<ImportView>('POST', `/items/import${queryOf({ dryRun })}`, {
-          file: { data: chosen, type: 'text/csv' },
-          key: newKey(),
-        }),
-      );
+      setAnswer(await call(api('POST /items/import', { dryRun, body: chosen }), { type: 'text/csv', key: newKey() }));
       if (!dryRun) await client.invalidateQueries({ queryKey: ['items'] });
     } catch (refused) {
       setError(refused as Error);

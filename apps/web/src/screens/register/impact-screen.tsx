@@ -6,12 +6,13 @@ import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { fromLocalInput, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAsk, useSend } from '../../wire/asking.js';
 
 /** Every result, report and person that an item touched since it was last found good; from here a nonconformity is opened. */
 export function ImpactScreen({ id }: { id: string }) {
   const [since, setSince] = useState('');
-  const impact = useAsk<ImpactView>('items', `/items/${id}/impact${queryOf({ since: fromLocalInput(since) })}`);
+  const impact = useAsk('items', api('GET /items/{id}/impact', { id, since: fromLocalInput(since) }));
   return (
     <Fetched of={impact} what="what it touched">
       {(value) => (
@@ -128,7 +129,12 @@ function OpenNonconformity({ impact, since }: { impact: ImpactView; since: strin
           className="button main"
           disabled={!what.trim() || open.isPending}
           onClick={() =>
-            open.mutate({ path: `/items/${impact.item.id}/nonconformity`, body: { what, ...(since ? { since } : {}) } })
+            open.mutate(
+              api('POST /items/{id}/nonconformity', {
+                id: impact.item.id,
+                body: { what, ...(since ? { since } : {}) },
+              }),
+            )
           }
         >
           Open it with {impact.jobs.length} jobs and {impact.reports.length} reports

@@ -11,12 +11,13 @@ import { Fetched, Refusal } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused } from '../../wire/call.js';
 
 /** Registers an item, or changes one; the fields follow from its kind. */
 export function ItemFormScreen({ id }: { id?: string }) {
-  const item = useAsk<ItemDetail>('items', id ? `/items/${id}` : null);
+  const item = useAsk('items', id ? api('GET /items/{id}', { id }) : null);
   if (!id) return <ItemForm />;
   return (
     <Fetched of={item} what="the item">
@@ -60,8 +61,8 @@ function ItemForm({ item }: { item?: ItemDetail }) {
     const kept = withoutEmptyRatings(body as unknown as SaveItemBody);
     save.mutate(
       item
-        ? { verb: 'PATCH', path: `/items/${item.id}`, body: kept, version: item.version }
-        : { path: '/items', body: kept },
+        ? api('PATCH /items/{id}', { id: item.id, body: kept, version: item.version })
+        : api('POST /items', { body: kept }),
     );
   }
   return (
@@ -87,7 +88,7 @@ function ItemForm({ item }: { item?: ItemDetail }) {
               label="Kind"
               value={kind}
               onChange={(next) => {
-                const chosen = next as ItemKind;
+                const chosen = next;
                 setKind(chosen);
                 setTyped({
                   ...startOf(chosen, undefined),

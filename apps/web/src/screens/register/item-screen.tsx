@@ -8,13 +8,14 @@ import { useIs } from '../../features/session/session.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { addressOf } from '../../wire/call.js';
 import { formatNumber } from '#libs/units/src/index.js';
 
 /** One item: what it is, its calibrations, faults, checks, windows, and the jobs that need it. */
 export function ItemScreen({ id }: { id: string }) {
-  const item = useAsk<ItemDetail>('items', `/items/${id}`);
+  const item = useAsk('items', api('GET /items/{id}', { id }));
   return (
     <Fetched of={item} what="the item">
       {(value) => <ItemSheet item={value} />}
@@ -146,7 +147,9 @@ function Calibrations({ item }: { item: ItemDetail }) {
                 </td>
                 <td>
                   {calibration.certificateFileId ? (
-                    <a href={addressOf(`/files/${calibration.certificateFileId}`)}>{calibration.certificateNumber}</a>
+                    <a href={addressOf(api('GET /files/{id}', { id: calibration.certificateFileId }))}>
+                      {calibration.certificateNumber}
+                    </a>
                   ) : (
                     calibration.certificateNumber
                   )}
@@ -199,7 +202,7 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
                 className="row"
                 onSubmit={(event) => {
                   event.preventDefault();
-                  close.mutate({ path: `/faults/${fault.id}/close`, body: { remedy } });
+                  close.mutate(api('POST /faults/{id}/close', { id: fault.id, body: { remedy } }));
                 }}
               >
                 <input
@@ -276,7 +279,7 @@ function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null
               <button
                 type="button"
                 className="button bare small"
-                onClick={() => remove.mutate({ verb: 'DELETE', path: `/windows/${window.id}` })}
+                onClick={() => remove.mutate(api('DELETE /windows/{id}', { id: window.id }))}
               >
                 Take out
               </button>

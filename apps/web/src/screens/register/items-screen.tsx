@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { ItemView } from '#libs/contract/src/index.js';
+import type { CalibrationStatus } from '#libs/contract/src/index.js';
+import type { ItemKind } from '#libs/matching/src/index.js';
 import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import { KIND_WORDS, STATUS_CHOICES, StateWord, StatusWord, capacityText } from '../../features/register/item-words.js';
 import { useSearch } from '../../features/register/use-search.js';
@@ -9,15 +10,16 @@ import { Empty, Fetched } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAskPages } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAskPages } from '../../wire/asking.js';
 
 /** Every registered piece of equipment. */
 export function ItemsScreen() {
   const mayEdit = useIs('manager');
-  const [kind, setKind] = useState('');
-  const [status, setStatus] = useState('');
+  const [kind, setKind] = useState<ItemKind | ''>('');
+  const [status, setStatus] = useState<CalibrationStatus | ''>('');
   const [text, setText, q] = useSearch();
-  const items = useAskPages<ItemView>('items', `/items${queryOf({ kind, status, q })}`);
+  const items = useAskPages('items', api('GET /items', { kind, status, q }));
   return (
     <>
       <TitleBlock

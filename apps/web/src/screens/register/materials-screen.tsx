@@ -1,18 +1,18 @@
 import { useState } from 'react';
-import type { MaterialView } from '#libs/contract/src/index.js';
 import { MaterialDialog } from '../../features/register/material-dialog.js';
 import { useSearch } from '../../features/register/use-search.js';
 import { useIs } from '../../features/session/session.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 
 /** Strength bands as they are found in practice, each with its source and how sure it is. */
 export function MaterialsScreen() {
   const mayAdd = useIs('manager');
   const [adding, setAdding] = useState(false);
-  const materials = useAsk<MaterialView[]>('methods', '/materials');
+  const materials = useAsk('methods', api('GET /materials'));
   const [text, setText, q] = useSearch();
   const shown = (materials.value ?? []).filter(({ name, group }) =>
     `${name} ${group}`.toLowerCase().includes(q.toLowerCase()),

@@ -7,12 +7,13 @@ import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused } from '../../wire/call.js';
 
 /** Test procedures that the lab offers. */
 export function MethodsScreen() {
-  const methods = useAsk<MethodView[]>('methods', '/methods');
+  const methods = useAsk('methods', api('GET /methods'));
   const [text, setText, q] = useSearch();
   const shown = (methods.value ?? []).filter(({ designation, title, testType }) =>
     `${designation} ${title} ${testType}`.toLowerCase().includes(q.toLowerCase()),
@@ -63,7 +64,7 @@ export function MethodsScreen() {
 
 /** One version of a method with all its parameters; a change makes the next version, and requests keep the one they were agreed with. */
 export function MethodScreen({ id }: { id: string }) {
-  const method = useAsk<MethodView & { versions: MethodView[] }>('methods', `/methods/${id}`);
+  const method = useAsk('methods', api('GET /methods/{id}', { id }));
   return (
     <Fetched of={method} what="the method">
       {(value) => (
@@ -133,7 +134,7 @@ function MethodText({ method }: { method: MethodView }) {
   function keep() {
     try {
       setUnread(null);
-      save.mutate({ path: '/methods', body: { data: JSON.parse(text) as unknown } });
+      save.mutate(api('POST /methods', { body: { data: JSON.parse(text) as Record<string, unknown> } }));
     } catch (error) {
       setUnread(`The text cannot be read: ${(error as Error).message}`);
     }

@@ -6,12 +6,13 @@ import { Empty, Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import '../../features/plan/board.css';
 
 /** Work or items found not to conform, with what they touched and what was decided. */
 export function NonconformitiesScreen() {
-  const list = useAsk<NonconformityView[]>('items', '/nonconformities');
+  const list = useAsk('items', api('GET /nonconformities'));
   return (
     <>
       <TitleBlock
@@ -71,12 +72,13 @@ function Entry({ entry }: { entry: NonconformityView }) {
           className="stack tight"
           onSubmit={(event) => {
             event.preventDefault();
-            decide.mutate({
-              verb: 'PATCH',
-              path: `/nonconformities/${entry.id}`,
-              body: { state: 'closed', decision },
-              version: entry.version,
-            });
+            decide.mutate(
+              api('PATCH /nonconformities/{id}', {
+                id: entry.id,
+                body: { state: 'closed', decision },
+                version: entry.version,
+              }),
+            );
           }}
         >
           <TextField

@@ -1,11 +1,12 @@
 import { useState } from 'react';
-import type { MethodView, NewPersonBody, Page, PersonView, Role, TeamRef } from '#libs/contract/src/index.js';
+import type { NewPersonBody, PersonView, Role } from '#libs/contract/src/index.js';
 import { useIs } from '../../features/session/session.js';
 import { Dialog } from '../../ui/dialog.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
 import { day, fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused } from '../../wire/call.js';
 
@@ -19,7 +20,7 @@ const ROLES: { value: Role; label: string }[] = [
 /** Who works with the lab, in which role, and who may run which method. */
 export function PeopleScreen() {
   const mayEdit = useIs('manager');
-  const people = useAsk<Page<PersonView>>('people', '/people');
+  const people = useAsk('people', api('GET /people'));
   const [editing, setEditing] = useState<string | null>(null);
   const chosen = people.value?.rows.find(({ id }) => id === editing);
   return (
@@ -79,7 +80,7 @@ export function PeopleScreen() {
 }
 
 function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () => void }) {
-  const teams = useAsk<Page<TeamRef>>('people', '/teams');
+  const teams = useAsk('people', api('GET /teams'));
   const [name, setName] = useState(person?.name ?? '');
   const [email, setEmail] = useState(person?.email ?? '');
   const [roles, setRoles] = useState<string[]>(person?.roles ?? ['requester']);
@@ -124,8 +125,8 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
           onClick={() =>
             save.mutate(
               person
-                ? { verb: 'PATCH', path: `/people/${person.id}`, body: { ...common, active }, version: person.version }
-                : { path: '/people', body: { ...common, email } satisfies NewPersonBody },
+                ? api('PATCH /people/{id}', { id: person.id, body: { ...common, active }, version: person.version })
+                : api('POST /people', { body: { ...common, email } satisfies NewPersonBody }),
             )
           }
         >
@@ -138,7 +139,7 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
 }
 
 function Authorisations({ person }: { person: PersonView }) {
-  const methods = useAsk<MethodView[]>('methods', '/methods');
+  const methods = useAsk('methods', api('GET /methods'));
   const [methodCode, setMethodCode] = useState('');
   const [from, setFrom] = useState(toLocalInput(Date.now()).slice(0, 10));
   const change = useSend(['people', 'plan']);
@@ -155,7 +156,14 @@ function Authorisations({ person }: { person: PersonView }) {
             <button
               type="button"
               className="button bare small"
-              onClick={() => change.mutate({ verb: 'DELETE', path: `/people/${person.id}/authorisations/${each.id}` })}
+              onClick={() =>
+                change.mutate(
+                  api('DELETE /people/{id}/authorisations/{authorisationId}', {
+                    id: person.id,
+                    authorisationId: each.id,
+                  }),
+                )
+              }
             >
               Withdraw
             </button>
@@ -179,10 +187,12 @@ function Authorisations({ person }: { person: PersonView }) {
           className="button"
           disabled={!methodCode}
           onClick={() =>
-            change.mutate({
-              path: `/people/${person.id}/authorisations`,
-              body: { methodCode, from: fromLocalInput(from) },
-            })
+            change.mutate(
+              api('POST /people/{id}/authorisations', {
+                id: person.id,
+                body: { methodCode, from: fromLocalInput(from) ?? '' },
+              }),
+            )
           }
         >
           Authorise

@@ -1,17 +1,17 @@
 import { useState } from 'react';
-import type { RecordEventView } from '#libs/contract/src/index.js';
 import { useSearch } from '../../features/register/use-search.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAskPages } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAskPages } from '../../wire/asking.js';
 
 /** Who did what, when, and why: append-only, chained by hash. */
 export function RecordScreen() {
   const [text, setText, subject] = useSearch();
   const [open, setOpen] = useState<string | null>(null);
-  const events = useAskPages<RecordEventView>('record', `/record${queryOf({ subject })}`);
+  const events = useAskPages('record', api('GET /record', { subject }));
   return (
     <>
       <TitleBlock title="Record" />

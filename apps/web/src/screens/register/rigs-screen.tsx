@@ -1,18 +1,18 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { RigView } from '#libs/contract/src/index.js';
 import { RigDialog } from '../../features/register/rig-dialog.js';
 import { fromTheTop } from '../../features/register/rig-places.js';
 import { useIs } from '../../features/session/session.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 
 /** What is fitted on each frame right now, from crosshead to base. */
 export function RigsScreen() {
   const mayEdit = useIs('manager', 'technician');
   const [editing, setEditing] = useState<string | null>(null);
-  const rigs = useAsk<RigView[]>('items', '/rigs');
+  const rigs = useAsk('items', api('GET /rigs'));
   const chosen = rigs.value?.find(({ frame }) => frame.id === editing);
   return (
     <>

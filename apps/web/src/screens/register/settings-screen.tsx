@@ -9,6 +9,7 @@ import { Fetched, Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused } from '../../wire/call.js';
 
@@ -94,7 +95,7 @@ const GROUPS: { title: string; lines: Line[] }[] = [
 
 /** The lab's own choices. */
 export function SettingsScreen() {
-  const settings = useAsk<LabSettingsView>('settings', '/settings');
+  const settings = useAsk('settings', api('GET /settings'));
   return (
     <Fetched of={settings} what="the settings">
       {(value) => <SettingsForm key={value.version} settings={value} />}
@@ -129,7 +130,7 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
     let body: Omit<LabSettings, 'demo'> = rows ? { ...rest, shifts: shiftsOf(rows) } : rest;
     for (const [path, text] of Object.entries(draft))
       body = withPath(body, path, typeof readPath(settings, path) === 'number' ? Number(text.replace(',', '.')) : text);
-    save.mutate({ verb: 'PUT', path: '/settings', body, version });
+    save.mutate(api('PUT /settings', { body, version }));
   }
   return (
     <>

@@ -1,14 +1,14 @@
-import type { StatusView } from '#libs/contract/src/index.js';
 import { Fetched } from '../../ui/faces.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 
 const EVERY_MS = 15_000;
 
 /** What is wrong with the system, in words, and what works all the same. */
 export function StatusScreen() {
-  const status = useAsk<StatusView>('status', '/status', () => EVERY_MS);
+  const status = useAsk('status', api('GET /status'), () => EVERY_MS);
   return (
     <Fetched of={status} what="the state of the system">
       {({ parts, at }) => (

@@ -1,27 +1,28 @@
 import { useState } from 'react';
-import type { HistoryView, MaterialView, MethodView } from '#libs/contract/src/index.js';
+import type { HistoryView } from '#libs/contract/src/index.js';
 import { ControlChart } from '../../features/results/control-chart.js';
 import { useSearch } from '../../features/register/use-search.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAsk } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAsk } from '../../wire/asking.js';
 import { formatNumber } from '#libs/units/src/index.js';
 
 /** One result over all requests: trend, control limits, and which cell read it, so that a drifting one is seen. */
 export function HistoryScreen() {
-  const methods = useAsk<MethodView[]>('methods', '/methods');
-  const materials = useAsk<MaterialView[]>('methods', '/materials');
+  const methods = useAsk('methods', api('GET /methods'));
+  const materials = useAsk('methods', api('GET /materials'));
   const [code, setCode] = useState('');
   const [material, setMaterial] = useState('');
   const [key, setKey] = useState('');
   const [cell, setCell, cellTag] = useSearch();
   const method = methods.value?.find((each) => each.code === code);
   const results = method?.data.results ?? [];
-  const history = useAsk<HistoryView>(
+  const history = useAsk(
     'results',
-    code && key ? `/results/history${queryOf({ method: code, material, key, cell: cellTag })}` : null,
+    code && key ? api('GET /results/history', { method: code, material, key, cell: cellTag }) : null,
   );
   return (
     <>

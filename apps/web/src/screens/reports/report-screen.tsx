@@ -12,6 +12,7 @@ import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { addressOf } from '../../wire/call.js';
 
@@ -19,7 +20,7 @@ const ISSUING_MS = 1500;
 
 /** One report: the page as it will be issued, and beside it what is missing, remarks, and the acts. */
 export function ReportScreen({ id }: { id: string }) {
-  const report = useAsk<ReportView>('reports', `/reports/${id}`, (value) =>
+  const report = useAsk('reports', api('GET /reports/{id}', { id }), (value) =>
     value?.state === 'issuing' ? ISSUING_MS : false,
   );
   return (
@@ -58,7 +59,8 @@ export function ReportScreen({ id }: { id: string }) {
 }
 
 function Downloads({ report }: { report: ReportView }) {
-  const to = (file: string) => addressOf(`/reports/${report.id}/${file}`);
+  const to = (file: 'file.pdf' | 'data.csv' | 'data.json') =>
+    addressOf(api(`GET /reports/{id}/${file}`, { id: report.id }));
   return (
     <>
       {report.hasFile && (
@@ -113,7 +115,7 @@ function Beside({ report }: { report: ReportView }) {
             type="button"
             className="button main"
             disabled={report.missing.length > 0 || issue.isPending}
-            onClick={() => issue.mutate({ path: `/reports/${report.id}/issue`, body: {}, version: report.version })}
+            onClick={() => issue.mutate(api('POST /reports/{id}/issue', { id: report.id, version: report.version }))}
           >
             Authorise and issue
           </button>
@@ -176,7 +178,7 @@ function Remarks({ report }: { report: ReportView }) {
           className="button"
           disabled={!changed || save.isPending}
           onClick={() =>
-            save.mutate({ verb: 'PATCH', path: `/reports/${report.id}`, body: remarks, version: report.version })
+            save.mutate(api('PATCH /reports/{id}', { id: report.id, body: remarks, version: report.version }))
           }
         >
           Keep the remarks
@@ -205,7 +207,7 @@ function Amend({ report, onClose }: { report: ReportView; onClose: () => void })
         type="button"
         className="button main"
         disabled={!why.trim() || amend.isPending}
-        onClick={() => amend.mutate({ path: `/reports/${report.id}/amend`, body: { why } })}
+        onClick={() => amend.mutate(api('POST /reports/{id}/amend', { id: report.id, body: { why } }))}
       >
         Prepare revision {report.revision + 1}
       </button>

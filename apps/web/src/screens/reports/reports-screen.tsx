@@ -1,17 +1,17 @@
 import { Link } from 'wouter';
-import type { ReportLine } from '#libs/contract/src/index.js';
 import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
 import { useSearch } from '../../features/register/use-search.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAskPages } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAskPages } from '../../wire/asking.js';
 
 /** Reports by number, request or team. */
 export function ReportsScreen() {
   const [text, setText, q] = useSearch();
-  const reports = useAskPages<ReportLine>('reports', `/reports${queryOf({ q })}`);
+  const reports = useAskPages('reports', api('GET /reports', { q }));
   return (
     <>
       <TitleBlock title="Reports" />

@@ -4,17 +4,15 @@ import { Fetched } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAsk } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAsk } from '../../wire/asking.js';
 
 /** Open to everybody with a report in hand: is this number known, and is this file the one that was issued? */
 export function VerifyScreen() {
   const number = decodeURIComponent(location.pathname.replace(/^\/verify\/?/, ''));
   const [typed, setTyped] = useState(number);
   const [hash, setHash] = useState(new URLSearchParams(location.search).get('hash') ?? '');
-  const answer = useAsk<VerifyView>(
-    'reports',
-    number ? `/verify/${encodeURIComponent(number)}${queryOf({ hash })}` : null,
-  );
+  const answer = useAsk('reports', number ? api('GET /verify/{number}', { number, hash }) : null);
   async function hashFile(file: File) {
     const digest = await crypto.subtle.digest('SHA-256', await file.arrayBuffer());
     setHash([...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join(''));

@@ -3,6 +3,7 @@ import type { BatchView } from '#libs/contract/src/index.js';
 import { useIs } from '../../features/session/session.js';
 import { AskWhy } from '../../ui/ask-why.js';
 import { useSend } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
 
 type Job = NonNullable<BatchView['job']>;
 
@@ -12,7 +13,8 @@ export function JobActs({ job }: { job: Job }) {
   const [asking, setAsking] = useState<'unblock' | 'abort' | null>(null);
   const act = useSend(['requests', 'plan', 'jobs'], () => setAsking(null));
   if (!isManager || job.state === 'done' || job.state === 'aborted') return null;
-  const send = (path: string) => (why: string) => act.mutate({ path: `/jobs/${job.id}/${path}`, body: { why } });
+  const send = (how: 'unblock' | 'abort') => (why: string) =>
+    act.mutate(api(`POST /jobs/{id}/${how}`, { id: job.id, body: { why } }));
   const common = { busy: act.isPending, error: act.error, onClose: () => setAsking(null) };
   return (
     <span className="row no-print">

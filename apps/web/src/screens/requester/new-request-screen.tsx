@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import type { MaterialView, MethodView, Page, RequestView, TeamRef } from '#libs/contract/src/index.js';
+import type { MaterialView, MethodView, RequestView } from '#libs/contract/src/index.js';
 import { BatchFields } from '../../features/matching/batch-fields.js';
 import { bodyOf, draftOf, emptyBatch, readDraft, withMethod } from '../../features/matching/batch-draft.js';
 import type { BatchDraft } from '../../features/matching/batch-draft.js';
@@ -12,21 +12,22 @@ import { Fetched, Refusal } from '../../ui/faces.js';
 import { useKept } from '../../ui/kept.js';
 import { useTell } from '../../ui/notices.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { Refused, newKey } from '../../wire/call.js';
 import { AnswerBeside } from './answer-beside.js';
 
 /** The request form, new or of a draft, with what the lab can do about it beside. */
 export function NewRequestScreen({ id }: { id?: string }) {
-  const methods = useAsk<Page<MethodView> | MethodView[]>('methods', '/methods');
-  const materials = useAsk<Page<MaterialView> | MaterialView[]>('methods', '/materials');
-  const request = useAsk<RequestView>('requests', id ? `/requests/${id}` : null);
+  const methods = useAsk('methods', api('GET /methods'));
+  const materials = useAsk('methods', api('GET /materials'));
+  const request = useAsk('requests', id ? api('GET /requests/{id}', { id }) : null);
   return (
     <Fetched of={methods} what="the methods">
-      {(methodPage) => (
+      {(offered) => (
         <Fetched of={materials} what="the materials">
-          {(materialPage) => {
-            const lists = { methods: rowsOf(methodPage), materials: rowsOf(materialPage) };
+          {(known) => {
+            const lists = { methods: offered, materials: known };
             if (!id) return <RequestForm {...lists} />;
             return (
               <Fetched of={request} what="the request">
@@ -38,10 +39,6 @@ export function NewRequestScreen({ id }: { id?: string }) {
       )}
     </Fetched>
   );
-}
-
-function rowsOf<Row>(page: Page<Row> | Row[]): Row[] {
-  return Array.isArray(page) ? page : page.rows;
 }
 
 interface Draft {
@@ -59,7 +56,7 @@ function RequestForm({
   request?: RequestView;
 }) {
   const { person } = useSession();
-  const all = useAsk<Page<TeamRef>>('people', person.teams.length === 0 ? '/teams' : null);
+  const all = useAsk('people', person.teams.length === 0 ? api('GET /teams') : null);
   const teams = person.teams.length > 0 ? person.teams : (all.value?.rows ?? []);
   const [, go] = useLocation();
   const tell = useTell();
@@ -105,8 +102,8 @@ function RequestForm({
         ),
     );
     const kept = request
-      ? await save.mutateAsync({ verb: 'PATCH', path: `/requests/${request.id}`, body, version: request.version })
-      : await save.mutateAsync({ path: '/requests', body });
+      ? await save.mutateAsync(api('PATCH /requests/{id}', { id: request.id, body, version: request.version }))
+      : await save.mutateAsync(api('POST /requests', { body }));
     forget();
     if (!andSubmit) {
       tell(`${kept.reference} is kept as a draft.`);
@@ -114,7 +111,7 @@ function RequestForm({
       return;
     }
     try {
-      await submit.mutateAsync({ path: `/requests/${kept.id}/submit` });
+      await submit.mutateAsync(api('POST /requests/{id}/submit', { id: kept.id }));
       tell(`${kept.reference} is submitted. The lab reviews it next.`);
       go(`/requests/${kept.id}`);
     } catch {

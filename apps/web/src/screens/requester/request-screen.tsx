@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { BatchResults, RequestView } from '#libs/contract/src/index.js';
+import type { RequestView } from '#libs/contract/src/index.js';
 import { BatchTable } from '../../features/requests/batch-table.js';
 import { Messages } from '../../features/requests/messages.js';
 import { PromiseSpan } from '../../features/requests/promise.js';
@@ -14,12 +14,13 @@ import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { Way } from '../../ui/way.js';
+import { api } from '../../wire/api.js';
 import { useAsk, useSend } from '../../wire/asking.js';
 import { JobActs } from './job-acts.js';
 
 /** One request: where it is, what it waits for, its batches, messages and reports. */
 export function RequestScreen({ id }: { id: string }) {
-  const request = useAsk<RequestView>('requests', `/requests/${id}`);
+  const request = useAsk('requests', api('GET /requests/{id}', { id }));
   return (
     <Fetched of={request} what="the request">
       {(value) => <RequestSheet request={value} />}
@@ -95,7 +96,7 @@ const HAS_RESULTS: readonly string[] = ['in-work', 'in-review', 'reported', 'clo
 
 /** What is found so far, before and beside the report. */
 function Results({ id }: { id: string }) {
-  const results = useAsk<BatchResults[]>('results', `/requests/${id}/results`);
+  const results = useAsk('results', api('GET /requests/{id}/results', { id }));
   const shown = (results.value ?? []).filter(({ rows }) =>
     rows.some(({ values }) => Object.values(values).some(Boolean)),
   );
@@ -160,7 +161,7 @@ function RequestActs({ request }: { request: RequestView }) {
           type="button"
           className="button main"
           disabled={act.isPending}
-          onClick={() => act.mutate({ path: `/requests/${request.id}/submit` })}
+          onClick={() => act.mutate(api('POST /requests/{id}/submit', { id: request.id }))}
         >
           Submit
         </button>
@@ -175,7 +176,7 @@ function RequestActs({ request }: { request: RequestView }) {
           type="button"
           className="button main"
           disabled={report.isPending}
-          onClick={() => report.mutate({ path: `/requests/${request.id}/report` })}
+          onClick={() => report.mutate(api('POST /requests/{id}/report', { id: request.id }))}
         >
           Prepare the report
         </button>
@@ -186,7 +187,11 @@ function RequestActs({ request }: { request: RequestView }) {
         </button>
       )}
       {can('close') && isManager && (
-        <button type="button" className="button" onClick={() => act.mutate({ path: `/requests/${request.id}/close` })}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => act.mutate(api('POST /requests/{id}/close', { id: request.id }))}
+        >
           Close
         </button>
       )}
@@ -194,7 +199,7 @@ function RequestActs({ request }: { request: RequestView }) {
         type="button"
         className="button"
         disabled={copy.isPending}
-        onClick={() => copy.mutate({ path: `/requests/${request.id}/copy` })}
+        onClick={() => copy.mutate(api('POST /requests/{id}/copy', { id: request.id }))}
       >
         Copy
       </button>
@@ -212,10 +217,9 @@ function RequestActs({ request }: { request: RequestView }) {
           busy={act.isPending}
           error={act.error}
           onWhy={(why) =>
-            act.mutate(
-              { path: `/requests/${request.id}/reopen`, body: { why } },
-              { onSuccess: () => setReopening(false) },
-            )
+            act.mutate(api('POST /requests/{id}/reopen', { id: request.id, body: { why } }), {
+              onSuccess: () => setReopening(false),
+            })
           }
           onClose={() => setReopening(false)}
         />
@@ -239,7 +243,7 @@ function WithdrawDialog({ request, onClose }: { request: RequestView; onClose: (
         type="button"
         className="button sharp"
         disabled={withdraw.isPending}
-        onClick={() => withdraw.mutate({ path: `/requests/${request.id}/withdraw`, body: { why } })}
+        onClick={() => withdraw.mutate(api('POST /requests/{id}/withdraw', { id: request.id, body: { why } }))}
       >
         Withdraw and take its jobs out of the plan
       </button>

@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { RequestLine } from '#libs/contract/src/index.js';
 import { REQUEST_STATES } from '#libs/contract/src/index.js';
 import { RequestLines } from '../../features/requests/request-lines.js';
 import { REQUEST_STATE_WORDS } from '../../features/requests/words.js';
@@ -9,7 +8,8 @@ import { useSettled } from '../../features/matching/use-preview.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { SelectField, TextField, Tick } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { queryOf, useAskPages } from '../../wire/asking.js';
+import { api } from '../../wire/api.js';
+import { useAskPages } from '../../wire/asking.js';
 
 const STATES = REQUEST_STATES.map((value) => ({ value, label: REQUEST_STATE_WORDS[value] }));
 
@@ -21,7 +21,7 @@ export function RequestsScreen() {
   const [mine, setMine] = useState(isRequester);
   const [text, setText] = useState('');
   const q = useSettled(text);
-  const lines = useAskPages<RequestLine>('requests', `/requests${queryOf({ state, mine: mine || null, q })}`);
+  const lines = useAskPages('requests', api('GET /requests', { state, mine: mine || null, q }));
   const filtered = state !== '' || q !== '' || mine;
   return (
     <>
