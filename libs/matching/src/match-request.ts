@@ -4,10 +4,11 @@ import type { MatchAnswer } from './answer.js';
 import type { Ask } from './ask.js';
 import type { TimeWindow } from './item.js';
 import type { Lab } from './lab.js';
-import { matchTrains } from './match-trains.js';
+import { answerOf } from './match-trains.js';
 import type { Material } from './material.js';
 import type { Method } from './method.js';
 import { isNeeds, needsOf } from './needs-of.js';
+import { searchOf } from './search/search.js';
 import { DEFAULT_SETTINGS } from './settings.js';
 import type { MatchSettings } from './settings.js';
 
@@ -32,6 +33,7 @@ export function matchRequest(
 ): MatchAnswer | FieldProblem[] {
   const needs = needsOf(ask, method, material, settings);
   if (!isNeeds(needs)) return needs;
-  const answer = matchTrains(lab, needs, period, settings);
-  return { ...answer, advice: adviceFor({ lab, ask, method, material, needs, settings, period }, answer) };
+  const search = searchOf(lab, needs, period, settings);
+  const answer = answerOf(search);
+  return { ...answer, advice: adviceFor({ lab, ask, method, material, needs, settings, period, search }, answer) };
 }

@@ -7,6 +7,7 @@ import type { Needs } from './needs.js';
 import { refusalOf } from './refusal.js';
 import { bestTrains } from './search/best-trains.js';
 import { searchOf } from './search/search.js';
+import type { Search } from './search/search.js';
 import { siteOf } from './search/site.js';
 import { DEFAULT_SETTINGS } from './settings.js';
 import type { MatchSettings } from './settings.js';
@@ -17,7 +18,7 @@ const TRAINS_PER_FRAME = 2;
 /**
  * Which load trains can run a test, ranked, and for every frame that cannot, why not.
  *
- * A lab is indexed once for each object: one that changed must come as a new object. The answer carries no advice, see
+ * A lab is indexed once for each list of items: one that changed must come with a new list. The answer carries no advice, see
  * {@link adviceFor}.
  *
  * @param period when the test would run, half-open, UTC
@@ -30,7 +31,12 @@ export function matchTrains(
   settings: MatchSettings = DEFAULT_SETTINGS,
   perFrame: number = TRAINS_PER_FRAME,
 ): MatchAnswer {
-  const search = searchOf(lab, needs, period, settings);
+  return answerOf(searchOf(lab, needs, period, settings), perFrame);
+}
+
+/** The answer of a search that is ready. */
+export function answerOf(search: Search, perFrame: number = TRAINS_PER_FRAME): MatchAnswer {
+  const { needs, settings } = search.context;
   const candidates: Candidate[] = [];
   const refusals: FrameRefusal[] = [];
   for (const at of search.index.frames) {
@@ -44,15 +50,8 @@ export function matchTrains(
   return { needs, candidates, refusals, advice: [], ladder };
 }
 
-/** Ids of the frames on which at least one train passes; cheaper than {@link matchTrains}. */
-export function framesThatCan(
-  lab: Lab,
-  needs: Needs,
-  period: TimeWindow,
-  settings: MatchSettings,
-  only: ReadonlySet<string>,
-): string[] {
-  const search = searchOf(lab, needs, period, settings);
+/** Ids of the frames on which at least one train passes; cheaper than {@link answerOf}. */
+export function framesThatCan(search: Search, only: ReadonlySet<string>): string[] {
   return search.index.frames
     .filter((at) => only.has(at.frame.id) && bestTrains(siteOf(at, search), search, 1).length > 0)
     .map(({ frame }) => frame.id);

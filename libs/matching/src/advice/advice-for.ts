@@ -1,6 +1,7 @@
 import type { Advice, AdviceKind, MatchAnswer } from '../answer.js';
 import { framesThatCan } from '../match-trains.js';
 import { isNeeds, needsOf } from '../needs-of.js';
+import { searchOf, searchThrough } from '../search/search.js';
 import { applyAdvice } from './apply-advice.js';
 import type { Proposal, Question } from './proposal.js';
 import { purchaseProposals } from './purchase-proposals.js';
@@ -57,9 +58,14 @@ function proposalsFor(question: Question, refusals: MatchAnswer['refusals'], pur
     .map(({ proposal }) => proposal);
 }
 
-function opens(proposal: Proposal, question: Question, refused: ReadonlySet<string>): string[] {
-  const { lab, ask } = applyAdvice(proposal, question.lab, question.ask);
-  const needs =
-    ask === question.ask ? question.needs : needsOf(ask, question.method, question.material, question.settings);
-  return isNeeds(needs) ? framesThatCan(lab, needs, question.period, question.settings, refused) : [];
+function opens({ apply }: Proposal, question: Question, refused: ReadonlySet<string>): string[] {
+  const { search, settings, period } = question;
+  if (apply.change === 'new-item') return framesThatCan(searchThrough(search, apply.item), refused);
+  if (apply.change === 'item') {
+    const item = search.index.byId.get(apply.itemId);
+    return item ? framesThatCan(searchThrough(search, { ...item, ...apply.set }), refused) : [];
+  }
+  const { lab, ask } = applyAdvice({ apply }, question.lab, question.ask);
+  const needs = ask === question.ask ? question.needs : needsOf(ask, question.method, question.material, settings);
+  return isNeeds(needs) ? framesThatCan(searchOf(lab, needs, period, settings), refused) : [];
 }

@@ -5,6 +5,7 @@ import type { Lab } from '../lab.js';
 import type { Material } from '../material.js';
 import type { Method } from '../method.js';
 import type { Needs } from '../needs.js';
+import type { Search } from '../search/search.js';
 import type { MatchSettings } from '../settings.js';
 
 /** A change that might open a frame; whether it does is tried out before anyone sees it. */
@@ -19,6 +20,8 @@ export interface Question {
   needs: Needs;
   settings: MatchSettings;
   period: TimeWindow;
+  /** The search that found what refuses. */
+  search: Search;
 }
 
 /** The next larger figure of the series 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10 (R10, ISO 3). */

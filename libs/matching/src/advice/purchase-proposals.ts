@@ -14,7 +14,7 @@ import type { Proposal, Question } from './proposal.js';
 
 /** What could be bought so that the nearest train of a frame passes: the rating, size or class that it must have. */
 export function purchaseProposals(verdict: Verdict, refusal: FrameRefusal, question: Question): Proposal[] {
-  const byId = new Map(question.lab.items.map((item) => [item.id, item]));
+  const { byId } = question.search.index;
   const frame = byId.get(refusal.frameId);
   if (frame?.kind !== 'frame') return [];
   const near = refusal.nearest ? partsOf(refusal.nearest, byId) : null;

@@ -9,7 +9,7 @@ const LOWEST_SHARE = 1 / 500;
 
 /** What could be done with an item or a person that the lab has: repair, free, calibrate, authorise. */
 export function registerProposals(verdict: Verdict, question: Question): Proposal[] {
-  const items = verdict.items.flatMap((id) => question.lab.items.find((item) => item.id === id) ?? []);
+  const items = verdict.items.flatMap((id) => question.search.index.byId.get(id) ?? []);
   switch (verdict.reason) {
     case 'faulty':
     case 'out-of-use':

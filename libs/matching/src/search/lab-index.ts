@@ -6,7 +6,7 @@ export interface Pool {
   key: string;
   units: readonly Item[];
   /** The whole pool as a choice, where none of its units has times of its own, so that no request needs to look; else null. */
-  standing: readonly Chosen<Item>[] | null;
+  standing: Chosen<Item> | null;
 }
 
 /** Items that could take one part of a train: one that stands for all, and the lists of those that are equal to it. */
@@ -17,7 +17,7 @@ export interface Chosen<T> {
 
 /** A lab made ready for many requests. */
 export interface LabIndex {
-  lab: Lab;
+  rigs: Lab['rigs'];
   byId: ReadonlyMap<string, Item>;
   pools: ReadonlyMap<ItemKind, readonly Pool[]>;
   frames: readonly IndexedFrame[];
@@ -33,22 +33,52 @@ export interface IndexedFrame {
   fitted: ReadonlySet<string>;
 }
 
-const known = new WeakMap<Lab, LabIndex>();
+const known = new WeakMap<Lab['items'], LabIndex>();
 
-/** Sorts a lab's items into pools, once for each lab object. A lab that changed must come as a new object. */
+/** Sorts a lab's items into pools, once for each list of items. A lab that changed must come with a new one. */
 export function indexLab(lab: Lab): LabIndex {
-  const found = known.get(lab);
-  if (found) return found;
-  const items = [...lab.items].sort((a, b) => compareText(a.tag, b.tag) || compareText(a.id, b.id));
+  const found = known.get(lab.items);
+  if (found?.rigs === lab.rigs) return found;
+  const items = [...lab.items].sort(byTag);
   const index = {
-    lab,
+    rigs: lab.rigs,
     byId: new Map(items.map((item) => [item.id, item])),
     pools: poolsOf(items),
-    frames: items.filter((item) => item.kind === 'frame').map((frame) => indexFrame(frame, lab)),
+    frames: items.filter((item) => item.kind === 'frame').map((frame) => indexFrame(frame, lab.rigs)),
     fittedOn: new Map(lab.rigs.flatMap(({ frameId, itemIds }) => itemIds.map((id) => [id, frameId] as const))),
   };
-  known.set(lab, index);
+  known.set(lab.items, index);
   return index;
+}
+
+/**
+ * The index as it would be if an item were changed or bought, for trains that it is part of: of its kind only the pool that it joins and
+ * those that one train could hold beside it; of frames, when it is one, no other.
+ */
+export function indexThrough(index: LabIndex, item: Item): LabIndex {
+  if (item.kind === 'frame') return { ...index, frames: [indexFrame(item, index.rigs)] };
+  const key = keyOf(item);
+  const rest = (index.pools.get(item.kind) ?? []).map((pool) => without(pool, item.id));
+  const joined = rest.find((pool) => pool.key === key)?.units ?? [];
+  const pools = [
+    ...rest.filter((pool) => pool.key !== key && pool.units.length > 0 && mayPair(pool.units[0]!, item)),
+    poolOf(key, [...joined, item].sort(byTag)),
+  ];
+  return { ...index, pools: new Map(index.pools).set(item.kind, pools) };
+}
+
+function without(pool: Pool, id: string): Pool {
+  const units = pool.units.filter((unit) => unit.id !== id);
+  return units.length === pool.units.length ? pool : poolOf(pool.key, units);
+}
+
+/** Whether one train could hold both: adapters follow each other, single ends stand across from each other. */
+function mayPair(a: Item, b: Item): boolean {
+  return b.kind === 'adapter' || ('side' in a.details && 'side' in b.details && b.details.side !== 'pair');
+}
+
+function byTag(a: Item, b: Item): number {
+  return compareText(a.tag, b.tag) || compareText(a.id, b.id);
 }
 
 /** By code unit, so that the order is the same on every machine. */
@@ -78,17 +108,21 @@ function poolsOf(items: readonly Item[]): Map<ItemKind, Pool[]> {
   for (const [key, units] of byKey) {
     const { kind } = units[0]!;
     const list = pools.get(kind) ?? [];
-    list.push({ key, units, standing: standingOf(units) });
+    list.push(poolOf(key, units));
     pools.set(kind, list);
   }
   return pools;
 }
 
+function poolOf(key: string, units: readonly Item[]): Pool {
+  return { key, units, standing: units.length > 0 ? standingOf(units) : null };
+}
+
 /** Units of one pool share their state: out of service, one speaks for all. */
-function standingOf(units: readonly Item[]): readonly Chosen<Item>[] | null {
+function standingOf(units: readonly Item[]): Chosen<Item> | null {
   if (units.some(({ needsCalibration, heldWindows }) => needsCalibration || heldWindows.length > 0)) return null;
   const part = units[0]!;
-  return [{ part, units: [part.state === 'in-service' ? units : [part]] }];
+  return { part, units: [part.state === 'in-service' ? units : [part]] };
 }
 
 /** What makes two units equal. Calibrations count with class and range, not with their dates. */
@@ -131,7 +165,7 @@ function canonical(value: unknown): string {
   return `{${entries.map(([key, inner]) => `${key}:${canonical(inner)}`).join()}}`;
 }
 
-function indexFrame(frame: Frame, { rigs }: Lab): IndexedFrame {
+function indexFrame(frame: Frame, rigs: Lab['rigs']): IndexedFrame {
   const rig = rigs.find(({ frameId }) => frameId === frame.id) ?? { frameId: frame.id, itemIds: [], chamberC: null };
   return { frame, classKey: keyOf(frame), rig, fitted: new Set(rig.itemIds) };
 }

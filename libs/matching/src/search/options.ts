@@ -1,17 +1,4 @@
-import type {
-  Chamber,
-  Extensometer,
-  Fixture,
-  Grip,
-  Guard,
-  Item,
-  ItemKind,
-  JawFace,
-  LoadCell,
-  Platen,
-  Side,
-  Transducer,
-} from '../item.js';
+import type { Chamber, Extensometer, Guard, Item, ItemKind, JawFace, LoadCell, Side, Transducer } from '../item.js';
 import { slotOf } from '../parts.js';
 import type { Ends, EndItem, Parts } from '../parts.js';
 import { checksOf, countBits, tally } from './checks.js';
@@ -55,58 +42,85 @@ export const PART_CHECKS: readonly BitCheck[] = [
   ...THERMOCOUPLE,
 ];
 
-/** Every choice for each part, judged by the checks that look at that part alone, fewest failures first: the frame comes later. */
-export function optionsFor(index: LabIndex, context: RequestContext): Options {
-  const { needs } = context;
-  const of = <K extends ItemKind>(kind: K) => split<Extract<Item, { kind: K }>>(index, kind, context);
-  const none: Chosen<null>[] = [{ part: null, units: [] }];
-  return {
-    cells: judged(
-      of('load-cell').filter(({ part }) => senses(part, needs.direction)),
+/** Makes the choices for one part. */
+type Maker<T> = (index: LabIndex, context: RequestContext) => T;
+
+const NONE: readonly Chosen<null>[] = [{ part: null, units: [] }];
+
+/** How the choices for each part are made. */
+const MAKERS: { readonly [P in keyof Options]: Maker<Options[P]> } = {
+  cells: (index, context) =>
+    judged(
+      split(index, 'load-cell', context).filter(({ part }) => senses(part, context.needs.direction)),
       (part) => ({ cell: part }),
       CELL,
       context,
     ),
-    ends: judged(
-      endChoices(of('grip'), of('fixture'), of('platen'), context),
-      (part) => ({ ends: part }),
-      ENDS,
-      context,
+  ends: (index, context) => judged(endChoices(index, context), (part) => ({ ends: part }), ENDS, context),
+  faces: (index, context) =>
+    bySeat(
+      judged(
+        context.needs.ends.by === 'platens' ? [] : split(index, 'jaw-face', context),
+        (part) => ({ faces: part }),
+        FACES,
+        context,
+      ),
     ),
-    faces: bySeat(
-      judged(needs.ends.by === 'platens' ? [] : of('jaw-face'), (part) => ({ faces: part }), FACES, context),
-    ),
-    extensometers: judged(
-      [
-        ...(needs.strain.how === 'extensometer'
-          ? of('extensometer').filter(({ part }) => part.details.measures === needs.strain.rule!.measures)
-          : []),
-        ...none,
-      ],
-      (part) => ({ extensometer: part }),
-      EXTENSOMETER,
-      context,
-    ),
-    chambers: judged(
-      [...(needs.chamber ? of('chamber') : []), ...none],
+  extensometers: (index, context) =>
+    judged([...measuring(index, context), ...NONE], (part) => ({ extensometer: part }), EXTENSOMETER, context),
+  chambers: (index, context) =>
+    judged(
+      [...(context.needs.chamber ? split(index, 'chamber', context) : []), ...NONE],
       (part) => ({ chamber: part }),
       CHAMBER,
       context,
     ),
-    guards: judged([...of('guard'), ...none], (part) => ({ guard: part }), GUARD, context),
-    thermocouples: judged(
-      [...(needs.chamber ? of('transducer').filter(({ part }) => reads(part, needs.temperature.value)) : []), ...none],
-      (part) => ({ thermocouple: part }),
-      THERMOCOUPLE,
-      context,
-    ),
+  guards: (index, context) =>
+    judged([...split(index, 'guard', context), ...NONE], (part) => ({ guard: part }), GUARD, context),
+  thermocouples: (index, context) =>
+    judged([...reading(index, context), ...NONE], (part) => ({ thermocouple: part }), THERMOCOUPLE, context),
+};
+
+/** The part of a train that a kind of item takes. */
+const PART_OF: Partial<Record<ItemKind, keyof Options>> = {
+  'load-cell': 'cells',
+  grip: 'ends',
+  fixture: 'ends',
+  platen: 'ends',
+  'jaw-face': 'faces',
+  extensometer: 'extensometers',
+  chamber: 'chambers',
+  guard: 'guards',
+  transducer: 'thermocouples',
+};
+
+/** Every choice for each part, judged by the checks that look at that part alone, fewest failures first: the frame comes later. */
+export function optionsFor(index: LabIndex, context: RequestContext): Options {
+  return {
+    cells: MAKERS.cells(index, context),
+    ends: MAKERS.ends(index, context),
+    faces: MAKERS.faces(index, context),
+    extensometers: MAKERS.extensometers(index, context),
+    chambers: MAKERS.chambers(index, context),
+    guards: MAKERS.guards(index, context),
+    thermocouples: MAKERS.thermocouples(index, context),
   };
 }
 
+/** The same options, but for the part that one kind of item takes. */
+export function optionsWith(base: Options, kind: ItemKind, index: LabIndex, context: RequestContext): Options {
+  const part = PART_OF[kind];
+  return part ? { ...base, [part]: MAKERS[part](index, context) } : base;
+}
+
 /** Pools of a kind; units that are never usable in the period are left out, so that they cannot speak for the others. */
-function split<T extends Item>(index: LabIndex, kind: ItemKind, context: RequestContext): Chosen<T>[] {
+function split<K extends ItemKind>(
+  index: LabIndex,
+  kind: K,
+  context: RequestContext,
+): Chosen<Extract<Item, { kind: K }>>[] {
   const pools = index.pools.get(kind) ?? [];
-  return pools.flatMap(({ units, standing }) => (standing ?? [timely(units, context)]) as readonly Chosen<T>[]);
+  return pools.map(({ units, standing }) => (standing ?? timely(units, context)) as Chosen<Extract<Item, { kind: K }>>);
 }
 
 /** The units of a pool that are usable at some time; where none is, one that speaks for them. */
@@ -119,6 +133,17 @@ export function timely<T extends Item>(units: readonly T[], context: RequestCont
 
 function senses(cell: LoadCell, direction: string): boolean {
   return direction === 'torque' ? cell.details.torqueCapacityNm > 0 : cell.details.capacityN > 0;
+}
+
+function measuring(index: LabIndex, context: RequestContext): Chosen<Extensometer>[] {
+  const { strain } = context.needs;
+  if (strain.how !== 'extensometer') return [];
+  return split(index, 'extensometer', context).filter(({ part }) => part.details.measures === strain.rule!.measures);
+}
+
+function reading(index: LabIndex, context: RequestContext): Chosen<Transducer>[] {
+  const { chamber, temperature } = context.needs;
+  return chamber ? split(index, 'transducer', context).filter(({ part }) => reads(part, temperature.value)) : [];
 }
 
 function reads({ details }: Transducer, temperatureC: number): boolean {
@@ -137,17 +162,15 @@ function judged<T>(
 }
 
 /** Every way to hold the specimen that is of the right kind: right purpose of a fixture, right end shape of a grip. */
-function endChoices(
-  grips: readonly Chosen<Grip>[],
-  fixtures: readonly Chosen<Fixture>[],
-  platens: readonly Chosen<Platen>[],
-  { needs }: RequestContext,
-): Chosen<Ends>[] {
+function endChoices(index: LabIndex, context: RequestContext): Chosen<Ends>[] {
+  const { needs } = context;
   const { ends } = needs;
-  if (ends.by === 'platens') return bothSides(platens);
-  const holding = grips.filter(({ part }) => part.details.acceptedEnds.includes(needs.specimen.endShape));
+  if (ends.by === 'platens') return bothSides(split(index, 'platen', context));
+  const holding = split(index, 'grip', context).filter(({ part }) =>
+    part.details.acceptedEnds.includes(needs.specimen.endShape),
+  );
   if (ends.by === 'grips') return bothSides(holding);
-  const fitting = fixtures.filter(({ part }) => part.details.purposes.includes(ends.purpose));
+  const fitting = split(index, 'fixture', context).filter(({ part }) => part.details.purposes.includes(ends.purpose));
   if (!ends.withGrip) return bothSides(fitting);
   const below = fitting.filter(({ part }) => part.details.side !== 'upper');
   return holding

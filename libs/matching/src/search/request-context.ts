@@ -9,7 +9,6 @@ import { usableWindows } from '../usable-windows.js';
 
 /** The context of one request; windows are worked out once an item. */
 export class RequestContext implements Context {
-  readonly staffed: readonly TimeWindow[];
   /** All of the period: most items are always usable. */
   private readonly whole: readonly TimeWindow[];
   private readonly common = new Map<string, readonly TimeWindow[]>();
@@ -20,9 +19,19 @@ export class RequestContext implements Context {
     readonly settings: MatchSettings,
     readonly period: TimeWindow,
     readonly technicians: readonly Technician[],
+    /** When somebody who may run the method is on shift. */
+    readonly staffed: readonly TimeWindow[] = staffedWindows(technicians, needs.methodId, period),
   ) {
     this.whole = [period];
-    this.staffed = staffedWindows(technicians, needs.methodId, period);
+  }
+
+  /** A context that knows the same windows, but for those of these units. */
+  apartFrom(units: readonly Item[]): RequestContext {
+    const { needs, settings, period, technicians, staffed } = this;
+    const apart = new RequestContext(needs, settings, period, technicians, staffed);
+    for (const [item, windows] of this.windows) apart.windows.set(item, windows);
+    for (const unit of units) apart.windows.delete(unit);
+    return apart;
   }
 
   windowsOf(item: Item): readonly TimeWindow[] {

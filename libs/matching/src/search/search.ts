@@ -1,5 +1,5 @@
 import type { UnitPool } from '../candidate.js';
-import type { Frame, Item, TimeWindow } from '../item.js';
+import type { Frame, Item, ItemKind, TimeWindow } from '../item.js';
 import type { Lab } from '../lab.js';
 import type { Needs } from '../needs.js';
 import type { MatchSettings } from '../settings.js';
@@ -8,9 +8,9 @@ import { CellRanks } from './cell-ranks.js';
 import type { Tally } from './checks.js';
 import { labTally } from './frame-tally.js';
 import { holderGroups } from './holders.js';
-import { indexLab } from './lab-index.js';
+import { indexLab, indexThrough } from './lab-index.js';
 import type { LabIndex } from './lab-index.js';
-import { optionsFor } from './options.js';
+import { optionsFor, optionsWith } from './options.js';
 import type { Options } from './options.js';
 import { Reach } from './reach.js';
 import { RequestContext } from './request-context.js';
@@ -53,6 +53,36 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
     anyFor: byClass((frame) => new AnyChoices(frame, options, context)),
   };
 }
+
+/**
+ * The search as it would be if an item were changed or bought, over those trains only that it could open: a frame that was refused
+ * before can have no other. What the item takes no part in is shared with the search that it comes from.
+ */
+export function searchThrough(base: Search, item: Item): Search {
+  const index = indexThrough(base.index, item);
+  if (item.kind === 'frame') return { ...base, index };
+  const units = (index.pools.get(item.kind) ?? []).flatMap((pool) => pool.units);
+  const context = base.context.apartFrom(units);
+  const options = optionsWith(base.options, item.kind, index, context);
+  const { settings } = context;
+  const routes = item.kind === 'adapter' ? new Routes(index, context) : base.routes;
+  const held = routes === base.routes && options.ends === base.options.ends && options.faces === base.options.faces;
+  const stands = BESIDE.includes(item.kind);
+  return {
+    ...base,
+    index,
+    context,
+    options,
+    routes,
+    cells: item.kind === 'load-cell' ? new CellRanks(options, context) : base.cells,
+    reach: held ? base.reach : new Reach(routes, holderGroups(options, settings), settings),
+    pools: new Map(),
+    soundFor: stands ? byClass((frame) => new SoundChoices(frame, options, context)) : base.soundFor,
+  };
+}
+
+/** Kinds that stand beside the specimen. */
+const BESIDE: readonly ItemKind[] = ['extensometer', 'chamber', 'guard', 'transducer'];
 
 function byClass<T>(make: (frame: Frame) => T): (frame: Frame, classKey: string) => T {
   const known = new Map<string, T>();
