@@ -171,6 +171,7 @@ export { resultsOfBatch, resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';
 export { ReportEntity } from './reports/report.entity.js';
 export { keepIssuedReport } from './reports/keep-issued-report.js';
+export { reportLines } from './reports/report-lines.js';
 export { ReportRepository } from './reports/report.repository.js';
 
 export { NoticeEntity } from './notices/notice.entity.js';

@@ -48,11 +48,9 @@ export class ItemsService {
     const items = new ItemRepository(manager);
     const row = await items.get(id);
     const around = (await items.around([row])).get(id)!;
-    const [windows, checks, upcoming] = await Promise.all([
-      items.windowsOf(id),
-      new CalibrationRepository(manager).shiftChecksOf(id),
-      new ImpactRepository(manager).upcoming([id], new Date()),
-    ]);
+    const windows = await items.windowsOf(id);
+    const checks = await new CalibrationRepository(manager).shiftChecksOf(id);
+    const upcoming = await new ImpactRepository(manager).upcoming([id], new Date());
     const ids = [
       ...around.calibrations.map(({ enteredBy }) => enteredBy),
       ...around.faults.map(({ openedBy }) => openedBy),

@@ -15,6 +15,7 @@ import {
   labSettings,
   peopleNamed,
   recordAct,
+  reportLines,
   ReportRepository,
   RequestRepository,
   resultsOfRequest,
@@ -44,14 +45,8 @@ interface Issuing {
 export class ReportsService {
   constructor(private readonly records: DataSource) {}
 
-  async list(words: string | undefined, limit: number, by: SignedIn): Promise<ReportLine[]> {
-    const { manager } = this.records;
-    const rows = await new ReportRepository(manager).find({
-      ...(words ? { words } : {}),
-      teamIds: teamsSeen(by),
-      limit,
-    });
-    return Promise.all(rows.map((row) => this.lineOf(manager, row)));
+  list(words: string | undefined, limit: number, by: SignedIn): Promise<ReportLine[]> {
+    return reportLines(this.records.manager, { words, teamIds: teamsSeen(by), limit });
   }
 
   async view(id: string, by: SignedIn): Promise<ReportView> {
@@ -61,7 +56,7 @@ export class ReportsService {
       row.state === 'draft' ? await this.documentOf(manager, row) : (row.document as unknown as ReportDocument);
     const people = await peopleNamed(manager, [row.preparedBy]);
     return {
-      ...(await this.lineOf(manager, row)),
+      ...(await reportLines(manager, { id, limit: 1 }))[0]!,
       document,
       missing: row.state === 'draft' ? missingLines(document) : [],
       remarks: row.remarks,
@@ -257,18 +252,6 @@ export class ReportsService {
     const year = at.getUTCFullYear();
     const next = await drawNumber(manager, `report-${year}`);
     return `TR-${year}-${String(next).padStart(4, '0')}`;
-  }
-
-  private async lineOf(manager: EntityManager, row: ReportEntity): Promise<ReportLine> {
-    const request = await new RequestRepository(manager).get(row.requestId, undefined);
-    const people = await peopleNamed(manager, row.authorisedBy ? [row.authorisedBy] : []);
-    return {
-      ...{ id: row.id, number: row.number, revision: row.revision, state: row.state },
-      request: { id: request.id, reference: request.reference, title: request.title },
-      team: await teamNamed(manager, request.teamId),
-      issuedAt: row.issuedAt?.toISOString() ?? null,
-      authorisedBy: row.authorisedBy === null ? null : (people.get(row.authorisedBy) ?? null),
-    };
   }
 
   private note(

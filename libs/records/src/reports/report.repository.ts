@@ -2,36 +2,11 @@ import { randomUUID } from 'node:crypto';
 import type { ReportState } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
-import { RequestEntity } from '../requests/request.entity.js';
 import { ReportEntity } from './report.entity.js';
-
-export interface ReportFilter {
-  words?: string;
-  /** Only reports of these teams; undefined for all. */
-  teamIds?: readonly string[] | undefined;
-  limit: number;
-}
 
 /** Reports: drafts are rewritten freely, issued ones never change. */
 export class ReportRepository {
   constructor(private readonly manager: EntityManager) {}
-
-  /** Newest first. */
-  find({ words, teamIds, limit }: ReportFilter): Promise<ReportEntity[]> {
-    const query = this.manager
-      .createQueryBuilder(ReportEntity, 'report')
-      .innerJoin(RequestEntity, 'request', 'request.id = report.requestId')
-      .orderBy('report.preparedAt', 'DESC')
-      .take(limit);
-    if (teamIds) query.andWhere('request.team_id = any(:teamIds)', { teamIds });
-    if (words) {
-      const like = `%${words.replace(/[\\%_]/g, '\\$&')}%`;
-      query.andWhere('(report.number ilike :like or request.reference ilike :like or request.title ilike :like)', {
-        like,
-      });
-    }
-    return query.getMany();
-  }
 
   /** @throws LabError `report/unknown` */
   async get(id: string): Promise<ReportEntity> {
