@@ -17,18 +17,22 @@ function bound(s: Lanes, from: number, to: number, shift: number): number {
 
 const firstUp = (s: Lanes, from: number, shift: number): number => shift * (s.up[from]! - s.up[from - 1]!);
 
+/** Exact change of a job's tardiness cost when it shifts. @param was its end less its due date before, min */
+export function shiftOfJob(rate: number, was: number, shift: number): number {
+  const is = was + shift;
+  if (is > 0) return rate * (was > 0 ? shift : is);
+  return was > 0 ? -rate * was : 0;
+}
+
 /** Exact change of the cost of places [from, to] when all shift by `shift` (no releases). */
-function shiftCost(s: Lanes, from: number, to: number, shift: number): number {
+export function shiftCost(s: Lanes, from: number, to: number, shift: number): number {
   if (to < from || shift === 0) return 0;
   const { seq, end } = s;
   const { due, lateRate, endRate } = s.model;
   let total = endRate * shift * (to - from + 1);
   for (let x = from; x <= to; x++) {
     const job = seq[x]!;
-    const was = end[x]! - due[job]!;
-    const is = was + shift;
-    if (is > 0) total += lateRate[job]! * (was > 0 ? shift : is);
-    else if (was > 0) total -= lateRate[job]! * was;
+    total += shiftOfJob(lateRate[job]!, end[x]! - due[job]!, shift);
   }
   return total;
 }

@@ -1,16 +1,18 @@
 import type { Lanes } from './lanes.js';
+import { shiftCost, shiftOfJob } from './price.js';
 
 /**
  * Bounds of whole rows of moves inside one lane, for lanes without releases whose cost is tardiness and job ends. What a row
- * has in common is computed once, and only moves whose bound is below `gain` are handed to `found` to be priced exactly;
- * `found` answers with the gain that has to be beaten from then on.
+ * has in common is computed once. A move whose bound is below `gain` gets the exact price of its short block, which shifts
+ * farthest and is bounded worst; only what is still below is handed to `found` to be priced exactly. `found` answers with
+ * the gain that has to be beaten from then on.
  */
 export type Found = (i: number, j: number, g: number, h: number) => number;
 
 /** Block [i, j] goes behind each later place h. */
 export function scanRight(s: Lanes, lane: number, i: number, j: number, gain: number, found: Found): void {
-  const { end, family, span, down, up } = s;
-  const { setup, families } = s.model;
+  const { seq, end, family, span, down, up } = s;
+  const { setup, families, due, lateRate, endRate } = s.model;
   const setupAt = s.model.setupAt[lane]!;
   const base = lane * s.stride;
   const last = base + s.length[lane]!;
@@ -20,8 +22,8 @@ export function scanRight(s: Lanes, lane: number, i: number, j: number, gain: nu
   const firstA = family[a0]!;
   const fromA = setupAt + family[a1]! * families;
   const shiftB = end[a0 - 1]! + setup[setupAt + family[a0 - 1]! * families + family[b0]!]! + span[b0]! - end[b0]!;
-  const slopeB = shiftB < 0 ? down : up;
-  const beforeB = slopeB[a1]!;
+  // All that is passed shifts alike, so its exact change only grows by one job a step.
+  let costB = 0;
   const downA = down[a1]! - down[a0 - 1]!;
   const upA = up[a1]! - up[a0 - 1]!;
   const spanA = span[a0]! - end[a0]!;
@@ -31,11 +33,11 @@ export function scanRight(s: Lanes, lane: number, i: number, j: number, gain: nu
   for (let b1 = b0; b1 <= last; b1++) {
     const shiftA = end[b1]! + shiftB + setup[setupAt + family[b1]! * families + firstA]! + spanA;
     const shiftR = endA + shiftA + setup[fromA + family[b1 + 1]!]! + span[b1 + 1]! - end[b1 + 1]!;
-    const least =
-      shiftB * (slopeB[b1]! - beforeB) +
-      shiftA * (shiftA < 0 ? downA : upA) +
-      shiftR * (shiftR < 0 ? downAll - down[b1]! : upAll - up[b1]!);
-    if (least < gain) gain = found(i, j, j + 1, b1 - base);
+    const job = seq[b1]!;
+    costB += endRate * shiftB + shiftOfJob(lateRate[job]!, end[b1]! - due[job]!, shiftB);
+    const boundA = shiftA * (shiftA < 0 ? downA : upA);
+    const least = costB + boundA + shiftR * (shiftR < 0 ? downAll - down[b1]! : upAll - up[b1]!);
+    if (least < gain && least - boundA + shiftCost(s, a0, a1, shiftA) < gain) gain = found(i, j, j + 1, b1 - base);
   }
 }
 
@@ -63,11 +65,10 @@ export function scanLeft(s: Lanes, lane: number, i: number, j: number, gain: num
     const shiftB = end[a0 - 1]! + setup[setupAt + family[a0 - 1]! * families + firstB]! + spanB;
     const shiftA = end[b1]! + shiftB + setup[fromB + family[a0]!]! + span[a0]! - end[a0]!;
     const shiftR = toRest + shiftA;
+    const boundB = shiftB * (shiftB < 0 ? downB : upB);
     const least =
-      shiftB * (shiftB < 0 ? downB : upB) +
-      shiftA * (shiftA < 0 ? downA - down[a0 - 1]! : upA - up[a0 - 1]!) +
-      shiftR * (shiftR < 0 ? downR : upR);
-    if (least < gain) gain = found(a0 - base, i - 1, i, j);
+      boundB + shiftA * (shiftA < 0 ? downA - down[a0 - 1]! : upA - up[a0 - 1]!) + shiftR * (shiftR < 0 ? downR : upR);
+    if (least < gain && least - boundB + shiftCost(s, b0, b1, shiftB) < gain) gain = found(a0 - base, i - 1, i, j);
   }
 }
 
@@ -107,12 +108,13 @@ export function scanSwap(
     const shiftM = end[b1]! + shiftB + setup[setupAt + family[b1]! * families + firstM]! + spanM;
     const shiftA = end[b0 - 1]! + shiftM + setup[setupAt + family[b0 - 1]! * families + firstA]! + spanA;
     const shiftR = endA + shiftA + setup[fromA + family[b1 + 1]!]! + span[b1 + 1]! - end[b1 + 1]!;
+    const boundA = shiftA * (shiftA < 0 ? downA : upA);
     const least =
       shiftB * (shiftB < 0 ? down[b1]! - down[b0 - 1]! : up[b1]! - up[b0 - 1]!) +
       shiftM * (shiftM < 0 ? down[b0 - 1]! - down[a1]! : up[b0 - 1]! - up[a1]!) +
-      shiftA * (shiftA < 0 ? downA : upA) +
+      boundA +
       shiftR * (shiftR < 0 ? down[last]! - down[b1]! : up[last]! - up[b1]!);
-    if (least < gain) gain = found(i, j, b0 - base, b1 - base);
+    if (least < gain && least - boundA + shiftCost(s, a0, a1, shiftA) < gain) gain = found(i, j, b0 - base, b1 - base);
   }
 }
 
@@ -156,11 +158,12 @@ export function scanSwapLeft(
     const shiftM = endB + shiftB + setup[fromB + family[a1 + 1]!]! + span[a1 + 1]! - end[a1 + 1]!;
     const shiftA = endM + shiftM + setup[fromM + family[a0]!]! + span[a0]! - end[a0]!;
     const shiftR = end[a1]! + shiftA + setup[setupAt + family[a1]! * families + afterB]! + spanR;
+    const boundB = shiftB * (shiftB < 0 ? downB : upB);
     const least =
-      shiftB * (shiftB < 0 ? downB : upB) +
+      boundB +
       shiftM * (shiftM < 0 ? downM - down[a1]! : upM - up[a1]!) +
       shiftA * (shiftA < 0 ? down[a1]! - down[a0 - 1]! : up[a1]! - up[a0 - 1]!) +
       shiftR * (shiftR < 0 ? downR : upR);
-    if (least < gain) gain = found(a0 - base, a1 - base, i, j);
+    if (least < gain && least - boundB + shiftCost(s, b0, b1, shiftB) < gain) gain = found(a0 - base, a1 - base, i, j);
   }
 }

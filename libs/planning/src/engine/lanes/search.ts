@@ -45,6 +45,9 @@ export function searchLanes(
     else kept.restore();
     if (warmth.isOver()) {
       load(s, best.lanes);
+      shake(s, descent, random, warmth.staleAfter(best.value));
+      descent.run(stop);
+      better();
       kept.save();
     }
   }
@@ -52,22 +55,45 @@ export function searchLanes(
   return best;
 }
 
+/** Kicks many places at once, so that the next phase begins elsewhere; harder the longer nothing better was found. */
+function shake(s: Lanes, descent: Descent, random: Random, stale: number): void {
+  const times = stale * Math.ceil(s.model.jobs * SHAKEN);
+  for (let n = 0; n < times; n++) kick(s, descent, random);
+}
+
+/** Share of the jobs that a shake kicks. */
+const SHAKEN = 1 / 3;
+/** How warm it is at the start of a phase: this share of the cost may be added in one step with a chance of 1/e. */
+const HEAT = 0.008;
+/** Kicks in the first phase, and how much longer each phase is than the one before. */
+const FIRST_PHASE = 400;
+const GROWTH = 1.3;
+
 /** Cools from warm to cold over a phase; each phase is longer than the last, so that no length has to be known beforehand. */
 class Warmth {
   private round = 0;
-  private phase = 400;
+  private phase = FIRST_PHASE;
+  private stale = 0;
+  private least = Infinity;
 
   accepts(change: number, cost: number, random: Random): boolean {
     this.round++;
     if (change <= 0) return true;
-    const heat = 0.008 * cost * (1 - this.round / this.phase) ** 2;
+    const heat = HEAT * cost * (1 - this.round / this.phase) ** 2;
     return change < -heat * Math.log(random.unit() + 1e-12);
+  }
+
+  /** @returns how many phases in a row found nothing better than the best value before them */
+  staleAfter(value: number): number {
+    this.stale = value < this.least ? 0 : this.stale + 1;
+    this.least = Math.min(this.least, value);
+    return this.stale;
   }
 
   isOver(): boolean {
     if (this.round < this.phase) return false;
     this.round = 0;
-    this.phase = Math.floor(this.phase * 1.6);
+    this.phase = Math.floor(this.phase * GROWTH);
     return true;
   }
 }
