@@ -1,5 +1,6 @@
 // Makes dist/description/ anew when a source of the API or of a lib changed: the OpenAPI document, and types for the page's calls.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { join } from 'node:path';
 import { newest } from './newest.mjs';
 
@@ -11,6 +12,6 @@ const FEEDS_IT = [join('apps', 'api'), 'libs', 'tsconfig.json', 'package-lock.js
 export async function describeApi() {
   const times = await Promise.all(FEEDS_IT.map(newest));
   if ((await newest(WRITTEN)) > Math.max(...times)) return;
-  const { status } = spawnSync(process.execPath, ['--enable-source-maps', WRITER], { stdio: 'inherit' });
+  const [status] = await once(spawn(process.execPath, ['--enable-source-maps', WRITER], { stdio: 'inherit' }), 'exit');
   if (status !== 0) throw new Error('The description of the API was not written.');
 }

@@ -31,7 +31,7 @@ export interface Parameter {
 
 export interface Content {
   schema?: Schema;
-  examples?: Record<string, { $ref: string }>;
+  examples?: Record<string, { $ref: string } | { value: unknown }>;
 }
 
 const JSON_TYPE = 'application/json';
@@ -106,19 +106,14 @@ function addAnswer(operation: Operation, answer: Answer | undefined): void {
     operation.responses[status] ??= { description, content: PROBLEM };
 }
 
-/** A list is shown with the example of what is in it. */
+/** A list is shown with one of what is in it. */
 function addExamples({ requestBody, responses }: Operation, examples: Readonly<Record<string, unknown>>): void {
   for (const { content } of [requestBody ?? { content: {} }, ...Object.values(responses)]) {
     const json = content?.[JSON_TYPE];
-    const name = json?.schema && exampleOf(json.schema);
-    if (json && name && name in examples) json.examples = { northmoor: { $ref: `#/components/examples/${name}` } };
+    if (!json?.schema) continue;
+    const name = referred(json.schema);
+    const of = json.schema.items ? referred(json.schema.items) : null;
+    if (name !== null && name in examples) json.examples = { northmoor: { $ref: `#/components/examples/${name}` } };
+    else if (of !== null && of in examples) json.examples = { northmoor: { value: [examples[of]] } };
   }
-}
-
-/** The name that an example of this has: that of the type, or of the type that a list is of. */
-export function exampleOf(schema: Schema): string | null {
-  const name = referred(schema);
-  if (name !== null || !schema.items) return name;
-  const of = referred(schema.items);
-  return of === null ? null : `ListOf${of}`;
 }
