@@ -2,28 +2,19 @@ import { REQUEST_MOVES, waysOut } from '#libs/contract/src/index.js';
 import type {
   BatchView,
   ConformityAsk,
-  PersonRef,
   RequestLine,
   RequestMove,
   RequestView,
   ReviewBody,
   SpecimenView,
 } from '#libs/contract/src/index.js';
-import type { JobAround, RequestAround, RequestInList, SpecimenEntity } from '#libs/records/src/index.js';
+import type { BatchInWhole, JobInWhole, RequestInList, RequestWhole } from '#libs/records/src/index.js';
 import { waitsFor } from './waits-for.js';
 
 /** What the views need to know beside the rows. */
 export interface Telling {
   nowMs: number;
   timeZone: string;
-}
-
-export interface Talk {
-  messages: { id: string; author: PersonRef; body: string; at: Date }[];
-  reports: RequestView['reports'];
-  reviewer: PersonRef | null;
-  /** The moves that this person may make, out of those that the state allows. */
-  may: (move: RequestMove) => boolean;
 }
 
 /** A request as one line of a list. */
@@ -48,24 +39,26 @@ export function requestLine(around: RequestInList, { nowMs, timeZone }: Telling)
   };
 }
 
-/** A request whole. */
-export function requestView(around: RequestAround, talk: Talk, telling: Telling): RequestView {
-  const { request } = around;
+/**
+ * A request whole.
+ *
+ * @param may the moves that this person may make, out of those that the state allows
+ */
+export function requestView(whole: RequestWhole, may: (move: RequestMove) => boolean, nowMs: number): RequestView {
+  const { request, timeZone } = whole;
   return {
-    ...requestLine(inList(around), telling),
+    ...requestLine(inList(whole), { nowMs, timeZone }),
     purpose: request.purpose,
     specimensAt: instant(request.specimensAt),
     weight: request.weight,
     disposal: request.disposal,
     conformity: request.conformity as unknown as ConformityAsk | null,
-    review: reviewOf(around, talk.reviewer),
+    review: reviewOf(whole),
     promiseNote: request.promiseNote,
-    batches: around.batches.map((each) => batchView(each, around.jobs)),
-    messages: talk.messages.map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })),
-    moves: waysOut(REQUEST_MOVES, request.state).filter(
-      (move) => REQUEST_MOVES[move].by !== 'system' && talk.may(move),
-    ),
-    reports: talk.reports,
+    batches: whole.batches.map((each) => batchView(each, whole.jobs)),
+    messages: whole.messages.map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })),
+    moves: waysOut(REQUEST_MOVES, request.state).filter((move) => REQUEST_MOVES[move].by !== 'system' && may(move)),
+    reports: whole.reports,
     createdAt: request.createdAt.toISOString(),
     submittedAt: instant(request.submittedAt),
     acceptedAt: instant(request.acceptedAt),
@@ -73,10 +66,10 @@ export function requestView(around: RequestAround, talk: Talk, telling: Telling)
   };
 }
 
-function inList({ batches, ...around }: RequestAround): RequestInList {
-  const specimens = batches.flatMap(({ batch }) => batch.specimens);
+function inList({ batches, ...whole }: RequestWhole): RequestInList {
+  const specimens = batches.flatMap((batch) => batch.specimens);
   return {
-    ...around,
+    ...whole,
     batches: batches.map(({ batch, method }) => ({
       designation: method.designation,
       specimenCount: batch.specimenCount,
@@ -85,39 +78,24 @@ function inList({ batches, ...around }: RequestAround): RequestInList {
   };
 }
 
-function reviewOf({ request }: RequestAround, reviewer: PersonRef | null): RequestView['review'] {
+function reviewOf({ request, reviewer }: RequestWhole): RequestView['review'] {
   if (request.review === null || reviewer === null) return null;
   const { byId: _, at, ...points } = request.review as unknown as ReviewBody & { byId: string; at: string };
   return { ...points, by: reviewer, at };
 }
 
-function batchView(
-  { batch, method, material }: RequestAround['batches'][number],
-  jobs: readonly JobAround[],
-): BatchView {
+function batchView({ batch, method, material, specimens }: BatchInWhole, jobs: readonly JobInWhole[]): BatchView {
   const own = jobs.find(({ job }) => job.batchId === batch.id);
   return {
-    id: batch.id,
-    position: batch.position,
-    label: batch.label,
-    method: {
-      id: method.id,
-      code: method.code,
-      version: method.version,
-      designation: method.designation,
-      title: method.title,
-      testType: method.testType,
-    },
-    material: material && { id: material.id, name: material.name },
-    specimenCount: batch.specimenCount,
-    ask: batch.ask,
-    asTyped: batch.asTyped,
-    specimens: batch.specimens.map(specimenView),
+    ...batch,
+    method,
+    material,
+    specimens: specimens.map(specimenView),
     job: own ? jobOf(own) : null,
   };
 }
 
-function jobOf({ job, booking, frameTag }: JobAround): BatchView['job'] {
+function jobOf({ job, booking, frameTag }: JobInWhole): BatchView['job'] {
   return {
     id: job.id,
     reference: job.reference,
@@ -129,7 +107,7 @@ function jobOf({ job, booking, frameTag }: JobAround): BatchView['job'] {
   };
 }
 
-export function specimenView(row: SpecimenEntity): SpecimenView {
+function specimenView(row: BatchInWhole['specimens'][number]): SpecimenView {
   return {
     id: row.id,
     label: row.label,

@@ -3,14 +3,12 @@ import type { Page, RequestLine, RequestMove, RequestView, SaveRequestBody } fro
 import { REQUEST_MOVES } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import {
-  aroundRequests,
   drawNumber,
   labSettings,
-  peopleNamed,
   recordAct,
-  reportsOf,
   requestLines,
   RequestRepository,
+  wholeRequest,
 } from '#libs/records/src/index.js';
 import type { RequestEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
@@ -52,28 +50,8 @@ export class RequestsService {
 
   /** @throws LabError `request/unknown`, also for what the person may not see */
   async view(id: string, by: SignedIn): Promise<RequestView> {
-    const { manager } = this.records;
-    const requests = new RequestRepository(manager);
-    const request = await requests.get(id, teamsSeen(by));
-    const messages = await requests.messagesOf(id);
-    const reviewerId = (request.review?.['byId'] as string | undefined) ?? '';
-    const people = await peopleNamed(
-      manager,
-      [...messages.map(({ authorId }) => authorId), reviewerId].filter(Boolean),
-    );
-    const named = (personId: string) => people.get(personId) ?? { id: personId, name: '' };
-    const talk = {
-      messages: messages.map(({ id: messageId, authorId, body, at }) => ({
-        id: messageId,
-        author: named(authorId),
-        body,
-        at,
-      })),
-      reports: await reportsOf(manager, id),
-      reviewer: reviewerId ? named(reviewerId) : null,
-      may: (move: RequestMove) => mayMove(move, request, by),
-    };
-    return requestView((await aroundRequests(manager, [request]))[0]!, talk, await this.telling(manager));
+    const whole = await wholeRequest(this.records.manager, id, teamsSeen(by));
+    return requestView(whole, (move) => mayMove(move, whole.request, by), Date.now());
   }
 
   /** Keeps a draft; it may be half filled in. @returns its id */
@@ -159,7 +137,7 @@ export class RequestsService {
 }
 
 /** Whether a person may make a move that the state allows: whose it is, and whether the request is of their team. */
-export function mayMove(move: RequestMove, request: RequestEntity, by: SignedIn): boolean {
+export function mayMove(move: RequestMove, request: Pick<RequestEntity, 'teamId'>, by: SignedIn): boolean {
   const own = by.teams.some(({ id }) => id === request.teamId);
   const manages = by.roles.includes('manager');
   return REQUEST_MOVES[move].by === 'requester' ? manages || (own && by.roles.includes('requester')) : manages;

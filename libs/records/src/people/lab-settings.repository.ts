@@ -2,12 +2,12 @@ import type { EntityManager } from 'typeorm';
 import type { LabSettings } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { LabSettingEntity } from './lab-setting.entity.js';
-import { DEFAULT_LAB_SETTINGS } from './lab-settings.js';
+import { withDefaults } from './lab-settings.js';
 
-/** The settings in force; version 0 while nobody has set any. Settings added since they were kept have their defaults. */
+/** The settings in force; version 0 while nobody has set any. */
 export async function getLabSettings(manager: EntityManager): Promise<{ settings: LabSettings; version: number }> {
   const row = await manager.findOneBy(LabSettingEntity, { id: 1 });
-  return { settings: { ...DEFAULT_LAB_SETTINGS, ...row?.settings }, version: row?.version ?? 0 };
+  return { settings: withDefaults(row?.settings), version: row?.version ?? 0 };
 }
 
 export async function labSettings(manager: EntityManager): Promise<LabSettings> {

@@ -37,3 +37,8 @@ export const DEFAULT_LAB_SETTINGS: LabSettings = {
   },
   demo: false,
 };
+
+/** Settings that were kept; those added since, or all while nobody has set any, have their defaults. */
+export function withDefaults(kept: Partial<LabSettings> | null | undefined): LabSettings {
+  return { ...DEFAULT_LAB_SETTINGS, ...kept };
+}

@@ -1,4 +1,4 @@
-import type { PersonRef, RequestView, TeamRef } from '#libs/contract/src/index.js';
+import type { PersonRef, TeamRef } from '#libs/contract/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
@@ -8,7 +8,6 @@ import { PersonEntity } from '../people/person.entity.js';
 import { TeamEntity } from '../people/team.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
-import { ReportEntity } from '../reports/report.entity.js';
 import type { BatchEntity } from './batch.entity.js';
 import type { RequestEntity } from './request.entity.js';
 import { RequestRepository } from './request.repository.js';
@@ -104,10 +103,4 @@ async function byId<Row extends { id: string }>(
   const wanted = [...new Set(ids.filter((id) => id !== null))];
   const rows = wanted.length === 0 ? [] : await manager.findBy(entity, { id: In(wanted) } as never);
   return new Map(rows.map((row) => [row.id, row]));
-}
-
-/** Reports of a request, by number and revision. */
-export async function reportsOf(manager: EntityManager, requestId: string): Promise<RequestView['reports']> {
-  const rows = await manager.find(ReportEntity, { where: { requestId }, order: { number: 'ASC', revision: 'ASC' } });
-  return rows.map(({ id, number, revision, state }) => ({ id, number, revision, state }));
 }
