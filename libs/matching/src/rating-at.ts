@@ -5,10 +5,14 @@ import type { Direction, Item, RatingPoint } from './item.js';
  * value beyond them. 0 when it is not made for that direction.
  */
 export function ratingAt({ ratings }: Pick<Item, 'ratings'>, direction: Direction, temperatureC: number): number {
-  const curve = ratings[direction] ?? [];
-  const above = curve.findIndex((point) => point.temperatureC >= temperatureC);
-  if (above === -1) return curve.at(-1)?.rating ?? 0;
-  return above === 0 ? curve[0]!.rating : between(curve[above - 1]!, curve[above]!, temperatureC);
+  const curve = ratings[direction];
+  if (!curve) return 0;
+  let below: RatingPoint | null = null;
+  for (const point of curve) {
+    if (point.temperatureC >= temperatureC) return below ? between(below, point, temperatureC) : point.rating;
+    below = point;
+  }
+  return below?.rating ?? 0;
 }
 
 function between(low: RatingPoint, high: RatingPoint, temperatureC: number): number {

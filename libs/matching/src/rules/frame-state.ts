@@ -28,10 +28,12 @@ function each(part: 'frame' | 'cell' | 'faces' | 'extensometer' | 'chamber' | 'g
   return { sees: [part], judge: (parts, context) => ready(parts[part], context) };
 }
 
-function ready(item: Item | null, { period }: Context): Finding | null {
+function ready(item: Item | null, context: Context): Finding | null {
   if (!item) return null;
   if (item.state !== 'in-service') return told('fail', item.state, [item.id], 'in-service', item.state);
   if (item.heldWindows.length === 0) return null;
-  if (freeWindows(item, period).length === 0) return told('fail', 'held', [item.id], null, null);
+  // What is usable at some time is not promised for all of it.
+  if (context.windowsOf(item).length > 0) return null;
+  if (freeWindows(item, context.period).length === 0) return told('fail', 'held', [item.id], null, null);
   return null;
 }

@@ -1,4 +1,4 @@
-import type { Frame, JawFace } from '../item.js';
+import type { CellPosition, Chamber, Extensometer, Frame, Guard, JawFace, LoadCell, Transducer } from '../item.js';
 import { seatOf } from '../parts.js';
 import type { Ends, Parts } from '../parts.js';
 import { countBits, tally } from './checks.js';
@@ -14,38 +14,73 @@ import {
   FRAME_THERMOCOUPLE,
 } from './class-choices.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
+import { onceAKey, traitsOf } from './frame-traits.js';
+import type { FrameTraits } from './frame-traits.js';
 import type { Option, Options } from './options.js';
 import type { RequestContext } from './request-context.js';
 
-/** All choices on frames of one class, with what they fail. Each list is made when it is first asked for. */
+/** What was found for one frame and holds for those alike, by their traits. */
+export class AnyMemo {
+  readonly cells = onceAKey<Map<Option<LoadCell>, Map<CellPosition, CellChoice>>>();
+  readonly ends = onceAKey<Map<Option<Ends>, Choice<Ends>>>();
+  readonly faces = onceAKey<Map<string, readonly Choice<JawFace | null>[]>>();
+  readonly extensometers = onceAKey<Choice<Extensometer | null>[]>();
+  readonly chambers = onceAKey<Choice<Chamber | null>[]>();
+  readonly guards = onceAKey<Choice<Guard | null>[]>();
+  readonly thermocouples = onceAKey<Choice<Transducer | null>[]>();
+  readonly beside = onceAKey<BesideList>();
+}
+
+interface BesideList {
+  choices: readonly BesideChoice[];
+  /** The different sets of rules that these fail. */
+  masks: readonly number[];
+}
+
+/** All choices on a frame, with what they fail. Each list is made when it is first asked for, once for all frames alike. */
 export class AnyChoices {
   private readonly scratch: Parts;
-  private besideList: readonly BesideChoice[] | null = null;
-  private readonly endChoices = new Map<Option<Ends>, Choice<Ends>>();
-  private readonly faceLists = new Map<string, readonly Choice<JawFace | null>[]>();
+  private readonly traits: FrameTraits;
+  private readonly cellChoices: Map<Option<LoadCell>, Map<CellPosition, CellChoice>>;
+  private readonly endChoices: Map<Option<Ends>, Choice<Ends>>;
+  private readonly faceLists: Map<string, readonly Choice<JawFace | null>[]>;
 
   constructor(
     private readonly frame: Frame,
     private readonly options: Options,
     private readonly context: RequestContext,
+    private readonly memo: AnyMemo,
   ) {
     this.scratch = { frame } as Partial<Parts> as Parts;
+    this.traits = traitsOf(frame);
+    this.cellChoices = memo.cells(this.traits.cells, () => new Map());
+    this.endChoices = memo.ends(this.traits.ends, () => new Map());
+    this.faceLists = memo.faces(this.traits.faces, () => new Map());
   }
 
   /** Cells that fail fewer rules than this, by themselves and with the frame; those that fail least come first. */
   cellsFailing(fewerThan: number): CellChoice[] {
     const cells: CellChoice[] = [];
     for (const cellAt of this.frame.details.cellPositions) {
-      this.scratch.cellAt = cellAt;
       for (const option of this.options.cells) {
         if (countBits(option.tally.fails) >= fewerThan) break;
-        const { part, units } = option;
-        this.scratch.cell = part;
-        const { fails, cautions, severity } = this.tallied(option, FRAME_CELL);
-        if (countBits(fails) < fewerThan) cells.push({ part, units, cellAt, fails, cautions, severity });
+        const cell = this.cellAt(option, cellAt);
+        if (countBits(cell.fails) < fewerThan) cells.push(cell);
       }
     }
     return byFails(cells);
+  }
+
+  private cellAt(option: Option<LoadCell>, cellAt: CellPosition): CellChoice {
+    const places = this.cellChoices.get(option) ?? new Map<CellPosition, CellChoice>();
+    this.cellChoices.set(option, places);
+    const found = places.get(cellAt);
+    if (found) return found;
+    this.scratch.cellAt = cellAt;
+    this.scratch.cell = option.part;
+    const cell = { ...this.judged(option, FRAME_CELL), cellAt };
+    places.set(cellAt, cell);
+    return cell;
   }
 
   /** One option for the ends. */
@@ -76,21 +111,25 @@ export class AnyChoices {
   }
 
   /** What may stand beside the specimen, of what fails the same rules that which is least short; chambers differ in what they take. */
-  get beside(): readonly BesideChoice[] {
-    this.besideList ??= byFails(this.leastBeside());
-    return this.besideList;
+  get beside(): BesideList {
+    return this.memo.beside(this.traits.beside, () => {
+      const choices = byFails(this.leastBeside());
+      return { choices, masks: [...new Set(choices.map(({ fails }) => fails))] };
+    });
   }
 
   private leastBeside(): BesideChoice[] {
-    const { options, scratch } = this;
+    const { options, scratch, memo, traits } = this;
     const all = combinations({
-      extensometers: leastByMask(
-        this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
+      extensometers: memo.extensometers(traits.extensometers, () =>
+        leastByMask(this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part))),
       ),
-      chambers: this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
-      guards: this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part)),
-      thermocouples: leastByMask(
-        this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
+      chambers: memo.chambers(traits.chambers, () =>
+        this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+      ),
+      guards: memo.guards(traits.guards, () => this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part))),
+      thermocouples: memo.thermocouples(traits.thermocouples, () =>
+        leastByMask(this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part))),
       ),
     });
     return leastByMask(all, ({ chamber }) => chamber.part);

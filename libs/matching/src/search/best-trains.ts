@@ -122,12 +122,9 @@ function assemble(
   if (isTooHeavy(cell.part, cell.cellAt, leastKg, context.needs)) return 'hopeless';
   let joinable = false;
   let tooHeavyKg = Infinity;
-  for (const { adapters: joined, lengthMm } of routes.join({
-    frame,
-    cell: cell.part,
-    cellAt: cell.cellAt,
-    ends: end.part,
-  })) {
+  const joinings = routes.join({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part });
+  for (let n = 0, next = joinings.nth(0); next; n += 1, next = joinings.nth(n)) {
+    const { adapters: joined, lengthMm } = next;
     if (lengthMm < room.least || lengthMm > room.most) continue;
     joinable = true;
     const hungKg = massOnCellKg({ cellAt: cell.cellAt, adapters: joined, ends: end.part, faces: faces.part });

@@ -18,6 +18,7 @@ export interface RankedCell extends Fresh<LoadCell> {
 export class CellRanks {
   private readonly all: readonly Fresh<LoadCell>[];
   private readonly bySeats = new Map<string, readonly RankedCell[]>();
+  private readonly byUnit: ReadonlyMap<string, Fresh<LoadCell>['option']>;
   private readonly meeting = new Map<number, readonly Fresh<LoadCell>[]>();
 
   constructor({ cells }: Options, { needs, settings }: RequestContext) {
@@ -26,6 +27,19 @@ export class CellRanks {
       settings,
       (cell) => cellFitPoints(cell, needs, settings) + accuracyPoints(cell, needs, settings),
     );
+    this.byUnit = new Map(
+      this.all.flatMap(({ option }) => option.units.flatMap((list) => list.map(({ id }) => [id, option] as const))),
+    );
+  }
+
+  /** Those cells of which one of these items is a unit. */
+  having(itemIds: ReadonlySet<string>): ReadonlySet<RankedCell['option']> {
+    const found = new Set<RankedCell['option']>();
+    for (const id of itemIds) {
+      const option = this.byUnit.get(id);
+      if (option) found.add(option);
+    }
+    return found;
   }
 
   /** Cells that meet the seats of a frame, cheapest first. */

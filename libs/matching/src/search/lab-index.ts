@@ -27,8 +27,6 @@ export interface LabIndex {
 
 export interface IndexedFrame {
   frame: Frame;
-  /** Frames with the same key pass and fail the same checks, apart from state and times. */
-  classKey: string;
   rig: Rig;
   fitted: ReadonlySet<string>;
 }
@@ -167,5 +165,5 @@ function canonical(value: unknown): string {
 
 function indexFrame(frame: Frame, rigs: Lab['rigs']): IndexedFrame {
   const rig = rigs.find(({ frameId }) => frameId === frame.id) ?? { frameId: frame.id, itemIds: [], chamberC: null };
-  return { frame, classKey: keyOf(frame), rig, fitted: new Set(rig.itemIds) };
+  return { frame, rig, fitted: new Set(rig.itemIds) };
 }

@@ -25,13 +25,13 @@ const MOST_JUDGED = 40;
  * @returns null when the lab has no cell or no ends of the right kind at all
  */
 export function nearestTrain(site: Site, search: Search): Parts | null {
-  const { frame, classKey } = site.at;
+  const { frame } = site.at;
   const own = site.own.fails;
   // Where frame or lab are to blame alone, any train that passes otherwise is as near as can be.
   const [sound] = own === 0 ? [] : bestTrains(site, search, 1, true);
   if (sound) return sound.parts;
-  const any = search.anyFor(frame, classKey);
-  const besides = any.beside;
+  const any = search.anyFor(frame);
+  const { choices: besides, masks } = any.beside;
   // A frame without a candidate fails at least what it fails alone, and at least one rule.
   const floor = Math.max(1, countBits(own));
   const budget = { pairs: MOST_PAIRS, judged: MOST_JUDGED };
@@ -52,7 +52,7 @@ export function nearestTrain(site: Site, search: Search): Parts | null {
         if (found && countBits(own | cell.fails | end.fails) >= found.count) continue;
         for (const faces of any.facesFor(end.part)) {
           const bits = own | cell.fails | end.fails | faces.fails;
-          found = closest({ frame, cell, end, faces, besides, bits, budget }, found, search);
+          found = closest({ frame, cell, end, faces, besides, masks, bits, budget }, found, search);
         }
       }
     }
@@ -66,6 +66,8 @@ interface Trial {
   end: Choice<Ends>;
   faces: Choice<Parts['faces']>;
   besides: readonly BesideChoice[];
+  /** The different sets of rules that these fail. */
+  masks: readonly number[];
   /** What frame, cell, ends and faces fail. */
   bits: number;
   budget: { judged: number };
@@ -73,15 +75,18 @@ interface Trial {
 
 /** Tries adapters and what stands beside; only what could beat the nearest so far is judged as a whole. */
 function closest(trial: Trial, nearest: Near | null, search: Search): Near | null {
-  const { frame, cell, end, faces, besides, bits, budget } = trial;
+  const { frame, cell, end, faces, besides, masks, bits, budget } = trial;
   let near = nearest;
   const cannotWin = (known: number) => near !== null && countBits(known) >= near.count;
-  const joinings = [...search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part })];
-  const sure = joinings.reduce((least, { fails }) => least & fails, ~0) | bits;
-  if (besides.every((beside) => cannotWin(sure | beside.fails))) return near;
+  const joinings = search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part });
+  const sure = joinings.failsSurely | bits;
+  const hopeless = () => cannotWin(sure) || masks.every((mask) => cannotWin(sure | mask));
+  if (hopeless()) return near;
   const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, search.context);
-  for (const { adapters, lengthMm, fails } of joinings) {
+  for (const { adapters, lengthMm, fails } of joinings.all) {
     const known = bits | fails | spaceBit(lengthMm, room);
+    if (cannotWin(known)) continue;
+    const before: Near | null = near;
     for (const beside of besides) {
       if (cannotWin(known | beside.fails)) continue;
       if (near && (budget.judged -= 1) < 0) return near;
@@ -91,7 +96,7 @@ function closest(trial: Trial, nearest: Near | null, search: Search): Near | nul
       const count = countBits(known | beside.fails | whole);
       if (!near || count < near.count) near = { parts, count };
     }
-    if (besides.every((beside) => cannotWin(sure | beside.fails))) return near;
+    if (near !== before && hopeless()) return near;
   }
   return near;
 }

@@ -39,7 +39,7 @@ export class Reach {
     const each = hanging ? 0 : this.settings.weights.changeoverPerMin * this.settings.changeMin.adapter;
     return this.groups
       .flatMap((group): (Reachable & { points: number })[] => {
-        const { first } = this.routes.join({ ...parts, ends: group.sample });
+        const first = this.routes.join({ ...parts, ends: group.sample }).nth(0);
         if (!first) return [];
         const adapterPoints = each * (first.adapters.upper.length + first.adapters.lower.length);
         return [{ group, adapterPoints, points: adapterPoints + group.holders[0]!.points }];

@@ -147,25 +147,30 @@ function byMass(a: Path, b: Path): number {
 }
 
 /** Every way above with every way below. Each pair is made when somebody comes to it: most trains are joined by the first. */
-export class Joinings implements Iterable<Joining> {
+export class Joinings {
   private readonly made: Joining[] = [];
   private tried = 0;
+  private sure: number | null = null;
 
   constructor(
     private readonly uppers: readonly Path[],
     private readonly lowers: readonly Path[],
   ) {}
 
-  /** The one with the fewest adapters; null when there is none. */
-  get first(): Joining | null {
-    return this.nth(0);
+  /** Every one. */
+  get all(): readonly Joining[] {
+    this.nth(Infinity);
+    return this.made;
   }
 
-  *[Symbol.iterator](): Iterator<Joining> {
-    for (let n = 0, next = this.nth(0); next; n += 1, next = this.nth(n)) yield next;
+  /** Rules that each of them fails; all rules when there is none. */
+  get failsSurely(): number {
+    this.sure ??= this.all.reduce((least, { fails }) => least & fails, ~0);
+    return this.sure;
   }
 
-  private nth(n: number): Joining | null {
+  /** The one at this place, fewest adapters first; null beyond the last. */
+  nth(n: number): Joining | null {
     const all = this.uppers.length * this.lowers.length;
     while (this.made.length <= n && this.tried < all) {
       const upper = this.uppers[Math.floor(this.tried / this.lowers.length)]!;

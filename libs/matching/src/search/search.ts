@@ -3,7 +3,7 @@ import type { Frame, Item, ItemKind, TimeWindow } from '../item.js';
 import type { Lab } from '../lab.js';
 import type { Needs } from '../needs.js';
 import type { MatchSettings } from '../settings.js';
-import { AnyChoices } from './any-choices.js';
+import { AnyChoices, AnyMemo } from './any-choices.js';
 import { CellRanks } from './cell-ranks.js';
 import type { Tally } from './checks.js';
 import { labTally } from './frame-tally.js';
@@ -15,7 +15,7 @@ import type { Options } from './options.js';
 import { Reach } from './reach.js';
 import { RequestContext } from './request-context.js';
 import { Routes } from './routes.js';
-import { SoundChoices } from './sound-choices.js';
+import { SoundChoices, SoundMemo } from './sound-choices.js';
 
 /** Everything that the search of one request has at hand. */
 export interface Search {
@@ -29,9 +29,9 @@ export interface Search {
   pools: Map<readonly Item[], UnitPool>;
   /** What the lab fails and cautions whatever frame is taken. */
   ofLab: Tally;
-  /** Choices that fail nothing, and all of them; frames of one class share them. */
-  soundFor(frame: Frame, classKey: string): SoundChoices;
-  anyFor(frame: Frame, classKey: string): AnyChoices;
+  /** Choices that fail nothing, and all of them; frames that are alike share what is found. */
+  soundFor(frame: Frame): SoundChoices;
+  anyFor(frame: Frame): AnyChoices;
 }
 
 /** Makes a lab ready for one request. */
@@ -40,6 +40,7 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
   const context = new RequestContext(needs, settings, period, lab.technicians);
   const options = optionsFor(index, context);
   const routes = new Routes(index, context);
+  const anyMemo = new AnyMemo();
   return {
     index,
     context,
@@ -49,8 +50,8 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
     reach: new Reach(routes, holderGroups(options, settings), settings),
     pools: new Map(),
     ofLab: labTally(context),
-    soundFor: byClass((frame) => new SoundChoices(frame, options, context)),
-    anyFor: byClass((frame) => new AnyChoices(frame, options, context)),
+    soundFor: soundAmong(options, context),
+    anyFor: (frame) => new AnyChoices(frame, options, context, anyMemo),
   };
 }
 
@@ -77,18 +78,14 @@ export function searchThrough(base: Search, item: Item): Search {
     cells: item.kind === 'load-cell' ? new CellRanks(options, context) : base.cells,
     reach: held ? base.reach : new Reach(routes, holderGroups(options, settings), settings),
     pools: new Map(),
-    soundFor: stands ? byClass((frame) => new SoundChoices(frame, options, context)) : base.soundFor,
+    soundFor: stands ? soundAmong(options, context) : base.soundFor,
   };
 }
 
 /** Kinds that stand beside the specimen. */
 const BESIDE: readonly ItemKind[] = ['extensometer', 'chamber', 'guard', 'transducer'];
 
-function byClass<T>(make: (frame: Frame) => T): (frame: Frame, classKey: string) => T {
-  const known = new Map<string, T>();
-  return (frame, classKey) => {
-    const choices = known.get(classKey) ?? make(frame);
-    known.set(classKey, choices);
-    return choices;
-  };
+function soundAmong(options: Options, context: RequestContext): Search['soundFor'] {
+  const memo = new SoundMemo();
+  return (frame) => new SoundChoices(frame, options, context, memo);
 }

@@ -42,7 +42,7 @@ export function siteOf(at: IndexedFrame, search: Search): Site {
     own: frameTally(at.frame, search),
     base: perMin * clearMinutes(others, settings) + frameFitPoints(at.frame, needs, settings),
     adaptersOff: perMin * clearMinutes(adapters, settings),
-    sound: search.soundFor(at.frame, at.classKey),
+    sound: search.soundFor(at.frame),
     fitted: new Map(),
     seats: hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : [])),
     besideHangs: hanging.some(({ kind }) => kind === 'chamber' || MAY_STAY.includes(kind)),
@@ -84,15 +84,14 @@ export function onFrame<T>(
 /** The cells that meet the frame, cheapest first: those that hang there already cost less than their rank says. */
 export function cellsOf({ at }: Site, { cells, context: { settings } }: Search): readonly RankedCell[] {
   const ranked = cells.on(at.frame);
-  if (at.fitted.size === 0) return ranked;
-  let changed = false;
-  const here = ranked.map((each) => {
-    const saved = savedPoints(each.option.units, at.fitted, settings);
-    if (saved === 0) return each;
-    changed = true;
-    return { ...each, points: each.points - saved };
-  });
-  return changed ? here.sort(cheaperFirst) : ranked;
+  const hanging = cells.having(at.fitted);
+  if (!ranked.some(({ option }) => hanging.has(option))) return ranked;
+  return ranked
+    .map((each) => {
+      if (!hanging.has(each.option)) return each;
+      return { ...each, points: each.points - savedPoints(each.option.units, at.fitted, settings) };
+    })
+    .sort(cheaperFirst);
 }
 
 /** A ranked cell as a choice on the frame; null when it fails there. */

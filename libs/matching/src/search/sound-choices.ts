@@ -1,5 +1,5 @@
 import { meets } from '../couplings.js';
-import type { CellPosition, Frame, JawFace, LoadCell } from '../item.js';
+import type { CellPosition, Chamber, Extensometer, Frame, Guard, JawFace, LoadCell, Transducer } from '../item.js';
 import type { Ends, Parts } from '../parts.js';
 import { cautionsUnlessFailing } from './checks.js';
 import type { BitCheck } from './checks.js';
@@ -14,24 +14,45 @@ import {
   FRAME_THERMOCOUPLE,
 } from './class-choices.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
+import { onceAKey, traitsOf } from './frame-traits.js';
+import type { FrameTraits } from './frame-traits.js';
 import { cheaperFirst, freshPoints } from './fresh.js';
 import type { Option, Options } from './options.js';
 import type { RequestContext } from './request-context.js';
 
-/** The choices that fail nothing on frames of one class. Each is judged when it is first asked for. */
+type PricedBeside = BesideChoice & { points: number };
+
+/** What was found for one frame and holds for those alike, by their traits. */
+export class SoundMemo {
+  readonly cells = onceAKey<Map<Option<LoadCell>, Map<CellPosition, number | null>>>();
+  readonly ends = onceAKey<Map<Option<Ends>, number | null>>();
+  readonly faces = onceAKey<Map<Option<JawFace | null>, number | null>>();
+  readonly extensometers = onceAKey<Choice<Extensometer | null>[]>();
+  readonly chambers = onceAKey<Choice<Chamber | null>[]>();
+  readonly guards = onceAKey<Choice<Guard | null>[]>();
+  readonly thermocouples = onceAKey<Choice<Transducer | null>[]>();
+  readonly beside = onceAKey<readonly PricedBeside[]>();
+}
+
+/** The choices that fail nothing on a frame. Each is judged when it is first asked for, once for all frames alike. */
 export class SoundChoices {
   private readonly scratch: Parts;
-  private besideList: readonly (BesideChoice & { points: number })[] | null = null;
-  private readonly cellCautions = new Map<Option<LoadCell>, Map<CellPosition, number | null>>();
-  private readonly endCautions = new Map<Option<Ends>, number | null>();
-  private readonly faceCautions = new Map<Option<JawFace | null>, number | null>();
+  private readonly traits: FrameTraits;
+  private readonly cellCautions: Map<Option<LoadCell>, Map<CellPosition, number | null>>;
+  private readonly endCautions: Map<Option<Ends>, number | null>;
+  private readonly faceCautions: Map<Option<JawFace | null>, number | null>;
 
   constructor(
     private readonly frame: Frame,
     private readonly options: Options,
     private readonly context: RequestContext,
+    private readonly memo: SoundMemo,
   ) {
     this.scratch = { frame } as Partial<Parts> as Parts;
+    this.traits = traitsOf(frame);
+    this.cellCautions = memo.cells(this.traits.cells, () => new Map());
+    this.endCautions = memo.ends(this.traits.ends, () => new Map());
+    this.faceCautions = memo.faces(this.traits.faces, () => new Map());
   }
 
   /** The sound cells that meet the frame, in the order of the options. */
@@ -70,18 +91,23 @@ export class SoundChoices {
   }
 
   /** What may stand beside the specimen, with its points where none of it hangs yet, cheapest first. */
-  get beside(): readonly (BesideChoice & { points: number })[] {
-    this.besideList ??= this.pricedBeside();
-    return this.besideList;
+  get beside(): readonly PricedBeside[] {
+    return this.memo.beside(this.traits.beside, () => this.pricedBeside());
   }
 
-  private pricedBeside(): (BesideChoice & { points: number })[] {
-    const { options, scratch } = this;
+  private pricedBeside(): PricedBeside[] {
+    const { options, scratch, memo, traits } = this;
     const lists = {
-      extensometers: this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
-      chambers: this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
-      guards: this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part)),
-      thermocouples: this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
+      extensometers: memo.extensometers(traits.extensometers, () =>
+        this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
+      ),
+      chambers: memo.chambers(traits.chambers, () =>
+        this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+      ),
+      guards: memo.guards(traits.guards, () => this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part))),
+      thermocouples: memo.thermocouples(traits.thermocouples, () =>
+        this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
+      ),
     };
     const points = new Map(
       Object.values(lists).flatMap((list: readonly Choice<unknown>[]) =>
