@@ -1,7 +1,7 @@
 import type { LabSettings } from '#libs/contract/src/index.js';
 import type { Item, Lab } from '#libs/matching/src/index.js';
 import type { ShiftCheckReason } from '#libs/metrology/src/index.js';
-import { closedDays, jobAtBench, JobRepository, labSettings, RigRepository } from '#libs/records/src/index.js';
+import { benchRules, heldAtBench, jobAtBench } from '#libs/records/src/index.js';
 import type { JobAtBench, JobEntity, TrainLink } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { checksFor } from './bench-checks.js';
@@ -45,9 +45,8 @@ export async function readBenchFacts(
   nowMs: number,
 ): Promise<BenchFacts> {
   const at = await jobAtBench(manager, job);
-  const settings = await labSettings(manager);
-  const jobs = new JobRepository(manager);
-  const busy = inUse(await jobs.onFrames(), await new RigRepository(manager).all(), job.id);
+  const { settings, closedDays, methods } = await benchRules(manager, job.technicianId, new Date(nowMs));
+  const busy = inUse(await heldAtBench(manager), job.id);
   const work = workOf(at, settings.matching);
   const train: readonly TrainLink[] = job.train.length > 0 ? job.train : (at.booking?.train ?? []);
   const frameId = job.frameId ?? at.booking?.frameId ?? null;
@@ -60,7 +59,7 @@ export async function readBenchFacts(
   const reason = shiftCheckReason({
     nowMs,
     settings,
-    closedDays: await closedDays(manager),
+    closedDays,
     cellId,
     rig: at.rig,
     last: at.shiftCheck,
@@ -72,8 +71,7 @@ export async function readBenchFacts(
     limitStops: fit.limitStops,
     verdicts: fit.verdicts,
   };
-  const authorised =
-    job.technicianId !== null && (await jobs.authorisedFor(job.technicianId, new Date(nowMs))).has(work.method.id);
+  const authorised = methods.has(work.method.id);
   return {
     ...at,
     ...{ nowMs, settings, lab, work, frameId, train, trainItems, busy, specimensLeft, fit, authorised },

@@ -1,4 +1,4 @@
-import type { JobEntity, RigLinkEntity } from '#libs/records/src/index.js';
+import type { HeldByJob } from '#libs/records/src/index.js';
 
 /** By item id (frames too), the job that has it now, by name. */
 export type InUse = ReadonlyMap<string, string>;
@@ -8,15 +8,12 @@ export type InUse = ReadonlyMap<string, string>;
  *
  * @param except a job that may use what it holds itself
  */
-export function inUse(onFrames: readonly JobEntity[], rigs: readonly RigLinkEntity[], except?: string): InUse {
-  const others = onFrames.filter(({ id }) => id !== except);
-  const held = others.flatMap((job) =>
-    [
-      ...(job.frameId === null
-        ? []
-        : [job.frameId, ...rigs.filter(({ frameId }) => frameId === job.frameId).map(({ itemId }) => itemId)]),
-      ...job.train.map(({ itemId }) => itemId),
-    ].map((itemId) => [itemId, job.reference] as const),
+export function inUse(held: readonly HeldByJob[], except?: string): InUse {
+  const others = held.filter(({ id }) => id !== except);
+  const items = others.flatMap(({ reference, frameId, fitted, train }) =>
+    [...(frameId === null ? [] : [frameId]), ...fitted, ...train.map(({ itemId }) => itemId)].map(
+      (itemId) => [itemId, reference] as const,
+    ),
   );
-  return new Map(held);
+  return new Map(items);
 }

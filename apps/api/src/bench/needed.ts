@@ -13,7 +13,7 @@ export interface Work {
 }
 
 interface Rows {
-  batch: BatchEntity;
+  batch: Pick<BatchEntity, 'id' | 'ask' | 'specimenCount'>;
   method: MethodEntity;
   material: MaterialEntity | null;
 }

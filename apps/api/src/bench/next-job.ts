@@ -1,7 +1,7 @@
 import type { LabSettings } from '#libs/contract/src/index.js';
 import type { Lab } from '#libs/matching/src/index.js';
-import { JobRepository, labSettings, plannedWork, RigRepository } from '#libs/records/src/index.js';
-import type { PlannedJob, PlannedWork } from '#libs/records/src/index.js';
+import { benchRules, heldAtBench, plannedWork } from '#libs/records/src/index.js';
+import type { PlannedWork } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { inUse } from './in-use.js';
 import type { InUse } from './in-use.js';
@@ -10,7 +10,7 @@ import { trainFit } from './train-fit.js';
 
 /** The first job of the plan that somebody may run now; or why there is none, job by job. */
 export interface NextJob {
-  next: PlannedJob | null;
+  next: Pick<PlannedWork, 'job' | 'booking'> | null;
   passedOver: { reference: string; why: string }[];
 }
 
@@ -34,12 +34,8 @@ export interface Moment {
 
 /** Walks the published plan in its order, on one frame or on all. */
 export async function findNextJob({ manager, technicianId, nowMs, frameId, lab }: Looking): Promise<NextJob> {
-  const jobs = new JobRepository(manager);
-  const moment: Moment = {
-    ...{ nowMs, lab, settings: await labSettings(manager) },
-    busy: inUse(await jobs.onFrames(), await new RigRepository(manager).all()),
-    methods: await jobs.authorisedFor(technicianId, new Date(nowMs)),
-  };
+  const { settings, methods } = await benchRules(manager, technicianId, new Date(nowMs));
+  const moment: Moment = { nowMs, lab, settings, busy: inUse(await heldAtBench(manager)), methods };
   const passedOver: NextJob['passedOver'] = [];
   for (const planned of await plannedWork(manager, frameId)) {
     const why = whyNotNow(planned, moment);

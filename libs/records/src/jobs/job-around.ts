@@ -1,8 +1,9 @@
 import type { EntityManager } from 'typeorm';
 import { In } from 'typeorm';
 import { ShiftCheckEntity } from '../calibration/shift-check.entity.js';
-import { MaterialEntity } from '../methods/material.entity.js';
-import { MethodEntity } from '../methods/method.entity.js';
+import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import type { MaterialEntity } from '../methods/material.entity.js';
+import type { MethodEntity } from '../methods/method.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
@@ -54,8 +55,8 @@ export async function jobAtBench(manager: EntityManager, job: JobEntity): Promis
     booking,
     specimens,
     request: await manager.findOneByOrFail(RequestEntity, { id: job.requestId }),
-    method: await manager.findOneByOrFail(MethodEntity, { id: batch.methodId }),
-    material: batch.materialId === null ? null : await manager.findOneBy(MaterialEntity, { id: batch.materialId }),
+    method: (await methodsKept(manager, [batch.methodId])).get(batch.methodId)!,
+    material: (await materialsKept(manager, [batch.materialId])).get(batch.materialId ?? '') ?? null,
     frame: frameId === null ? null : await manager.findOneBy(ItemEntity, { id: frameId }),
     rig: frameId === null ? [] : await manager.findBy(RigLinkEntity, { frameId }),
     results: await results.newestOf(specimens.map(({ id }) => id)),

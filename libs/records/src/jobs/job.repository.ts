@@ -1,10 +1,8 @@
 import { JOB_MOVES, waysOut } from '#libs/contract/src/index.js';
 import type { CurveReadingView, JobMove } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { In, LessThanOrEqual } from 'typeorm';
+import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
-import { AuthorisationEntity } from '../people/authorisation.entity.js';
-import { BookingEntity } from '../plan/plan.entity.js';
 import { RequestEntity } from '../requests/request.entity.js';
 import { JobEntity } from './job.entity.js';
 
@@ -14,11 +12,8 @@ export const ON_A_FRAME = ['taken', 'rigged', 'running', 'paused'] as const;
 /** Held while somebody takes a job, so that no job, frame or item is taken twice. */
 const TAKE_LOCK = 732_303;
 
-/** A ready job with its place in the plan. */
-export interface PlannedJob {
-  job: JobEntity;
-  booking: BookingEntity;
-}
+/** What guards a change of a job. */
+type Guarded = Pick<JobEntity, 'id' | 'reference' | 'state' | 'version'>;
 
 /** Jobs, moved only along the table of moves, each move guarded by the state and version that were read. */
 export class JobRepository {
@@ -48,11 +43,6 @@ export class JobRepository {
     await this.manager.query('select pg_advisory_xact_lock($1)', [TAKE_LOCK]);
   }
 
-  /** Jobs that hold a frame and its items now. */
-  onFrames(): Promise<JobEntity[]> {
-    return this.manager.findBy(JobEntity, { state: In([...ON_A_FRAME]) });
-  }
-
   ofTechnician(technicianId: string): Promise<JobEntity[]> {
     return this.manager.find(JobEntity, {
       where: { technicianId, state: In([...ON_A_FRAME]) },
@@ -64,32 +54,12 @@ export class JobRepository {
     return this.manager.findBy(JobEntity, { requestId });
   }
 
-  /** Ready jobs of the published plan, in the order of the plan. */
-  async planned(frameId?: string): Promise<PlannedJob[]> {
-    const where = { live: true, kind: 'job' as const, ...(frameId ? { frameId } : {}) };
-    const bookings = await this.manager.find(BookingEntity, { where, order: { setupAt: 'ASC', startsAt: 'ASC' } });
-    const jobs = await this.manager.findBy(JobEntity, {
-      id: In(bookings.flatMap(({ jobId }) => jobId ?? [])),
-      state: 'ready',
-    });
-    return bookings.flatMap((booking) => {
-      const job = jobs.find(({ id }) => id === booking.jobId);
-      return job ? [{ job, booking }] : [];
-    });
-  }
-
-  /** Codes of the methods that a person may run at an instant. */
-  async authorisedFor(personId: string, at: Date): Promise<Set<string>> {
-    const rows = await this.manager.findBy(AuthorisationEntity, { personId, fromAt: LessThanOrEqual(at) });
-    return new Set(rows.filter(({ toAt }) => toAt === null || toAt > at).map(({ methodCode }) => methodCode));
-  }
-
   /**
    * Moves a job along the table of moves.
    *
    * @throws LabError `job/move-not-allowed` with its state and the ways out of it, `job/changed-meanwhile`
    */
-  async move(job: JobEntity, move: JobMove, set: Partial<JobEntity> = {}): Promise<JobEntity> {
+  async move(job: Guarded, move: JobMove, set: Partial<JobEntity> = {}): Promise<JobEntity> {
     const { from, to } = JOB_MOVES[move];
     if (!from.includes(job.state)) {
       const out = waysOut(JOB_MOVES, job.state);
@@ -102,7 +72,7 @@ export class JobRepository {
   }
 
   /** Changes a job without moving it, unless someone changed it since it was read. @throws LabError `job/changed-meanwhile` */
-  async change(job: JobEntity, set: Partial<JobEntity>): Promise<JobEntity> {
+  async change(job: Guarded, set: Partial<JobEntity>): Promise<JobEntity> {
     const where = { id: job.id, version: job.version, state: job.state };
     const { affected } = await this.manager.update(JobEntity, where, set as never);
     if (affected === 0) {

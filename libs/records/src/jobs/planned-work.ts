@@ -1,30 +1,46 @@
-import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
-import { MaterialEntity } from '../methods/material.entity.js';
-import { MethodEntity } from '../methods/method.entity.js';
-import { BatchEntity } from '../requests/batch.entity.js';
-import { JobRepository } from './job.repository.js';
-import type { PlannedJob } from './job.repository.js';
+import type { MaterialEntity } from '../methods/material.entity.js';
+import type { MethodEntity } from '../methods/method.entity.js';
+import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import type { BookingEntity } from '../plan/plan.entity.js';
+import type { BatchEntity } from '../requests/batch.entity.js';
+import type { JobEntity } from './job.entity.js';
 
 /** A ready job of the plan with what it asks for. */
-export interface PlannedWork extends PlannedJob {
-  batch: BatchEntity;
+export interface PlannedWork {
+  job: Pick<JobEntity, 'id' | 'reference' | 'state' | 'version' | 'releasedAt' | 'holdWhy'>;
+  booking: Pick<BookingEntity, 'frameId' | 'train'>;
+  batch: Pick<BatchEntity, 'id' | 'ask' | 'specimenCount'>;
   method: MethodEntity;
   material: MaterialEntity | null;
 }
 
-/** Ready jobs of the published plan in its order, in a fixed number of queries. */
+type Row = PlannedWork['job'] &
+  PlannedWork['booking'] &
+  Pick<BatchEntity, 'ask' | 'specimenCount' | 'methodId' | 'materialId'> & { batchId: string };
+
+/** Ready jobs of the published plan in its order: one query, and the library as it is kept. */
 export async function plannedWork(manager: EntityManager, frameId?: string): Promise<PlannedWork[]> {
-  const planned = await new JobRepository(manager).planned(frameId);
-  const batches = await manager.findBy(BatchEntity, { id: In(planned.map(({ job }) => job.batchId)) });
-  const methods = await manager.findBy(MethodEntity, { id: In(batches.map(({ methodId }) => methodId)) });
-  const materials = await manager.findBy(MaterialEntity, {
-    id: In(batches.flatMap(({ materialId }) => materialId ?? [])),
-  });
-  return planned.flatMap((each) => {
-    const batch = batches.find(({ id }) => id === each.job.batchId);
-    const method = methods.find(({ id }) => id === batch?.methodId);
-    const material = materials.find(({ id }) => id === batch?.materialId) ?? null;
-    return batch && method ? [{ ...each, batch, method, material }] : [];
-  });
+  const rows = await manager.query<Row[]>(
+    `select job.id, job.reference, job.state, job.version, job.released_at as "releasedAt", job.hold_why as "holdWhy",
+       booking.frame_id as "frameId", booking.train, batch.id as "batchId", batch.ask, batch.specimen_count as "specimenCount",
+       batch.method_id as "methodId", batch.material_id as "materialId"
+     from booking join job on job.id = booking.job_id join batch on batch.id = job.batch_id
+     where booking.live and booking.kind = 'job' and job.state = 'ready' and ($1::uuid is null or booking.frame_id = $1)
+     order by booking.setup_at, booking.starts_at`,
+    [frameId ?? null],
+  );
+  const ids = rows.map(({ methodId }) => methodId);
+  const methods = await methodsKept(manager, ids);
+  const materials = await materialsKept(
+    manager,
+    rows.map(({ materialId }) => materialId),
+  );
+  return rows.map(({ frameId: on, train, batchId, ask, specimenCount, methodId, materialId, ...job }) => ({
+    job,
+    booking: { frameId: on, train },
+    batch: { id: batchId, ask, specimenCount },
+    method: methods.get(methodId)!,
+    material: materials.get(materialId ?? '') ?? null,
+  }));
 }

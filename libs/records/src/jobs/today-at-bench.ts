@@ -1,19 +1,14 @@
 import type { PersonRef } from '#libs/contract/src/index.js';
-import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
-import { PersonEntity } from '../people/person.entity.js';
-import { BookingEntity } from '../plan/plan.entity.js';
-import { ItemEntity } from '../register/item.entity.js';
-import { BatchEntity } from '../requests/batch.entity.js';
-import { RequestEntity } from '../requests/request.entity.js';
-import { JobEntity } from './job.entity.js';
+import type { BookingEntity } from '../plan/plan.entity.js';
+import type { JobEntity } from './job.entity.js';
 import { ON_A_FRAME } from './job.repository.js';
 
 /** A job as the bench lists it. */
 export interface JobToday {
-  job: JobEntity;
+  job: Pick<JobEntity, 'id' | 'reference' | 'state' | 'technicianId' | 'takenAt'>;
   /** Its place in the published plan. */
-  booking: BookingEntity | null;
+  booking: Pick<BookingEntity, 'setupAt' | 'startsAt' | 'endsAt' | 'changeoverMin'> | null;
   title: string;
   requestReference: string;
   frameTag: string | null;
@@ -22,45 +17,61 @@ export interface JobToday {
   isToday: boolean;
 }
 
+type Row = JobToday['job'] & {
+  setupAt: Date | null;
+  startsAt: Date;
+  endsAt: Date;
+  changeoverMin: number;
+  title: string;
+  label: string;
+  requestReference: string;
+  frameTag: string | null;
+  technician: string | null;
+};
+
 const DAY_MS = 86_400_000;
 
-/** Jobs on frames, and the ready ones of the plan, by when they begin. */
+/** Jobs on frames, and the ready ones of the plan, by when they begin; in one query. */
 export async function todayAtBench(manager: EntityManager, now: Date): Promise<JobToday[]> {
-  const bookings = await manager.find(BookingEntity, { where: { live: true, kind: 'job' }, order: { setupAt: 'ASC' } });
-  const planned = bookings.flatMap(({ jobId }) => jobId ?? []);
-  const jobs = await manager.find(JobEntity, { where: [{ id: In(planned) }, { state: In([...ON_A_FRAME]) }] });
-  const requests = byId(await manager.findBy(RequestEntity, { id: In(jobs.map(({ requestId }) => requestId)) }));
-  const batches = byId(await manager.findBy(BatchEntity, { id: In(jobs.map(({ batchId }) => batchId)) }));
-  const frames = byId(await manager.findBy(ItemEntity, { kind: 'frame' }));
-  const people = byId(
-    await manager.findBy(PersonEntity, { id: In(jobs.flatMap(({ technicianId }) => technicianId ?? [])) }),
-  );
-  const rows = jobs.map((job) => {
-    const booking = bookings.find(({ jobId }) => jobId === job.id) ?? null;
-    const request = requests.get(job.requestId)!;
-    const label = batches.get(job.batchId)?.label;
-    const person = people.get(job.technicianId ?? '');
-    return {
-      ...{ job, booking, requestReference: request.reference },
-      title: label ? `${request.title}: ${label}` : request.title,
-      frameTag: frames.get(job.frameId ?? booking?.frameId ?? '')?.tag ?? null,
-      technician: person ? { id: person.id, name: person.name } : null,
-      isToday:
-        isOnFrame(job) ||
-        (booking !== null && booking.setupAt.getTime() < now.getTime() + DAY_MS && booking.endsAt > now),
-    };
-  });
-  return rows.sort((a, b) => beginOf(a) - beginOf(b) || (a.job.reference < b.job.reference ? -1 : 1));
+  const rows = await manager.query<Row[]>(TODAY, [ON_A_FRAME]);
+  return rows
+    .map((row) => jobToday(row, now))
+    .sort((a, b) => beginOf(a) - beginOf(b) || (a.job.reference < b.job.reference ? -1 : 1));
 }
 
-function isOnFrame({ state }: JobEntity): boolean {
+/** Both kinds are found by their own index and put together: with `or` the whole table would be read. */
+const TODAY = `
+  select job.id, job.reference, job.state, job.technician_id as "technicianId", job.taken_at as "takenAt",
+    booking.setup_at as "setupAt", booking.starts_at as "startsAt", booking.ends_at as "endsAt",
+    booking.changeover_min as "changeoverMin", request.title, request.reference as "requestReference", batch.label,
+    frame.tag as "frameTag", person.name as technician
+  from (
+    select job_id as id from booking where live and kind = 'job' and job_id is not null
+    union select id from job where state = any($1)
+  ) wanted join job on job.id = wanted.id join request on request.id = job.request_id join batch on batch.id = job.batch_id
+    left join booking on booking.job_id = job.id and booking.live and booking.kind = 'job'
+    left join item frame on frame.id = coalesce(job.frame_id, booking.frame_id)
+    left join person on person.id = job.technician_id`;
+
+function jobToday(
+  { setupAt, startsAt, endsAt, changeoverMin, title, label, requestReference, frameTag, technician, ...job }: Row,
+  now: Date,
+): JobToday {
+  const booking = setupAt && { setupAt, startsAt, endsAt, changeoverMin };
+  return {
+    ...{ job, booking, requestReference, frameTag },
+    title: label ? `${title}: ${label}` : title,
+    technician: job.technicianId === null ? null : { id: job.technicianId, name: technician ?? '' },
+    isToday:
+      isOnFrame(job) ||
+      (booking !== null && booking.setupAt.getTime() < now.getTime() + DAY_MS && booking.endsAt > now),
+  };
+}
+
+function isOnFrame({ state }: JobToday['job']): boolean {
   return (ON_A_FRAME as readonly string[]).includes(state);
 }
 
-function beginOf({ booking, job }: Pick<JobToday, 'booking' | 'job'>): number {
+function beginOf({ booking, job }: JobToday): number {
   return (booking?.setupAt ?? job.takenAt)?.getTime() ?? 0;
-}
-
-function byId<Row extends { id: string }>(rows: readonly Row[]): Map<string, Row> {
-  return new Map(rows.map((row) => [row.id, row]));
 }

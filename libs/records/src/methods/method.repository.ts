@@ -1,6 +1,7 @@
 import { LabError } from '#libs/errors/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { materialsKept, methodsKept } from './library-kept.js';
 import { MaterialEntity } from './material.entity.js';
 import { MethodEntity } from './method.entity.js';
 
@@ -22,7 +23,7 @@ export class MethodRepository {
 
   /** @throws LabError `method/unknown` */
   async get(id: string): Promise<MethodEntity> {
-    const row = await this.manager.findOneBy(MethodEntity, { id });
+    const row = (await methodsKept(this.manager, [id])).get(id);
     if (!row) throw new LabError('method/unknown', 'The lab has no such method.', { methodId: id });
     return row;
   }
@@ -46,7 +47,7 @@ export class MethodRepository {
 
   /** @throws LabError `material/unknown` */
   async getMaterial(id: string): Promise<MaterialEntity> {
-    const row = await this.manager.findOneBy(MaterialEntity, { id });
+    const row = (await materialsKept(this.manager, [id])).get(id);
     if (!row) throw new LabError('material/unknown', 'The library has no such material.', { materialId: id });
     return row;
   }

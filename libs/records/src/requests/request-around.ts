@@ -2,8 +2,9 @@ import type { PersonRef, TeamRef } from '#libs/contract/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
-import { MaterialEntity } from '../methods/material.entity.js';
-import { MethodEntity } from '../methods/method.entity.js';
+import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import type { MaterialEntity } from '../methods/material.entity.js';
+import type { MethodEntity } from '../methods/method.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { TeamEntity } from '../people/team.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
@@ -39,14 +40,12 @@ export async function aroundRequests(
   const ids = requests.map(({ id }) => id);
   const batches = await new RequestRepository(manager).batchesOf(ids);
   const jobs = await jobsOf(manager, ids);
-  const methods = await byId(
+  const methods = await methodsKept(
     manager,
-    MethodEntity,
     batches.map(({ methodId }) => methodId),
   );
-  const materials = await byId(
+  const materials = await materialsKept(
     manager,
-    MaterialEntity,
     batches.map(({ materialId }) => materialId),
   );
   const teams = await byId(
