@@ -1,4 +1,4 @@
-import type { CellPosition, Chamber, Extensometer, Frame, Guard, JawFace, LoadCell, Transducer } from '../item.js';
+import type { Chamber, Extensometer, Frame, Guard, JawFace, Transducer } from '../item.js';
 import { seatOf } from '../parts.js';
 import type { Ends, Parts } from '../parts.js';
 import { countBits, tally } from './checks.js';
@@ -21,7 +21,7 @@ import type { RequestContext } from './request-context.js';
 
 /** What was found for one frame and holds for those alike, by their traits. */
 export class AnyMemo {
-  readonly cells = onceAKey<Map<Option<LoadCell>, Map<CellPosition, CellChoice>>>();
+  readonly cells = onceAKey<readonly CellChoice[]>();
   readonly ends = onceAKey<Map<Option<Ends>, Choice<Ends>>>();
   readonly faces = onceAKey<Map<string, readonly Choice<JawFace | null>[]>>();
   readonly extensometers = onceAKey<Choice<Extensometer | null>[]>();
@@ -41,7 +41,6 @@ interface BesideList {
 export class AnyChoices {
   private readonly scratch: Parts;
   private readonly traits: FrameTraits;
-  private readonly cellChoices: Map<Option<LoadCell>, Map<CellPosition, CellChoice>>;
   private readonly endChoices: Map<Option<Ends>, Choice<Ends>>;
   private readonly faceLists: Map<string, readonly Choice<JawFace | null>[]>;
 
@@ -53,34 +52,24 @@ export class AnyChoices {
   ) {
     this.scratch = { frame } as Partial<Parts> as Parts;
     this.traits = traitsOf(frame);
-    this.cellChoices = memo.cells(this.traits.cells, () => new Map());
     this.endChoices = memo.ends(this.traits.ends, () => new Map());
     this.faceLists = memo.faces(this.traits.faces, () => new Map());
   }
 
-  /** Cells that fail fewer rules than this, by themselves and with the frame; those that fail least come first. */
-  cellsFailing(fewerThan: number): CellChoice[] {
-    const cells: CellChoice[] = [];
-    for (const cellAt of this.frame.details.cellPositions) {
-      for (const option of this.options.cells) {
-        if (countBits(option.tally.fails) >= fewerThan) break;
-        const cell = this.cellAt(option, cellAt);
-        if (countBits(cell.fails) < fewerThan) cells.push(cell);
-      }
-    }
-    return byFails(cells);
-  }
-
-  private cellAt(option: Option<LoadCell>, cellAt: CellPosition): CellChoice {
-    const places = this.cellChoices.get(option) ?? new Map<CellPosition, CellChoice>();
-    this.cellChoices.set(option, places);
-    const found = places.get(cellAt);
-    if (found) return found;
-    this.scratch.cellAt = cellAt;
-    this.scratch.cell = option.part;
-    const cell = { ...this.judged(option, FRAME_CELL), cellAt };
-    places.set(cellAt, cell);
-    return cell;
+  /** Every cell at each of its places; those that fail least come first. */
+  get cells(): readonly CellChoice[] {
+    return this.memo.cells(this.traits.cells, () =>
+      byFails(
+        this.frame.details.cellPositions.flatMap((cellAt) => {
+          this.scratch.cellAt = cellAt;
+          return this.options.cells.map((option): CellChoice => {
+            this.scratch.cell = option.part;
+            const { fails, cautions, severity } = this.tallied(option, FRAME_CELL);
+            return { part: option.part, units: option.units, cellAt, fails, cautions, severity };
+          });
+        }),
+      ),
+    );
   }
 
   /** One option for the ends. */

@@ -38,7 +38,7 @@ export function nearestTrain(site: Site, search: Search): Parts | null {
   // Cells that fail nothing come first; where a train with one of them fails a single rule, no other cell could do better.
   const near = among(site.sound.cells, null);
   if (near && near.count <= floor) return near.parts;
-  return among(any.cellsFailing(near?.count ?? Infinity), near)?.parts ?? null;
+  return among(any.cells, near)?.parts ?? null;
 
   function among(cells: readonly CellChoice[], start: Near | null): Near | null {
     let found = start;
