@@ -148,6 +148,8 @@ export { aroundRequests, peopleNamed } from './requests/request-around.js';
 export type { JobAround, RequestAround } from './requests/request-around.js';
 export { requestLines } from './requests/request-lines.js';
 export type { JobInList, RequestInList } from './requests/request-lines.js';
+export { itemsInList } from './register/item-in-list.js';
+export type { CalibrationDates, ItemAroundInList } from './register/item-in-list.js';
 export { wholeRequest } from './requests/request-whole.js';
 export type { BatchInWhole, JobInWhole, RequestWhole } from './requests/request-whole.js';
 export { RequestRepository } from './requests/request.repository.js';

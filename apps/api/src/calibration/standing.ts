@@ -2,7 +2,7 @@ import type { CalibrationStatus } from '#libs/contract/src/index.js';
 import { calibrationStatus } from '#libs/metrology/src/index.js';
 import type { CalibrationPeriod } from '#libs/metrology/src/index.js';
 import { standing } from '#libs/records/src/index.js';
-import type { CalibrationEntity, ItemEntity } from '#libs/records/src/index.js';
+import type { CalibrationDates, ItemEntity } from '#libs/records/src/index.js';
 
 /** How the calibration of an item stands, and when it runs out or ran out. */
 export interface Standing {
@@ -20,7 +20,7 @@ const URGENCY: readonly CalibrationStatus[] = ['out-of-use', 'never', 'overdue',
  */
 export function standingOf(
   item: ItemEntity,
-  calibrations: readonly CalibrationEntity[],
+  calibrations: readonly CalibrationDates[],
   nowMs: number,
   noticeDays: number,
 ): Standing {
@@ -35,7 +35,7 @@ export function standingOf(
 }
 
 /** Periods of calibrations, direction by direction. */
-export function periodsByDirection(calibrations: readonly CalibrationEntity[]): CalibrationPeriod[][] {
+export function periodsByDirection(calibrations: readonly CalibrationDates[]): CalibrationPeriod[][] {
   const rows = standing(calibrations);
   const directions = [...new Set(rows.flatMap(({ ranges }) => ranges.map(({ direction }) => direction)))];
   return directions.map((direction) =>

@@ -1,5 +1,5 @@
 import type { CalibrationView, FaultView, ItemView, PersonRef } from '#libs/contract/src/index.js';
-import type { CalibrationEntity, FaultEntity, ItemAround, ItemEntity } from '#libs/records/src/index.js';
+import type { CalibrationEntity, FaultEntity, ItemAroundInList, ItemEntity } from '#libs/records/src/index.js';
 import { standingOf } from '../calibration/standing.js';
 
 /** What the views of the register need to know beside the rows. */
@@ -9,10 +9,9 @@ export interface RegisterTelling {
 }
 
 /** One line of the register. An open fault makes an item faulty, whatever its row says. */
-export function itemView(row: ItemEntity, around: ItemAround, { nowMs, noticeDays }: RegisterTelling): ItemView {
+export function itemView(row: ItemEntity, around: ItemAroundInList, { nowMs, noticeDays }: RegisterTelling): ItemView {
   const { status, dueMs } = standingOf(row, around.calibrations, nowMs, noticeDays);
-  const open = around.faults.some(({ closedAt }) => closedAt === null);
-  const { fittedOn } = around;
+  const { openFault, fittedOn } = around;
   return {
     id: row.id,
     tag: row.tag,
@@ -20,7 +19,7 @@ export function itemView(row: ItemEntity, around: ItemAround, { nowMs, noticeDay
     name: row.name,
     model: row.model,
     serialNumber: row.serialNumber,
-    state: open && row.state === 'in-service' ? 'faulty' : row.state,
+    state: openFault && row.state === 'in-service' ? 'faulty' : row.state,
     place: row.place,
     fittedOn: fittedOn && { frameId: fittedOn.frameId, frameTag: fittedOn.frameTag, role: fittedOn.role },
     massKg: row.massKg,

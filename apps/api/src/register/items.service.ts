@@ -7,6 +7,7 @@ import {
   factsChanged,
   ImpactRepository,
   ItemRepository,
+  itemsInList,
   labSettings,
   peopleNamed,
   recordAct,
@@ -34,7 +35,8 @@ export class ItemsService {
     const { manager } = this.records;
     const items = new ItemRepository(manager);
     const rows = await items.find({ kind, words: q, afterTag: cursor, limit: status ? undefined : PAGE + 1 });
-    const around = await items.around(rows);
+    const ids = rows.map(({ id }) => id);
+    const around = await itemsInList(manager, ids);
     const telling = await tellingOf(manager);
     const views = rows.map((row) => itemView(row, around.get(row.id)!, telling));
     const wanted = status ? views.filter(({ calibrationStatus }) => calibrationStatus === status) : views;
@@ -48,6 +50,7 @@ export class ItemsService {
     const items = new ItemRepository(manager);
     const row = await items.get(id);
     const around = (await items.around([row])).get(id)!;
+    const openFault = around.faults.some(({ closedAt }) => closedAt === null);
     const windows = await items.windowsOf(id);
     const checks = await new CalibrationRepository(manager).shiftChecksOf(id);
     const upcoming = await new ImpactRepository(manager).upcoming([id], new Date());
@@ -59,7 +62,7 @@ export class ItemsService {
     const people = await peopleNamed(manager, ids);
     const named = (personId: string) => people.get(personId) ?? { id: personId, name: '' };
     return {
-      ...itemView(row, around, await tellingOf(manager)),
+      ...itemView(row, { ...around, openFault }, await tellingOf(manager)),
       calibrations: around.calibrations.map((calibration) => calibrationView(calibration, named)),
       faults: around.faults.map((fault) => faultView(fault, named)),
       windows: windows.map(({ id: windowId, kind, startsAt, endsAt, why }) => ({

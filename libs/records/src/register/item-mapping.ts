@@ -61,7 +61,7 @@ export function calibrationsOf(rows: readonly CalibrationEntity[]): Calibration[
 }
 
 /** Calibrations without those that a correction replaced. */
-export function standing(rows: readonly CalibrationEntity[]): CalibrationEntity[] {
+export function standing<Row extends Pick<CalibrationEntity, 'id' | 'replaces'>>(rows: readonly Row[]): Row[] {
   const replaced = new Set(rows.map(({ replaces }) => replaces));
   return rows.filter(({ id }) => !replaced.has(id));
 }
