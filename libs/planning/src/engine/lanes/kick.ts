@@ -3,8 +3,10 @@ import { applyExchange, applySwap } from './apply.js';
 import type { Descent } from './descent.js';
 import type { Lanes } from './lanes.js';
 
-/** Longest block that a kick carries. */
+/** How long a block may be that a kick carries, and in short lanes which part of them: more would not be a kick but a new lane. */
 const LONGEST = 10;
+const PART_OF_LANE = 0.4;
+const SHORTEST_LIMIT = 3;
 /** Most changes in one kick. */
 const MOST = 3;
 
@@ -19,11 +21,15 @@ export function kick(s: Lanes, descent: Descent, random: Random): void {
   }
 }
 
+const longestIn = ({ model: { jobs, lanes } }: Lanes): number =>
+  Math.max(SHORTEST_LIMIT, Math.min(LONGEST, Math.round((PART_OF_LANE * jobs) / lanes)));
+
 function within(s: Lanes, descent: Descent, random: Random, lane: number, i: number): void {
   const last = s.length[lane]!;
   if (last - i < 1) return;
-  const j = i + random.below(Math.min(LONGEST, last - i));
-  const h = j + 1 + random.below(Math.min(LONGEST, last - j));
+  const longest = longestIn(s);
+  const j = i + random.below(Math.min(longest, last - i));
+  const h = j + 1 + random.below(Math.min(longest, last - j));
   applySwap(s, lane, i, j, j + 1, h);
   descent.pushAround(lane, i, i);
   descent.pushAround(lane, i + h - j, i + h - j);

@@ -34,7 +34,7 @@ export function searchLanes(
   better();
   const kept = new Kept(s);
   kept.save();
-  const warmth = new Warmth();
+  const warmth = new Warmth(model.lanes > 1 ? SEVERAL_LANES : ONE_LANE);
   while (!budget.isSpent() && best.value > 0) {
     budget.rounds++;
     if (budget.rounds % 1000 === 0) s.resum();
@@ -63,11 +63,15 @@ function shake(s: Lanes, descent: Descent, random: Random, stale: number): void 
 
 /** Share of the jobs that a shake kicks. */
 const SHAKEN = 1 / 3;
-/** How warm it is at the start of a phase: this share of the cost may be added in one step with a chance of 1/e. */
-const HEAT = 0.008;
-/** Kicks in the first phase, and how much longer each phase is than the one before. */
+/** Kicks in the first phase. */
 const FIRST_PHASE = 400;
-const GROWTH = 1.3;
+/**
+ * `heat`: this share of the cost may be added at the start of a phase with a chance of 1/e. `growth`: how much longer each
+ * phase is than the one before. Between several lanes the valleys are deeper: a job must leave one lane before it pays in
+ * another, so there it is warmer and cools for longer. Both were set by trials.
+ */
+const ONE_LANE = { heat: 0.008, growth: 1.3 };
+const SEVERAL_LANES = { heat: 0.02, growth: 1.6 };
 
 /** Cools from warm to cold over a phase; each phase is longer than the last, so that no length has to be known beforehand. */
 class Warmth {
@@ -76,10 +80,12 @@ class Warmth {
   private stale = 0;
   private least = Infinity;
 
+  constructor(private readonly course: { heat: number; growth: number }) {}
+
   accepts(change: number, cost: number, random: Random): boolean {
     this.round++;
     if (change <= 0) return true;
-    const heat = HEAT * cost * (1 - this.round / this.phase) ** 2;
+    const heat = this.course.heat * cost * (1 - this.round / this.phase) ** 2;
     return change < -heat * Math.log(random.unit() + 1e-12);
   }
 
@@ -93,7 +99,7 @@ class Warmth {
   isOver(): boolean {
     if (this.round < this.phase) return false;
     this.round = 0;
-    this.phase = Math.floor(this.phase * GROWTH);
+    this.phase = Math.floor(this.phase * this.course.growth);
     return true;
   }
 }
