@@ -1,27 +1,16 @@
 import { randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
 import type { WorkerConfig } from '#apps/worker/src/config.js';
 import { IssueReportProcessor } from '#apps/worker/src/issue-report/issue-report.processor.js';
 import { sampleReport } from '#apps/worker/src/issue-report/sample-report.js';
-import { openRecords, ReportEntity } from '#libs/records/src/index.js';
+import { openRecords, PersonEntity, ReportEntity, RequestEntity, TeamEntity } from '#libs/records/src/index.js';
 import { freshDatabase } from '../support/database.js';
 
 describe('a report that two workers draw at the same time, because one was taken for dead', () => {
   it('is issued once, and both runs end well with the file of the first', async () => {
     const database = await freshDatabase();
     const records = await openRecords(database.url, { poolSize: 4 });
-    const reportId = randomUUID();
-    await records.manager.insert(ReportEntity, {
-      ...{
-        id: reportId,
-        requestId: randomUUID(),
-        number: 'TR-2026-0042',
-        revision: 1,
-        state: 'issuing',
-        amendment: null,
-      },
-      ...{ preparedBy: randomUUID(), authorisedBy: randomUUID(), issuedAt: new Date('2026-11-12T09:00:00Z') },
-      document: sampleReport(),
-    } as never);
+    const reportId = await reportToDraw(records.manager);
     const processor = new IssueReportProcessor(records, { publicUrl: 'http://lab.example' } as WorkerConfig);
 
     const runs = await Promise.all([processor.run({ reportId }), processor.run({ reportId })]);
@@ -35,3 +24,19 @@ describe('a report that two workers draw at the same time, because one was taken
     await database.drop();
   }, 60_000);
 });
+
+/** A report that waits to be drawn, with the request and the people that it names. @returns its id */
+async function reportToDraw(manager: EntityManager): Promise<string> {
+  const [reportId, requestId, teamId, personId] = [randomUUID(), randomUUID(), randomUUID(), randomUUID()];
+  const person = { id: personId, name: 'Ian Marsh', email: 'ian.marsh@northmoor.example', roles: ['manager' as const] };
+  await manager.insert(PersonEntity, person);
+  await manager.insert(TeamEntity, { id: teamId, name: 'Frames' });
+  const request = { id: requestId, reference: 'R-2042', title: 'Down tube', state: 'reported' as const };
+  await manager.insert(RequestEntity, { ...request, teamId, requesterId: personId });
+  await manager.insert(ReportEntity, {
+    ...{ id: reportId, requestId, number: 'TR-2026-0042', revision: 1, state: 'issuing', amendment: null },
+    ...{ preparedBy: personId, authorisedBy: personId, issuedAt: new Date('2026-11-12T09:00:00Z') },
+    document: sampleReport(),
+  } as never);
+  return reportId;
+}

@@ -58,6 +58,8 @@ function postgresLink(url: string, { most }: Manners, onTrouble: (error: Error) 
   });
   pool.setMaxListeners(50);
   pool.on('error', onTrouble);
+  // The pool hears idle connections only; one that is in use when the server dies would end the process.
+  pool.on('connect', (client) => client.on('error', onTrouble));
   return {
     // BullMQ types its classes for Redis unless each is told otherwise; both backends take what their own factory reads.
     connection: pool,

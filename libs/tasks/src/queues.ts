@@ -40,6 +40,7 @@ export interface CrewOptions {
 /** Makes the tables that queues on PostgreSQL need; queues on Redis need none. */
 export async function prepareQueues(databaseUrl: string): Promise<void> {
   const client = new pg.Client({ connectionString: databaseUrl });
+  client.on('error', () => {}); // the question under way is refused as well, and with the reason
   await client.connect();
   await runMigrations(client).finally(() => client.end());
 }
