@@ -1,7 +1,7 @@
 import { randomBytes, randomUUID } from 'node:crypto';
 import type { DataSource } from 'typeorm';
 import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
-import { addPerson, append, factsChanged, hasPeople } from '#libs/records/src/index.js';
+import { addPerson, append, hasPeople } from '#libs/records/src/index.js';
 import { loadDemoLab } from '#seed/load-demo-lab.js';
 import { loadLibrary } from '#seed/load/load-library.js';
 import { writePastReport } from './write-past-report.js';

@@ -1,5 +1,4 @@
 import pg from 'pg';
-import { LabError } from '#libs/errors/src/index.js';
 
 const SOLE_USE_LOCK = 918_273; // any number that nothing else in this database locks
 
@@ -7,7 +6,7 @@ const SOLE_USE_LOCK = 918_273; // any number that nothing else in this database 
  * Claims the embedded database for this process: the first to stop would take it away from a second.
  *
  * @returns what gives the claim back; a process that is killed gives it back by dying
- * @throws {LabError} `lab/runs-already` when another process has it
+ * @throws when another process has it, saying how to go on
  */
 export async function claimSoleUse(url: string): Promise<() => Promise<void>> {
   const client = new pg.Client({ connectionString: url, keepAlive: true });
