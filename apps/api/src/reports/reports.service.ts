@@ -49,23 +49,25 @@ export class ReportsService {
     return reportLines(this.records.manager, { words, teamIds: teamsSeen(by), limit });
   }
 
-  async view(id: string, by: SignedIn): Promise<ReportView> {
-    const { manager } = this.records;
-    const row = await this.seen(manager, id, by);
-    const document =
-      row.state === 'draft' ? await this.documentOf(manager, row) : (row.document as unknown as ReportDocument);
-    const people = await peopleNamed(manager, [row.preparedBy]);
-    return {
-      ...(await reportLines(manager, { id, limit: 1 }))[0]!,
-      document,
-      missing: row.state === 'draft' ? missingLines(document) : [],
-      remarks: row.remarks,
-      preparedBy: people.get(row.preparedBy) ?? { id: row.preparedBy, name: '' },
-      preparedAt: row.preparedAt.toISOString(),
-      sha256: row.sha256,
-      hasFile: row.fileId !== null,
-      version: row.version,
-    };
+  /** In one snapshot, so that no answer tells of an issued report without its file. */
+  view(id: string, by: SignedIn): Promise<ReportView> {
+    return this.records.transaction('REPEATABLE READ', async (manager) => {
+      const row = await this.seen(manager, id, by);
+      const document =
+        row.state === 'draft' ? await this.documentOf(manager, row) : (row.document as unknown as ReportDocument);
+      const people = await peopleNamed(manager, [row.preparedBy]);
+      return {
+        ...(await reportLines(manager, { id, limit: 1 }))[0]!,
+        document,
+        missing: row.state === 'draft' ? missingLines(document) : [],
+        remarks: row.remarks,
+        preparedBy: people.get(row.preparedBy) ?? { id: row.preparedBy, name: '' },
+        preparedAt: row.preparedAt.toISOString(),
+        sha256: row.sha256,
+        hasFile: row.fileId !== null,
+        version: row.version,
+      };
+    });
   }
 
   /** Prepares the report of a request, or returns the draft that is there. @throws LabError `report/request-not-ready` */
