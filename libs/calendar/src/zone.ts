@@ -13,7 +13,20 @@ import type { TimeWindow } from './time-window.js';
  * @throws {RangeError} when the date, the time or the zone does not exist
  */
 export function instantAt(date: string, time: string, zone: string): number {
-  if (time === '24:00') return instantAt(addDays(date, 1), '00:00', zone);
+  const key = `${date} ${time} ${zone}`;
+  const known = instants.get(key);
+  if (known !== undefined) return known;
+  const found = time === '24:00' ? instantAt(addDays(date, 1), '00:00', zone) : findInstant(date, time, zone);
+  if (instants.size >= MOST_KEPT) instants.clear();
+  instants.set(key, found);
+  return found;
+}
+
+/** The same starts and ends of shifts are asked for whenever a calendar is laid out; a few years of them are kept. */
+const instants = new Map<string, number>();
+const MOST_KEPT = 10_000;
+
+function findInstant(date: string, time: string, zone: string): number {
   const plainTime = Temporal.PlainTime.from(time);
   const zoned = Temporal.PlainDate.from(date).toZonedDateTime({ timeZone: zone, plainTime });
   const skipped = !zoned.toPlainDateTime().equals(Temporal.PlainDate.from(date).toPlainDateTime(plainTime));

@@ -96,9 +96,8 @@ export { JobRepository, ON_A_FRAME, readingKey } from './jobs/job.repository.js'
 export { todayAtBench } from './jobs/today-at-bench.js';
 export type { JobToday } from './jobs/today-at-bench.js';
 export { plannedWork } from './jobs/planned-work.js';
-export { benchRules } from './jobs/bench-rules.js';
-export { heldAtBench } from './jobs/held-at-bench.js';
-export type { HeldByJob } from './jobs/held-at-bench.js';
+export { benchNow } from './jobs/bench-now.js';
+export type { HeldByJob } from './jobs/bench-now.js';
 export type { PlannedWork } from './jobs/planned-work.js';
 export { pausedMs } from './jobs/pauses.js';
 export { SpecimenRepository } from './jobs/specimen.repository.js';

@@ -14,8 +14,9 @@ export async function captureSql<Done>(act: () => Promise<Done>): Promise<{ stat
   const original = prototype.query;
   const statements: Statement[] = [];
   prototype.query = function (...given) {
-    const [first, second] = given;
+    const [first, second] = given as [string | { text?: string; values?: unknown[] }, unknown];
     if (typeof first === 'string') statements.push({ text: first, values: Array.isArray(second) ? second : [] });
+    else if (first.text !== undefined) statements.push({ text: first.text, values: first.values ?? [] });
     return original.apply(this, given);
   };
   try {

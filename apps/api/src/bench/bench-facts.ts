@@ -1,8 +1,7 @@
-import type { LabSettings } from '#libs/contract/src/index.js';
 import type { Item, Lab } from '#libs/matching/src/index.js';
 import type { ShiftCheckReason } from '#libs/metrology/src/index.js';
-import { benchRules, heldAtBench, jobAtBench } from '#libs/records/src/index.js';
-import type { JobAtBench, JobEntity, TrainLink } from '#libs/records/src/index.js';
+import { jobAtBench } from '#libs/records/src/index.js';
+import type { JobAtBench, TrainLink } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { checksFor } from './bench-checks.js';
 import type { BenchCheck } from './bench-checks.js';
@@ -17,7 +16,6 @@ import type { TrainFit } from './train-fit.js';
 /** A job with all that the bench decides from. */
 export interface BenchFacts extends JobAtBench {
   nowMs: number;
-  settings: LabSettings;
   lab: Lab;
   work: Work;
   frameId: string | null;
@@ -37,16 +35,20 @@ export interface BenchFacts extends JobAtBench {
 
 const DONE_WITH: readonly string[] = ['tested', 'invalid', 'not-tested'];
 
-/** Reads it through the manager of the caller's transaction; `lab` must be as new as what is decided from it. */
+/**
+ * Reads it through the manager of the caller's transaction; `lab` must be as new as what is decided from it.
+ *
+ * @throws LabError `job/unknown`
+ */
 export async function readBenchFacts(
   manager: EntityManager,
-  job: JobEntity,
+  jobId: string,
   lab: Lab,
   nowMs: number,
 ): Promise<BenchFacts> {
-  const at = await jobAtBench(manager, job);
-  const { settings, closedDays, methods } = await benchRules(manager, job.technicianId, new Date(nowMs));
-  const busy = inUse(await heldAtBench(manager), job.id);
+  const at = await jobAtBench(manager, jobId, new Date(nowMs));
+  const { job, settings, closedDays, methods, held } = at;
+  const busy = inUse(held, jobId);
   const work = workOf(at, settings.matching);
   const train: readonly TrainLink[] = job.train.length > 0 ? job.train : (at.booking?.train ?? []);
   const frameId = job.frameId ?? at.booking?.frameId ?? null;
@@ -74,7 +76,7 @@ export async function readBenchFacts(
   const authorised = methods.has(work.method.id);
   return {
     ...at,
-    ...{ nowMs, settings, lab, work, frameId, train, trainItems, busy, specimensLeft, fit, authorised },
+    ...{ nowMs, lab, work, frameId, train, trainItems, busy, specimensLeft, fit, authorised },
     shiftCheckReason: reason,
     checksAsked: checksFor({ ...asked, settings, shiftCheck: reason }),
   };

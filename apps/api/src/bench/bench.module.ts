@@ -1,5 +1,4 @@
 import { Module } from '@nestjs/common';
-import { RequestsModule } from '../requests/requests.module.js';
 import { BenchController } from './bench.controller.js';
 import { ChecksService } from './checks.service.js';
 import { CurvesController } from './curves.controller.js';
@@ -15,7 +14,6 @@ import { StopService } from './stop.service.js';
 import { TakeService } from './take.service.js';
 
 @Module({
-  imports: [RequestsModule],
   controllers: [BenchController, CurvesController, JobsController, SpecimensController],
   providers: [
     ChecksService,

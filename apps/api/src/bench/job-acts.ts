@@ -7,7 +7,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
-import { CurrentLab } from '../requests/current-lab.js';
+import { CurrentLab } from '../platform/current-lab.js';
 import { readBenchFacts } from './bench-facts.js';
 import type { BenchFacts } from './bench-facts.js';
 import { JobViews } from './job-views.js';
@@ -53,7 +53,7 @@ export class JobActs {
     await this.records.transaction(async (manager) => {
       const jobs = new JobRepository(manager);
       const job = await jobs.lock(jobId);
-      const facts = async (lab: Promise<Lab>) => readBenchFacts(manager, job, await lab, Date.now());
+      const facts = async (lab: Promise<Lab>) => readBenchFacts(manager, job.id, await lab, Date.now());
       const done = await act({
         ...{ manager, jobs, job, by },
         facts: () => facts(this.current.within(manager)),

@@ -1,5 +1,5 @@
 import { JOB_MOVES, resultWords, waysOut } from '#libs/contract/src/index.js';
-import type { CurveReadingView, JobMove, JobView, ResultView } from '#libs/contract/src/index.js';
+import type { JobMove, JobView, ResultView } from '#libs/contract/src/index.js';
 import type { ResultEntity } from '#libs/records/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import type { SignedIn } from '../platform/signed-in.js';
@@ -10,11 +10,8 @@ import { dimensionsNeeded } from './dimensions.js';
 import { itemView, setupSheet } from './setup-sheet.js';
 import { resultsNeeded } from './typed-results.js';
 
-/** By specimen id, the curve file that is being read or could not be. */
-export type Readings = ReadonlyMap<string, CurveReadingView>;
-
 /** A job as the bench shows it to somebody. */
-export function jobView(facts: BenchFacts, readings: Readings, by: SignedIn): JobView {
+export function jobView(facts: BenchFacts, by: SignedIn): JobView {
   const { job, work, frame, trainItems, people } = facts;
   const { needs, method, ask } = work;
   return {
@@ -41,7 +38,7 @@ export function jobView(facts: BenchFacts, readings: Readings, by: SignedIn): Jo
     speeds: needs.speeds.map(({ stage, speed }) => ({ label: STAGES[stage], valueMmMin: speed.value })),
     dimensionsNeeded: dimensionsNeeded(method, ask),
     resultsNeeded: resultsNeeded(method, ask),
-    specimens: specimenViews(facts, readings),
+    specimens: specimenViews(facts),
     plannedStartAt: instant(facts.booking?.startsAt),
     plannedEndAt: instant(facts.booking?.endsAt),
     takenAt: instant(job.takenAt),
@@ -106,7 +103,7 @@ function limitStopsView({ fit: { limitStops: stops } }: BenchFacts): JobView['li
   );
 }
 
-function specimenViews({ specimens, results, curves, work }: BenchFacts, readings: Readings): JobView['specimens'] {
+function specimenViews({ specimens, results, curves, readings, work }: BenchFacts): JobView['specimens'] {
   return specimens.map((row) => {
     const curve = curves.find(({ specimenId }) => specimenId === row.id);
     return {

@@ -1,9 +1,9 @@
 import type { JobView } from '#libs/contract/src/index.js';
-import { JobRepository } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
-import { CurrentLab } from '../requests/current-lab.js';
+import { CurrentLab } from '../platform/current-lab.js';
+import type { Asked } from '../platform/current-lab.js';
 import { readBenchFacts } from './bench-facts.js';
 import { jobView } from './job-view.js';
 
@@ -15,13 +15,12 @@ export class JobViews {
     private readonly current: CurrentLab,
   ) {}
 
-  /** In one consistent look. The lab comes first: who holds a connection must not wait for another. @throws LabError `job/unknown` */
-  async view(jobId: string, by: SignedIn): Promise<JobView> {
-    const lab = await this.current.get();
-    return this.records.transaction('REPEATABLE READ', async (manager) => {
-      const jobs = new JobRepository(manager);
-      const facts = await readBenchFacts(manager, await jobs.get(jobId), lab, Date.now());
-      return jobView(facts, await jobs.readingsOf(facts.specimens.map(({ id }) => id)), by);
-    });
+  /**
+   * @param asked from when on its lab may be; now, unless told otherwise, so that what was just done is seen
+   * @throws LabError `job/unknown`
+   */
+  async view(jobId: string, by: SignedIn, asked?: Asked): Promise<JobView> {
+    const lab = await this.current.get(asked);
+    return jobView(await readBenchFacts(this.records.manager, jobId, lab, Date.now()), by);
   }
 }

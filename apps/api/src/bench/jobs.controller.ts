@@ -25,7 +25,7 @@ export class JobsController {
   @Get(':id')
   @May('see-jobs')
   view(@Param('id', AnId) id: string, @By() by: SignedIn): Promise<JobView> {
-    return this.views.view(id, by);
+    return this.views.view(id, by, by);
   }
 
   /** Confirms by its tag what came off, stays or went on. */

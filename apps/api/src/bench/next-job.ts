@@ -1,6 +1,6 @@
 import type { LabSettings } from '#libs/contract/src/index.js';
 import type { Lab } from '#libs/matching/src/index.js';
-import { benchRules, heldAtBench, plannedWork } from '#libs/records/src/index.js';
+import { benchNow, plannedWork } from '#libs/records/src/index.js';
 import type { PlannedWork } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { inUse } from './in-use.js';
@@ -34,8 +34,8 @@ export interface Moment {
 
 /** Walks the published plan in its order, on one frame or on all. */
 export async function findNextJob({ manager, technicianId, nowMs, frameId, lab }: Looking): Promise<NextJob> {
-  const { settings, methods } = await benchRules(manager, technicianId, new Date(nowMs));
-  const moment: Moment = { nowMs, lab, settings, busy: inUse(await heldAtBench(manager)), methods };
+  const { settings, methods, held } = await benchNow(manager, technicianId, new Date(nowMs));
+  const moment: Moment = { nowMs, lab, settings, busy: inUse(held), methods };
   const passedOver: NextJob['passedOver'] = [];
   for (const planned of await plannedWork(manager, frameId)) {
     const why = whyNotNow(planned, moment);

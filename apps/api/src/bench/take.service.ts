@@ -6,7 +6,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
-import { CurrentLab } from '../requests/current-lab.js';
+import { CurrentLab } from '../platform/current-lab.js';
 import { JobViews } from './job-views.js';
 import { findNextJob, nothingWhy } from './next-job.js';
 
@@ -23,7 +23,7 @@ export class TakeService {
     const { manager } = this.records;
     const nowMs = Date.now();
     const today = await todayAtBench(manager, new Date(nowMs));
-    const found = await findNextJob({ manager, lab: await this.current.get(), technicianId: by.id, nowMs });
+    const found = await findNextJob({ manager, lab: await this.current.get(by), technicianId: by.id, nowMs });
     const next = found.next && today.find(({ job }) => job.id === found.next!.job.id);
     return {
       mine: today.filter(({ job }) => job.technicianId === by.id && OPEN.includes(job.state)).map(mineView),

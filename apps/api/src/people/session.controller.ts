@@ -5,6 +5,7 @@ import type { DemoPerson, SessionView } from '#libs/contract/src/index.js';
 import { DEMO_PASSWORD, labSettings, listActive } from '#libs/records/src/index.js';
 import type { ApiConfig } from '../config.js';
 import { API_CONFIG } from '../platform/api-config.js';
+import { CurrentLab } from '../platform/current-lab.js';
 import { By } from '../platform/by.js';
 import { sessionCookie, sessionCookieName } from '../platform/cookies.js';
 import { May, Open } from '../platform/may.js';
@@ -17,6 +18,7 @@ export class SessionController {
   constructor(
     private readonly sessions: SessionsService,
     private readonly records: DataSource,
+    private readonly current: CurrentLab,
     @Inject(API_CONFIG) private readonly config: ApiConfig,
   ) {}
 
@@ -65,8 +67,8 @@ export class SessionController {
     return people.map(({ email, name, roles }) => ({ email, name, role: roles[0]!, password: DEMO_PASSWORD }));
   }
 
-  private async viewOf({ id, name, email, roles, teams, permissions }: SignedIn): Promise<SessionView> {
-    const lab = await labSettings(this.records.manager);
+  private async viewOf({ id, name, email, roles, teams, permissions, askedAtMs }: SignedIn): Promise<SessionView> {
+    const lab = await this.current.settings({ askedAtMs });
     return {
       person: { id, name, email, roles: [...roles], teams: [...teams] },
       permissions: [...permissions],

@@ -1,4 +1,5 @@
 import { calendarOf, MS_PER_DAY, openWindows, subtractWindows } from '#libs/calendar/src/index.js';
+import type { TimeWindow } from '#libs/calendar/src/index.js';
 import type { BookingView, LabSettings, LaneView, LateView, PlanView } from '#libs/contract/src/index.js';
 import { NO_NOTES } from '#libs/records/src/index.js';
 import type { BookingEntity, BookingNotes, NamedJob, PlanAround, PlanNotes } from '#libs/records/src/index.js';
@@ -93,6 +94,7 @@ function lateHours(endsAt: Date, dueAt: Date | null): number {
 function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings: readonly BookingView[]): LaneView[] {
   const toMs = Date.parse(notes.horizonTo);
   const hours = openWindows(calendarOf(settings, closedDays), nowMs - MS_PER_DAY, toMs);
+  const always = hours.map(spanView); // most frames are never down
   return around.frames.map((frame) => {
     const down = around.windows.filter(({ itemId }) => itemId === frame.id);
     const closed = down.map(({ startsAt, endsAt }) => ({ startMs: startsAt.getTime(), endMs: endsAt.getTime() }));
@@ -105,10 +107,7 @@ function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings
         torqueNm: (frame.details.torqueCapacityNm as number) || null,
         state: frame.state,
       },
-      open: subtractWindows(hours, closed).map(({ startMs, endMs }) => ({
-        startsAt: new Date(startMs).toISOString(),
-        endsAt: new Date(endMs).toISOString(),
-      })),
+      open: closed.length === 0 ? always : subtractWindows(hours, closed).map(spanView),
       down: down.map(({ id, kind, startsAt, endsAt, why }) => ({
         ...{ id, kind, why },
         startsAt: startsAt.toISOString(),
@@ -118,6 +117,10 @@ function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings
       load: notes.load.find(({ frameId }) => frameId === frame.id)?.weeks ?? [],
     };
   });
+}
+
+function spanView({ startMs, endMs }: TimeWindow): LaneView['open'][number] {
+  return { startsAt: new Date(startMs).toISOString(), endsAt: new Date(endMs).toISOString() };
 }
 
 function lateOf({ bookings, around }: Parts, views: readonly BookingView[]): LateView[] {

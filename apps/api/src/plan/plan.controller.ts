@@ -26,8 +26,8 @@ export class PlanController {
   /** The published plan, lane by lane, with late work and its causes. */
   @Get()
   @May('see-plan')
-  view(): Promise<PlanView> {
-    return this.plan.view();
+  view(@By() by: SignedIn): Promise<PlanView> {
+    return this.plan.view(by);
   }
 
   /** Asks for a new plan; the answer says under which task. */

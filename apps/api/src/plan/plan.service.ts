@@ -16,6 +16,8 @@ import type { BookingEntity, JobEntity, PlanEntity, PlanNotes } from '#libs/reco
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { CurrentLab } from '../platform/current-lab.js';
+import type { Asked } from '../platform/current-lab.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { extraShiftsOf, fitsOf } from './fits-of.js';
 import { notesOf, planView } from './plan-view.js';
@@ -23,13 +25,29 @@ import { notesOf, planView } from './plan-view.js';
 /** The published plan: looking at it, and telling the planner what it has to keep to. */
 @Injectable()
 export class PlanService {
-  constructor(private readonly records: DataSource) {}
+  /** The plan that was looked at last: what is published is never edited. */
+  private kept: { plan: PlanEntity; bookings: BookingEntity[] } | null = null;
+
+  constructor(
+    private readonly records: DataSource,
+    private readonly current: CurrentLab,
+  ) {}
 
   /** @throws LabError `plan/none` before the first plan */
-  async view(): Promise<PlanView> {
+  async view(asked: Asked): Promise<PlanView> {
     const { manager } = this.records;
-    const plan = await new PlanRepository(manager).getPublished();
-    return this.viewOf(plan, await new PlanRepository(manager).bookingsOf(plan.id));
+    const { id, stale } = await new PlanRepository(manager).headOfPublished();
+    const { plan, bookings } = await this.published(id);
+    const nowMs = Date.now();
+    const jobIds = bookings.flatMap(({ jobId }) => jobId ?? []);
+    const { settings, closedDays: closed } = await this.current.asRead(asked);
+    return planView({
+      head: { ...plan, stale },
+      notes: plan.figures as unknown as PlanNotes,
+      around: await planAround(manager, jobIds, new Date(nowMs)),
+      closedDays: closed,
+      ...{ bookings, settings, nowMs },
+    });
   }
 
   /** Asks for a new plan now. */
@@ -94,22 +112,10 @@ export class PlanService {
     return this.change(jobId, 'job/unheld', { holdWhy: null }, null, by);
   }
 
-  /** A plan's rows as the lanes show them. */
-  async viewOf(plan: PlanEntity, bookings: readonly BookingEntity[]): Promise<PlanView> {
-    const { manager } = this.records;
-    const nowMs = Date.now();
-    const around = await planAround(
-      manager,
-      bookings.flatMap(({ jobId }) => jobId ?? []),
-      new Date(nowMs),
-    );
-    return planView({
-      head: { ...plan, stale: await new PlanRepository(manager).isStale(plan) },
-      notes: plan.figures as unknown as PlanNotes,
-      settings: await labSettings(manager),
-      closedDays: await closedDays(manager),
-      ...{ bookings, around, nowMs },
-    });
+  private async published(id: string): Promise<{ plan: PlanEntity; bookings: BookingEntity[] }> {
+    if (this.kept?.plan.id === id) return this.kept;
+    const plans = new PlanRepository(this.records.manager);
+    return (this.kept = { plan: await plans.get(id), bookings: await plans.bookingsOf(id) });
   }
 
   private ask(announceIt: (manager: EntityManager) => Promise<string>): Promise<TaskView> {

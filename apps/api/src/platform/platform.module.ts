@@ -6,6 +6,7 @@ import { Log } from '#libs/hosting/src/index.js';
 import type { ApiConfig } from '../config.js';
 import { AccessGuard } from './access.guard.js';
 import { API_CONFIG } from './api-config.js';
+import { CurrentLab } from './current-lab.js';
 import { HealthController } from './health.controller.js';
 import { IdempotencyInterceptor } from './idempotency.interceptor.js';
 import { LiveController } from './live.controller.js';
@@ -31,7 +32,8 @@ export class PlatformModule {
       { provide: APP_INTERCEPTOR, useClass: IdempotencyInterceptor },
       { provide: APP_INTERCEPTOR, useClass: VersionInterceptor },
     ];
-    const providers = [...given, ...always, SessionsService, LiveFeed];
-    return { module: PlatformModule, providers, exports: [API_CONFIG, DataSource, Log, SessionsService, LiveFeed] };
+    const own = [CurrentLab, SessionsService, LiveFeed];
+    const providers = [...given, ...always, ...own];
+    return { module: PlatformModule, providers, exports: [API_CONFIG, DataSource, Log, ...own] };
   }
 }

@@ -17,6 +17,7 @@ import {
 } from '#libs/records/src/index.js';
 import type { ApiConfig } from '../config.js';
 import { API_CONFIG } from './api-config.js';
+import { CurrentLab } from './current-lab.js';
 import { permissionsOf } from './permissions.js';
 import type { Permission } from './permissions.js';
 import type { SignedIn } from './signed-in.js';
@@ -47,6 +48,7 @@ export class SessionsService {
 
   constructor(
     private readonly records: DataSource,
+    private readonly current: CurrentLab,
     @Inject(API_CONFIG) private readonly config: ApiConfig,
   ) {}
 
@@ -93,18 +95,27 @@ export class SessionsService {
     });
   }
 
-  async findBySession(token: string): Promise<SignedIn | null> {
-    const holder = await findSessionHolder(this.records.manager, token, this.config.sessionIdleMin);
-    return holder && signedInOf(holder);
+  findBySession(token: string): Promise<SignedIn | null> {
+    return this.find((stamp) => findSessionHolder(this.records.manager, token, this.config.sessionIdleMin, stamp));
   }
 
   isOpen(sessionId: string): Promise<boolean> {
     return isSessionOpen(this.records.manager, sessionId);
   }
 
-  async findByToken(token: string): Promise<SignedIn | null> {
-    const holder = await findTokenHolder(this.records.manager, token);
-    return holder && signedInOf(holder);
+  findByToken(token: string): Promise<SignedIn | null> {
+    return this.find((stamp) => findTokenHolder(this.records.manager, token, stamp));
+  }
+
+  /** The one question that every request asks tells as well whether what is kept of the lab still holds. */
+  private async find(ask: (stamp: string | null) => Promise<Holder | null>): Promise<SignedIn | null> {
+    const { stamp } = this.current;
+    const asked = { askedAtMs: performance.now() };
+    const holder = await ask(stamp);
+    if (!holder) return null;
+    const { factsChanged, ...person } = holder;
+    if (stamp !== null && !factsChanged) this.current.stillTrue(stamp, asked);
+    return { ...signedInOf(person), ...asked };
   }
 
   private async refuseTooMany(subjects: { person: string; place: string }): Promise<void> {
@@ -127,7 +138,7 @@ export class SessionsService {
   }
 }
 
-function signedInOf({ tokenPermissions, ...holder }: Holder): SignedIn {
+function signedInOf({ tokenPermissions, ...holder }: Omit<Holder, 'factsChanged'>): Omit<SignedIn, 'askedAtMs'> {
   const byRole = permissionsOf(holder.roles);
   const narrowed = tokenPermissions && tokenPermissions.filter((one) => byRole.has(one as Permission));
   return { ...holder, permissions: narrowed ? new Set(narrowed as Permission[]) : byRole };

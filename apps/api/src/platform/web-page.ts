@@ -18,7 +18,15 @@ export function webPage(folder = join(projectRoot(), 'dist', 'web')): RequestHan
     redirect: false,
     setHeaders: (response, path) => response.setHeader('Cache-Control', cacheOf(path)),
   });
-  return [compressed(folder), files, screens(folder)];
+  return [compressed(folder), files, screens(folder)].map(unlessService);
+}
+
+/** Most of what is asked is no file: the disk is not looked at for it. */
+function unlessService(handler: RequestHandler): RequestHandler {
+  return (request, response, next) => {
+    if (NO_SCREENS.test(request.path)) next();
+    else void handler(request, response, next);
+  };
 }
 
 function compressed(folder: string): RequestHandler {
@@ -35,7 +43,7 @@ function compressed(folder: string): RequestHandler {
 
 function screens(folder: string): RequestHandler {
   return (request, response, next) => {
-    const isScreen = request.method === 'GET' && extname(request.path) === '' && !NO_SCREENS.test(request.path);
+    const isScreen = request.method === 'GET' && extname(request.path) === '';
     if (!isScreen) return next();
     response.setHeader('Cache-Control', 'no-cache').sendFile(join(folder, 'index.html'));
   };

@@ -2,12 +2,13 @@ import type { LabSettings, PreviewBody, PreviewView } from '#libs/contract/src/i
 import { InvalidInput, LabError } from '#libs/errors/src/index.js';
 import { isNeeds, matchRequest, matchTrains, needsOf, trainDrawing } from '#libs/matching/src/index.js';
 import type { Ask, Item, ItemKind, Lab, MatchAnswer, Needs, TimeWindow } from '#libs/matching/src/index.js';
-import { askOf, labSettings, materialOf, methodOf, MethodRepository } from '#libs/records/src/index.js';
+import { askOf, materialOf, methodOf, MethodRepository } from '#libs/records/src/index.js';
 import type { MaterialEntity, MethodEntity, RequestAround } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { batchProblems } from './check-batch.js';
-import { CurrentLab } from './current-lab.js';
+import { CurrentLab } from '../platform/current-lab.js';
+import type { Asked } from '../platform/current-lab.js';
 import { idsIn } from './ids-in.js';
 
 const DAY_MS = 86_400_000;
@@ -29,7 +30,7 @@ export class LabMatchingService {
   ) {}
 
   /** Which trains could run a batch, before anything is kept. @throws InvalidInput by field of the ask */
-  async preview({ methodId, materialId, ask: asked }: PreviewBody): Promise<PreviewView> {
+  async preview({ methodId, materialId, ask: asked }: PreviewBody, since: Asked): Promise<PreviewView> {
     const started = performance.now();
     const { manager } = this.records;
     const methods = new MethodRepository(manager);
@@ -40,8 +41,7 @@ export class LabMatchingService {
     const ask = askOf({ ask: asked, specimenCount }, method, material);
     const problems = batchProblems(methodOf(method), ask, asked);
     if (problems.length > 0) throw new InvalidInput(problems);
-    const settings = await labSettings(manager);
-    const lab = await this.current.get();
+    const { lab, settings } = await this.current.asRead(since);
     const asking = { ask, method: methodOf(method), material: material && materialOf(material) };
     const answer = matchRequest(lab, asking, periodFrom(Date.now(), settings), settings.matching);
     if (!('needs' in answer)) throw new InvalidInput(answer);

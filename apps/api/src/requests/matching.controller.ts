@@ -1,6 +1,8 @@
 import type { PreviewView } from '#libs/contract/src/index.js';
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
+import { By } from '../platform/by.js';
 import { May } from '../platform/may.js';
+import type { SignedIn } from '../platform/signed-in.js';
 import { LabMatchingService } from './lab-matching.service.js';
 import { PreviewDto } from './request.dto.js';
 
@@ -12,7 +14,7 @@ export class MatchingController {
   @Post('preview')
   @HttpCode(200)
   @May('match')
-  preview(@Body() body: PreviewDto): Promise<PreviewView> {
-    return this.matching.preview(body);
+  preview(@Body() body: PreviewDto, @By() by: SignedIn): Promise<PreviewView> {
+    return this.matching.preview(body, by);
   }
 }

@@ -1,6 +1,5 @@
 import { Module } from '@nestjs/common';
 import { ArrivalsService } from './arrivals.service.js';
-import { CurrentLab } from './current-lab.js';
 import { LabMatchingService } from './lab-matching.service.js';
 import { MatchingController } from './matching.controller.js';
 import { RequestMovesService } from './request-moves.service.js';
@@ -11,14 +10,7 @@ import { RequestsService } from './requests.service.js';
 
 @Module({
   controllers: [MatchingController, RequestsExchangeController, RequestsController],
-  providers: [
-    ArrivalsService,
-    CurrentLab,
-    LabMatchingService,
-    RequestMovesService,
-    RequestsExchangeService,
-    RequestsService,
-  ],
-  exports: [CurrentLab, LabMatchingService],
+  providers: [ArrivalsService, LabMatchingService, RequestMovesService, RequestsExchangeService, RequestsService],
+  exports: [LabMatchingService],
 })
 export class RequestsModule {}

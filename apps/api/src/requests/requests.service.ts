@@ -2,24 +2,17 @@ import { randomUUID } from 'node:crypto';
 import type { Page, RequestLine, RequestMove, RequestView, SaveRequestBody } from '#libs/contract/src/index.js';
 import { REQUEST_MOVES } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import {
-  drawNumber,
-  labSettings,
-  recordAct,
-  requestLines,
-  RequestRepository,
-  wholeRequest,
-} from '#libs/records/src/index.js';
+import { drawNumber, recordAct, requestLines, RequestRepository, wholeRequest } from '#libs/records/src/index.js';
 import type { RequestEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { cursorOf, readCursor } from '../exchange/cursor.js';
+import { CurrentLab } from '../platform/current-lab.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { batchColumns, refuseBadDraft, requestColumns } from './request-draft.js';
 import type { ListRequestsDto } from './request.dto.js';
 import { requestLine, requestView } from './request-view.js';
-import type { Telling } from './request-view.js';
 import { refuseStranger, teamsSeen } from './sight.js';
 
 const PAGE = 50;
@@ -27,7 +20,10 @@ const PAGE = 50;
 /** Requests as people write and read them; the moves of their lifecycle are another service's. */
 @Injectable()
 export class RequestsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(
+    private readonly records: DataSource,
+    private readonly current: CurrentLab,
+  ) {}
 
   async list(asked: ListRequestsDto, by: SignedIn): Promise<Page<RequestLine>> {
     const { manager } = this.records;
@@ -41,7 +37,8 @@ export class RequestsService {
       limit: PAGE + 1,
     });
     const page = rows.slice(0, PAGE);
-    const telling = await this.telling(manager);
+    const { timeZone } = await this.current.settings(by);
+    const telling = { nowMs: Date.now(), timeZone };
     return {
       rows: page.map((line) => requestLine(line, telling)),
       next: rows.length > PAGE ? cursorOf(page.at(-1)!.request) : null,
@@ -129,10 +126,6 @@ export class RequestsService {
       after: { reference, ...body },
     });
     return id;
-  }
-
-  private async telling(manager: EntityManager): Promise<Telling> {
-    return { nowMs: Date.now(), timeZone: (await labSettings(manager)).timeZone };
   }
 }
 

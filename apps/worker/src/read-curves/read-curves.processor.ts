@@ -4,7 +4,6 @@ import {
   askOf,
   ItemRepository,
   jobAtBench,
-  JobRepository,
   keepCurve,
   methodOf,
   ResultRepository,
@@ -77,8 +76,7 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
 
   private async asked(jobId: string, specimenId: string): Promise<Asked> {
     const { manager } = this.records;
-    const job = await new JobRepository(manager).get(jobId);
-    const { batch, method, material, specimens } = await jobAtBench(manager, job);
+    const { job, batch, method, material, specimens } = await jobAtBench(manager, jobId, new Date());
     const specimen = specimens.find(({ id }) => id === specimenId);
     if (!specimen) throw new LabError('specimen/unknown', 'There is no such specimen in this job.', { specimenId });
     const cellId = job.train.find(({ role }) => role === 'load-cell')?.itemId;

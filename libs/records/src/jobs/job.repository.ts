@@ -1,5 +1,5 @@
 import { JOB_MOVES, waysOut } from '#libs/contract/src/index.js';
-import type { CurveReadingView, JobMove } from '#libs/contract/src/index.js';
+import type { JobMove } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
@@ -83,20 +83,12 @@ export class JobRepository {
     }
     return this.get(job.id);
   }
-
-  /** By specimen, the curve file that is being read now or could not be read. A later file takes the place of an earlier one. */
-  async readingsOf(specimenIds: readonly string[]): Promise<Map<string, CurveReadingView>> {
-    const rows = await this.manager.query<(CurveReadingView & { specimenId: string })[]>(
-      `select distinct on (key) substr(key, 7) as "specimenId", id as "taskId", state, coalesce(error, message) as message
-       from task_run where name = 'read-curves' and key = any($1) order by key, seq desc`,
-      [specimenIds.map(readingKey)],
-    );
-    const open = rows.filter(({ state }) => ['waiting', 'running', 'failed'].includes(state));
-    return new Map(open.map(({ specimenId, ...reading }) => [specimenId, reading]));
-  }
 }
+
+/** What the key of a reading begins with. */
+export const READING_KEY = 'curve/';
 
 /** The key under which the reading of a specimen's curve is announced. */
 export function readingKey(specimenId: string): string {
-  return `curve/${specimenId}`;
+  return READING_KEY + specimenId;
 }

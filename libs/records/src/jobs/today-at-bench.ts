@@ -1,6 +1,8 @@
 import type { PersonRef } from '#libs/contract/src/index.js';
 import type { EntityManager } from 'typeorm';
 import type { BookingEntity } from '../plan/plan.entity.js';
+import { prepared } from '../platform/prepared.js';
+import type { Prepared } from '../platform/prepared.js';
 import type { JobEntity } from './job.entity.js';
 import { ON_A_FRAME } from './job.repository.js';
 
@@ -33,14 +35,16 @@ const DAY_MS = 86_400_000;
 
 /** Jobs on frames, and the ready ones of the plan, by when they begin; in one query. */
 export async function todayAtBench(manager: EntityManager, now: Date): Promise<JobToday[]> {
-  const rows = await manager.query<Row[]>(TODAY, [ON_A_FRAME]);
+  const rows = await prepared<Row>(manager, TODAY, [ON_A_FRAME]);
   return rows
     .map((row) => jobToday(row, now))
     .sort((a, b) => beginOf(a) - beginOf(b) || (a.job.reference < b.job.reference ? -1 : 1));
 }
 
 /** Both kinds are found by their own index and put together: with `or` the whole table would be read. */
-const TODAY = `
+const TODAY: Prepared = {
+  name: 'today-at-bench',
+  text: `
   select job.id, job.reference, job.state, job.technician_id as "technicianId", job.taken_at as "takenAt",
     booking.setup_at as "setupAt", booking.starts_at as "startsAt", booking.ends_at as "endsAt",
     booking.changeover_min as "changeoverMin", request.title, request.reference as "requestReference", batch.label,
@@ -51,7 +55,8 @@ const TODAY = `
   ) wanted join job on job.id = wanted.id join request on request.id = job.request_id join batch on batch.id = job.batch_id
     left join booking on booking.job_id = job.id and booking.live and booking.kind = 'job'
     left join item frame on frame.id = coalesce(job.frame_id, booking.frame_id)
-    left join person on person.id = job.technician_id`;
+    left join person on person.id = job.technician_id`,
+};
 
 function jobToday(
   { setupAt, startsAt, endsAt, changeoverMin, title, label, requestReference, frameTag, technician, ...job }: Row,

@@ -1,6 +1,9 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import type { Role, TeamRef } from '#libs/contract/src/index.js';
+import { factsChangedSql } from '../platform/facts.js';
+import { prepared } from '../platform/prepared.js';
+import type { Prepared } from '../platform/prepared.js';
 import { ApiTokenEntity } from './api-token.entity.js';
 import { SessionEntity } from './session.entity.js';
 import { SignInAttemptEntity } from './sign-in-attempt.entity.js';
@@ -15,6 +18,8 @@ export interface Holder {
   sessionId: string | null;
   /** Null for sessions, which may do all that the roles may. */
   tokenPermissions: string[] | null;
+  /** Whether a fact was changed since the stamp that came with the question; false when none came. */
+  factsChanged: boolean;
 }
 
 const SEEN_EVERY_S = 60; // a request writes the time of its session at most so often
@@ -34,32 +39,29 @@ export async function openSession(
   return { id, token };
 }
 
+/** @param stamp of facts that are kept; with the same question they are found to hold still, or not */
 export async function findSessionHolder(
   manager: EntityManager,
   token: string,
   idleMin: number,
+  stamp: string | null,
 ): Promise<Holder | null> {
-  const [found] = await manager.query<(Holder & { stale: boolean })[]>(
-    `select ${HOLDER}, session.id as "sessionId", null as "tokenPermissions", session.seen_at < now() - interval '${SEEN_EVERY_S} seconds' as stale
-     from session join person on person.id = session.person_id
-     where session.token_hash = $1 and person.active and session.revoked_at is null and session.expires_at > now()
-       and session.seen_at > now() - $2 * interval '1 minute'`,
-    [secretHash(token), idleMin],
-  );
+  const values = [secretHash(token), stamp, idleMin];
+  const [found] = await prepared<Holder & { stale: boolean }>(manager, SESSION_HOLDER, values);
   if (!found) return null;
   const { stale, ...holder } = found;
   if (stale) await manager.query('update session set seen_at = now() where id = $1', [holder.sessionId]);
   return holder;
 }
 
-export async function findTokenHolder(manager: EntityManager, token: string): Promise<Holder | null> {
-  const [found] = await manager.query<(Holder & { stale: boolean; tokenId: string })[]>(
-    `select ${HOLDER}, null as "sessionId", api_token.permissions as "tokenPermissions", api_token.id as "tokenId",
-       coalesce(api_token.used_at < now() - interval '${SEEN_EVERY_S} seconds', true) as stale
-     from api_token join person on person.id = api_token.person_id
-     where api_token.token_hash = $1 and person.active and api_token.revoked_at is null and api_token.expires_at > now()`,
-    [secretHash(token)],
-  );
+/** @param stamp as for a session */
+export async function findTokenHolder(
+  manager: EntityManager,
+  token: string,
+  stamp: string | null,
+): Promise<Holder | null> {
+  const values = [secretHash(token), stamp];
+  const [found] = await prepared<Holder & { stale: boolean; tokenId: string }>(manager, TOKEN_HOLDER, values);
   if (!found) return null;
   const { stale, tokenId, ...holder } = found;
   if (stale) await manager.query('update api_token set used_at = now() where id = $1', [tokenId]);
@@ -68,7 +70,27 @@ export async function findTokenHolder(manager: EntityManager, token: string): Pr
 
 const HOLDER = `person.id, person.name, person.email, person.roles,
   coalesce((select jsonb_agg(jsonb_build_object('id', team.id, 'name', team.name) order by team.name)
-    from team join team_member on team_member.team_id = team.id where team_member.person_id = person.id), '[]') as teams`;
+    from team join team_member on team_member.team_id = team.id where team_member.person_id = person.id), '[]') as teams,
+  ${factsChangedSql('$2')} as "factsChanged"`;
+
+const SESSION_HOLDER: Prepared = {
+  name: 'session-holder',
+  text: `
+    select ${HOLDER}, session.id as "sessionId", null as "tokenPermissions",
+      session.seen_at < now() - interval '${SEEN_EVERY_S} seconds' as stale
+    from session join person on person.id = session.person_id
+    where session.token_hash = $1 and person.active and session.revoked_at is null and session.expires_at > now()
+      and session.seen_at > now() - $3 * interval '1 minute'`,
+};
+
+const TOKEN_HOLDER: Prepared = {
+  name: 'token-holder',
+  text: `
+    select ${HOLDER}, null as "sessionId", api_token.permissions as "tokenPermissions", api_token.id as "tokenId",
+      coalesce(api_token.used_at < now() - interval '${SEEN_EVERY_S} seconds', true) as stale
+    from api_token join person on person.id = api_token.person_id
+    where api_token.token_hash = $1 and person.active and api_token.revoked_at is null and api_token.expires_at > now()`,
+};
 
 export async function isSessionOpen(manager: EntityManager, id: string): Promise<boolean> {
   const [row] = await manager.query<{ open: boolean }[]>(

@@ -1,10 +1,11 @@
-import { In, MoreThan } from 'typeorm';
+import type { JobState } from '#libs/contract/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
+import { entityOf } from '../platform/entity-of.js';
+import { prepared } from '../platform/prepared.js';
+import type { Prepared } from '../platform/prepared.js';
 import { ItemWindowEntity } from '../register/item-window.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
-import { BatchEntity } from '../requests/batch.entity.js';
-import { RequestEntity } from '../requests/request.entity.js';
 
 /** A job with the names that people know it by. */
 export interface NamedJob {
@@ -23,35 +24,49 @@ export interface PlanAround {
   windows: ItemWindowEntity[];
 }
 
-/** Reads what surrounds the open jobs and those named, in a handful of queries however many there are. */
+interface Row {
+  frames: Told[];
+  tags: Record<string, string> | null;
+  windows: Told[];
+  jobs: { job: Told; reference: string; title: string; label: string; dueAt: string | null; weight: number }[];
+}
+
+type Told = Record<string, unknown>;
+
+const OPEN: readonly JobState[] = ['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked'];
+
+/** Reads what surrounds the open jobs and those named, in one statement. */
 export async function planAround(manager: EntityManager, jobIds: readonly string[], now: Date): Promise<PlanAround> {
-  const open = await manager.findBy(JobEntity, {
-    state: In(['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked']),
+  const [row] = await prepared<Row>(manager, AROUND, [OPEN, jobIds, now]);
+  const { frames, tags, windows, jobs } = row!;
+  const named = jobs.map(({ job: told, reference, title, label, dueAt, weight }): [string, NamedJob] => {
+    const job = entityOf(manager, JobEntity, told);
+    return [
+      job.id,
+      {
+        ...{ job, weight, requestReference: reference },
+        title: label ? `${title}: ${label}` : title,
+        dueAt: dueAt === null ? null : new Date(dueAt),
+      },
+    ];
   });
-  const missing = jobIds.filter((id) => !open.some((job) => job.id === id));
-  const others = missing.length === 0 ? [] : await manager.findBy(JobEntity, { id: In(missing) });
-  const items = await manager.find(ItemEntity, { order: { tag: 'ASC' } });
   return {
-    frames: items.filter(({ kind }) => kind === 'frame'),
-    tags: new Map(items.map(({ id, tag }) => [id, tag])),
-    jobs: await namedJobs(manager, [...open, ...others]),
-    windows: await manager.findBy(ItemWindowEntity, { endsAt: MoreThan(now) }),
+    frames: frames.map((told) => entityOf(manager, ItemEntity, told)),
+    jobs: new Map(named),
+    tags: new Map(Object.entries(tags ?? {})),
+    windows: windows.map((told) => entityOf(manager, ItemWindowEntity, told)),
   };
 }
 
-async function namedJobs(manager: EntityManager, jobs: readonly JobEntity[]): Promise<Map<string, NamedJob>> {
-  if (jobs.length === 0) return new Map();
-  const requests = await manager.findBy(RequestEntity, { id: In(jobs.map(({ requestId }) => requestId)) });
-  const batches = await manager.findBy(BatchEntity, { id: In(jobs.map(({ batchId }) => batchId)) });
-  return new Map(
-    jobs.map((job) => {
-      const request = requests.find(({ id }) => id === job.requestId)!;
-      const label = batches.find(({ id }) => id === job.batchId)?.label ?? '';
-      const title = label ? `${request.title}: ${label}` : request.title;
-      return [
-        job.id,
-        { job, title, requestReference: request.reference, dueAt: request.dueAt, weight: request.weight },
-      ];
-    }),
-  );
-}
+const AROUND: Prepared = {
+  name: 'plan-around',
+  text: `
+    select
+      (select coalesce(jsonb_agg(to_jsonb(item) order by tag), '[]') from item where kind = 'frame') as frames,
+      (select jsonb_object_agg(id, tag) from item) as tags,
+      (select coalesce(jsonb_agg(to_jsonb(item_window)), '[]') from item_window where ends_at > $3) as windows,
+      (select coalesce(jsonb_agg(jsonb_build_object('job', to_jsonb(job), 'reference', request.reference, 'title', request.title,
+          'label', batch.label, 'dueAt', request.due_at, 'weight', request.weight)), '[]')
+        from (select id from job where state = any($1) union select unnest($2::uuid[])) wanted
+          join job on job.id = wanted.id join request on request.id = job.request_id join batch on batch.id = job.batch_id) as jobs`,
+};

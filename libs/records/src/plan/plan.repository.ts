@@ -2,8 +2,10 @@ import { randomUUID } from 'node:crypto';
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { append } from '../record/append.js';
-import { factsChangedSince } from '../platform/facts.js';
+import { factsChangedSince, factsChangedSql } from '../platform/facts.js';
 import { notify } from '../platform/live-events.js';
+import { prepared } from '../platform/prepared.js';
+import type { Prepared } from '../platform/prepared.js';
 import type { TrialOutcome } from './trial-outcome.js';
 import { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan.entity.js';
 
@@ -35,10 +37,13 @@ export class PlanRepository {
 
   /** @throws LabError `plan/none` before the first plan */
   async getPublished(): Promise<PlanEntity> {
-    const plan = await this.findPublished();
-    if (!plan)
-      throw new LabError('plan/none', 'There is no plan yet. It is made as soon as the first request is accepted.');
-    return plan;
+    return (await this.findPublished()) ?? refuseNoPlan();
+  }
+
+  /** Which plan is in force, and whether something changed that it does not know. @throws LabError `plan/none` */
+  async headOfPublished(): Promise<{ id: string; stale: boolean }> {
+    const [head] = await prepared<{ id: string; stale: boolean }>(this.manager, HEAD, []);
+    return head ?? refuseNoPlan();
   }
 
   /** @throws LabError `plan/unknown` */
@@ -54,11 +59,6 @@ export class PlanRepository {
 
   versions(limit: number): Promise<PlanEntity[]> {
     return this.manager.find(PlanEntity, { order: { version: 'DESC' }, take: limit });
-  }
-
-  /** Whether something changed that the published plan does not know. */
-  async isStale(plan: PlanEntity): Promise<boolean> {
-    return factsChangedSince(this.manager, plan.factsStamp);
   }
 
   /**
@@ -117,6 +117,15 @@ export class PlanRepository {
     for (let at = 0; at < items.length; at += 5_000)
       await this.manager.insert(BookingItemEntity, items.slice(at, at + 5_000));
   }
+}
+
+const HEAD: Prepared = {
+  name: 'plan-head',
+  text: `select id, ${factsChangedSql('facts_stamp')} as stale from (select * from plan order by version desc limit 1) newest`,
+};
+
+function refuseNoPlan(): never {
+  throw new LabError('plan/none', 'There is no plan yet. It is made as soon as the first request is accepted.');
 }
 
 /** Trial plans: what-if copies of the plan. */

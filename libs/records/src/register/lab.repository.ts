@@ -1,9 +1,12 @@
 import { clipWindows } from '#libs/calendar/src/index.js';
+import type { LabSettings } from '#libs/contract/src/index.js';
 import type { Lab, Rig, Technician } from '#libs/matching/src/index.js';
 import { MoreThan } from 'typeorm';
 import type { DataSource, EntityManager } from 'typeorm';
 import { CalibrationEntity } from '../calibration/calibration.entity.js';
 import { AuthorisationEntity } from '../people/authorisation.entity.js';
+import { closedDays } from '../people/closed-days.js';
+import { labSettings } from '../people/lab-settings.repository.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { RosterShiftEntity } from '../people/roster-shift.entity.js';
 import { factsStamp } from '../platform/facts.js';
@@ -14,9 +17,12 @@ import { ItemWindowEntity } from './item-window.entity.js';
 import { ItemEntity } from './item.entity.js';
 import { RigLinkEntity } from './rig.entity.js';
 
-/** The whole lab as matching sees it, and the stamp of the facts that it was read from. */
+/** The whole lab as matching sees it, with what else of it is rarely changed, and the stamp of the facts that it was read from. */
 export interface LabAsRead {
   lab: Lab;
+  settings: LabSettings;
+  /** `YYYY-MM-DD` in the lab's time zone, in their order. */
+  closedDays: readonly string[];
   stamp: string;
 }
 
@@ -25,6 +31,8 @@ export function readLab(records: DataSource, nowMs: number): Promise<LabAsRead> 
   return records.transaction('REPEATABLE READ', async (manager) => ({
     stamp: await factsStamp(manager),
     lab: await labOf(manager, nowMs),
+    settings: await labSettings(manager),
+    closedDays: await closedDays(manager),
   }));
 }
 

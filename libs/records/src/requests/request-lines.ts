@@ -2,6 +2,8 @@ import type { PersonRef, RequestState, TeamRef } from '#libs/contract/src/index.
 import type { EntityManager } from 'typeorm';
 import type { JobEntity } from '../jobs/job.entity.js';
 import type { BookingEntity } from '../plan/plan.entity.js';
+import { prepared } from '../platform/prepared.js';
+import type { Prepared } from '../platform/prepared.js';
 import { likeOf } from '../register/item.repository.js';
 import type { RequestEntity } from './request.entity.js';
 import type { RequestFilter } from './request.repository.js';
@@ -60,16 +62,32 @@ interface JobRow extends Pick<JobEntity, 'reference' | 'state' | 'why' | 'holdWh
  * a request would cost many times as much. The page is cut first, so that only its own requests are looked up.
  */
 export async function requestLines(manager: EntityManager, filter: RequestFilter): Promise<RequestInList[]> {
-  const { teamIds, states, requesterId, words, after, limit } = filter;
-  const rows = await manager.query<Row[]>(LINES, [
-    ...[teamIds ?? null, states ?? null, requesterId ?? null, words ? likeOf(words) : null],
-    ...[after?.createdAt ?? null, after?.id ?? null, limit],
-  ]);
-  return rows.map(lineOf);
+  const { statement, values } = linesFor(filter);
+  return (await prepared<Row>(manager, statement, values)).map(lineOf);
 }
 
-/** A parameter that is null drops its condition already when the query is planned, so that the rest is found by index. */
-const LINES = `
+/** Each set of conditions is a statement of its own, so that each is planned for what it asks. */
+function linesFor({ teamIds, states, requesterId, words, after, limit }: RequestFilter): {
+  statement: Prepared;
+  values: unknown[];
+} {
+  const asked: [name: string, value: unknown, condition: (parameter: string) => string][] = [];
+  if (teamIds) asked.push(['teams', teamIds, (of) => `team_id = any(${of}::uuid[])`]);
+  if (states) asked.push(['states', states, (of) => `state = any(${of}::text[])`]);
+  if (requesterId) asked.push(['requester', requesterId, (of) => `requester_id = ${of}::uuid`]);
+  if (words) asked.push(['words', likeOf(words), (of) => `(reference ilike ${of}::text or title ilike ${of}::text)`]);
+  const values = [limit, ...asked.map(([, value]) => value)];
+  const conditions = asked.map(([, , condition], at) => condition(`$${at + 2}`));
+  if (after) {
+    conditions.push(`(created_at, id) < ($${values.length + 1}::timestamptz, $${values.length + 2}::uuid)`);
+    values.push(after.createdAt, after.id);
+  }
+  const name = ['request-lines', ...asked.map(([condition]) => condition), ...(after ? ['after'] : [])].join(' ');
+  return { statement: { name, text: linesSql(conditions) }, values };
+}
+
+function linesSql(conditions: readonly string[]): string {
+  return `
   select request.id, request.reference, request.title, request.state, request.created_at as "createdAt", request.due_at as "dueAt",
     request.promise50_at as "promise50At", request.promise80_at as "promise80At",
     team.id as "teamId", team.name as team, person.id as "requesterId", person.name as requester,
@@ -84,11 +102,11 @@ const LINES = `
       where batch.request_id = request.id and specimen.fate = 'expected' and specimen.arrived_at is null) else 0 end as missing
   from (
     select * from request
-    where ($1::uuid[] is null or team_id = any($1)) and ($2::text[] is null or state = any($2)) and ($3::uuid is null or requester_id = $3)
-      and ($4::text is null or reference ilike $4 or title ilike $4) and ($5::timestamptz is null or (created_at, id) < ($5, $6::uuid))
-    order by created_at desc, id desc limit $7
+    ${conditions.length > 0 ? `where ${conditions.join(' and ')}` : ''}
+    order by created_at desc, id desc limit $1
   ) request join team on team.id = request.team_id join person on person.id = request.requester_id
   order by request.created_at desc, request.id desc`;
+}
 
 function lineOf({ teamId, team, requesterId, requester, batches, jobs, missing, ...request }: Row): RequestInList {
   return {

@@ -4,6 +4,8 @@ import type { EntityManager } from 'typeorm';
 import type { JobEntity } from '../jobs/job.entity.js';
 import type { MethodEntity } from '../methods/method.entity.js';
 import { withDefaults } from '../people/lab-settings.js';
+import { prepared } from '../platform/prepared.js';
+import type { Prepared } from '../platform/prepared.js';
 import type { BatchEntity } from './batch.entity.js';
 import type { RequestEntity } from './request.entity.js';
 import type { JobInList, RequestInList } from './request-lines.js';
@@ -69,7 +71,7 @@ export async function wholeRequest(
   id: string,
   teamIds?: readonly string[],
 ): Promise<RequestWhole> {
-  const [row] = await manager.query<Row[]>(WHOLE, [id, teamIds ?? null]);
+  const [row] = await prepared<Row>(manager, WHOLE, [id, teamIds ?? null]);
   if (!row) throw new LabError('request/unknown', 'There is no such request.', { requestId: id });
   const { team, requester, reviewerId, reviewer, settings, batchRows, jobRows, messageRows, reportRows, ...request } =
     row;
@@ -89,7 +91,9 @@ export async function wholeRequest(
   };
 }
 
-const WHOLE = `
+const WHOLE: Prepared = {
+  name: 'request-whole',
+  text: `
   select request.id, request.reference, request.title, request.purpose, request.state, request.team_id as "teamId",
     request.requester_id as "requesterId", request.due_at as "dueAt", request.specimens_at as "specimensAt", request.weight,
     request.disposal, request.conformity, request.review, request.created_at as "createdAt", request.submitted_at as "submittedAt",
@@ -125,7 +129,8 @@ const WHOLE = `
         order by report.number, report.revision)
       from report where report.request_id = request.id) as "reportRows"
   from request join team on team.id = request.team_id join person on person.id = request.requester_id
-  where request.id = $1 and ($2::uuid[] is null or request.team_id = any($2))`;
+  where request.id = $1 and ($2::uuid[] is null or request.team_id = any($2))`,
+};
 
 function specimenOf(row: AsJson<BatchInWhole['specimens'][number]>): BatchInWhole['specimens'][number] {
   return { ...row, arrivedAt: instantOf(row.arrivedAt), conditioningFrom: instantOf(row.conditioningFrom) };
