@@ -1,3 +1,4 @@
+import type { Problem } from '#libs/contract/src/index.js';
 import { jest } from '@jest/globals';
 import type { JobView } from '#libs/contract/src/index.js';
 import { resultsOfRequest } from '#libs/records/src/index.js';
@@ -39,10 +40,11 @@ afterAll(() => bench?.lab.stop());
 
 /** Status, code and facts of a refusal. */
 async function refused(
-  answer: Promise<{ status: number; body: any }>,
+  answer: Promise<{ status: number; body: unknown }>,
 ): Promise<[number, string, string, Record<string, any>]> {
   const { status, body } = await answer;
-  return [status, String(body.type).replace('/problems/', ''), body.detail, body.facts ?? {}];
+  const { type, detail, facts } = body as Problem;
+  return [status, type.replace('/problems/', ''), detail, facts ?? {}];
 }
 const send = (path: string, body: object = {}, by = technician) => by.post<any>(`/jobs/${job.id}${path}`, body);
 const sql = (text: string, values: unknown[] = []) => bench.lab.records.query(text, values);

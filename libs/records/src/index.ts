@@ -6,6 +6,7 @@ export { LIVE_CHANNEL, notify } from './platform/live-events.js';
 export { listen } from './platform/listen.js';
 export type { Listener } from './platform/listen.js';
 export { factsChangedSince, factsStamp, touchFacts } from './platform/facts.js';
+export { entityOf } from './platform/entity-of.js';
 export { tidyUp } from './platform/tidy-up.js';
 export { figuresOfOperation, ping } from './platform/operation.js';
 export type { OperationFigures } from './platform/operation.js';
