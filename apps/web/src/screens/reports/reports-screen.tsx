@@ -55,7 +55,7 @@ export function ReportsScreen() {
                     <Link href={`/reports/${report.id}`} className="fig">
                       {report.number}
                     </Link>{' '}
-                    <span className="soft small whole">revision {report.revision}</span>
+                    <span className="soft small one-line">revision {report.revision}</span>
                   </th>
                   <td>
                     <Link href={`/requests/${report.request.id}`} className="fig">
