@@ -21,8 +21,8 @@ export class ItemsController {
   /** Items by tag. */
   @Get('items')
   @May('see-items')
-  list(@Query() asked: ListItemsDto): Promise<Page<ItemView>> {
-    return this.items.list(asked);
+  list(@Query() asked: ListItemsDto, @By() by: SignedIn): Promise<Page<ItemView>> {
+    return this.items.list(asked, by);
   }
 
   @Get('items/:id')

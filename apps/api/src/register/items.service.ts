@@ -16,6 +16,7 @@ import type { ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { CurrentLab } from '../platform/current-lab.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import type { ItemStateDto, ListItemsDto } from './item.dto.js';
 import { itemColumns, refuseBadItem } from './item-columns.js';
@@ -28,17 +29,18 @@ const PAGE = 100;
 /** The register of items. */
 @Injectable()
 export class ItemsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(
+    private readonly records: DataSource,
+    private readonly current: CurrentLab,
+  ) {}
 
   /** By tag. Status follows from dates, so that a list by status reads all of its kind. */
-  async list({ kind, status, q, cursor }: ListItemsDto): Promise<Page<ItemView>> {
+  async list({ kind, status, q, cursor }: ListItemsDto, by: SignedIn): Promise<Page<ItemView>> {
     const { manager } = this.records;
-    const items = new ItemRepository(manager);
-    const rows = await items.find({ kind, words: q, afterTag: cursor, limit: status ? undefined : PAGE + 1 });
-    const ids = rows.map(({ id }) => id);
-    const around = await itemsInList(manager, ids);
-    const telling = await tellingOf(manager);
-    const views = rows.map((row) => itemView(row, around.get(row.id)!, telling));
+    const rows = await itemsInList(manager, { kind, words: q, afterTag: cursor, limit: status ? undefined : PAGE + 1 });
+    const { calibrationNoticeDays } = await this.current.settings(by);
+    const telling = { nowMs: Date.now(), noticeDays: calibrationNoticeDays };
+    const views = rows.map(({ row, ...around }) => itemView(row, around, telling));
     const wanted = status ? views.filter(({ calibrationStatus }) => calibrationStatus === status) : views;
     const page = wanted.slice(0, PAGE);
     return { rows: page, next: wanted.length > PAGE ? page.at(-1)!.tag : null };

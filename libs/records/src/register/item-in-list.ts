@@ -1,5 +1,11 @@
 import type { EntityManager } from 'typeorm';
 import type { CalibrationEntity } from '../calibration/calibration.entity.js';
+import { entityOf } from '../platform/entity-of.js';
+import { prepared } from '../platform/prepared.js';
+import type { Prepared } from '../platform/prepared.js';
+import { ItemEntity } from './item.entity.js';
+import { likeOf } from './item.repository.js';
+import type { ItemFilter } from './item.repository.js';
 
 /** What the standing of an item's calibrations follows from. */
 export type CalibrationDates = Pick<CalibrationEntity, 'id' | 'replaces' | 'validFrom' | 'dueAt' | 'ranges'>;
@@ -13,36 +19,45 @@ export interface ItemAroundInList {
   fittedOn: { frameId: string; frameTag: string; role: string } | null;
 }
 
+/** An item with what its line is made from. */
+export interface ItemInList extends ItemAroundInList {
+  row: ItemEntity;
+}
+
 interface Row {
-  id: string;
+  row: Record<string, unknown>;
   calibrations: (Omit<CalibrationDates, 'validFrom' | 'dueAt'> & { validFrom: string; dueAt: string })[] | null;
   openFault: boolean;
   fittedOn: ItemAroundInList['fittedOn'];
 }
 
-/** What hangs on each of these items, in one query and without readings and certificates. */
-export async function itemsInList(
-  manager: EntityManager,
-  itemIds: readonly string[],
-): Promise<Map<string, ItemAroundInList>> {
-  const rows = await manager.query<Row[]>(
-    `select item.id,
-       (select json_agg(json_build_object('id', calibration.id, 'replaces', calibration.replaces, 'validFrom', calibration.valid_from,
-           'dueAt', calibration.due_at, 'ranges', calibration.ranges) order by calibration.performed_at desc)
-         from calibration where calibration.item_id = item.id) as calibrations,
-       exists (select 1 from fault where fault.item_id = item.id and fault.closed_at is null) as "openFault",
-       (select json_build_object('frameId', link.frame_id, 'frameTag', frame.tag, 'role', link.role)
-         from rig_link link join item frame on frame.id = link.frame_id where link.item_id = item.id) as "fittedOn"
-     from item where item.id = any($1)`,
-    [itemIds],
-  );
-  return new Map(
-    rows.map(({ id, calibrations, openFault, fittedOn }) => [
-      id,
-      { calibrations: (calibrations ?? []).map(datesOf), openFault, fittedOn },
-    ]),
-  );
+/** Items by tag with what hangs on them, in one query and without readings and certificates. */
+export async function itemsInList(manager: EntityManager, filter: ItemFilter): Promise<ItemInList[]> {
+  const { kind, state, words, afterTag, limit } = filter;
+  const values = [kind ?? null, state ?? null, afterTag ?? null, words ? likeOf(words) : null, limit ?? null];
+  const rows = await prepared<Row>(manager, IN_LIST, values);
+  return rows.map(({ row, calibrations, openFault, fittedOn }) => ({
+    ...{ row: entityOf(manager, ItemEntity, row), openFault, fittedOn },
+    calibrations: (calibrations ?? []).map(datesOf),
+  }));
 }
+
+/** The register is small, so that conditions which are not asked for may stay in the plan. */
+const IN_LIST: Prepared = {
+  name: 'items-in-list',
+  text: `
+    select to_jsonb(item) as row,
+      (select json_agg(json_build_object('id', calibration.id, 'replaces', calibration.replaces, 'validFrom', calibration.valid_from,
+          'dueAt', calibration.due_at, 'ranges', calibration.ranges) order by calibration.performed_at desc)
+        from calibration where calibration.item_id = item.id) as calibrations,
+      exists (select 1 from fault where fault.item_id = item.id and fault.closed_at is null) as "openFault",
+      (select json_build_object('frameId', link.frame_id, 'frameTag', frame.tag, 'role', link.role)
+        from rig_link link join item frame on frame.id = link.frame_id where link.item_id = item.id) as "fittedOn"
+    from item
+    where ($1::text is null or kind = $1) and ($2::text is null or state = $2) and ($3::text is null or tag > $3)
+      and ($4::text is null or tag ilike $4 or name ilike $4 or model ilike $4 or serial_number ilike $4 or place ilike $4)
+    order by tag limit $5`,
+};
 
 function datesOf({ validFrom, dueAt, ...rest }: NonNullable<Row['calibrations']>[number]): CalibrationDates {
   return { ...rest, validFrom: new Date(validFrom), dueAt: new Date(dueAt) };
