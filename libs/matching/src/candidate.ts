@@ -1,7 +1,9 @@
 import type { Candidate, Link, LinkRole, ScorePart, Verdict } from './answer.js';
 import { changeoverBetween } from './changeover.js';
-import type { Item } from './item.js';
+import type { Warming } from './changeover.js';
+import type { Item, ItemKind } from './item.js';
 import { judgeTrain } from './judge-train.js';
+import type { Rig } from './lab.js';
 import { isPair, massOnCellKg } from './parts.js';
 import type { Parts } from './parts.js';
 import { together } from './rules/calibration-in-force.js';
@@ -16,47 +18,93 @@ import type { RequestContext } from './search/request-context.js';
 import type { Found } from './search/best-trains.js';
 import type { Search } from './search/search.js';
 
-/**
- * A found train with everything that people and the planner want to know about it. What only people read (verdicts, steps of the
- * changeover, parts of the score) is worked out when it is first read; written to JSON it is all there.
- */
-export function candidateOf(found: Found, at: IndexedFrame, { index, context, pools: ordered }: Search): Candidate {
-  const { needs, settings } = context;
-  const { parts, pools } = withUnits(found, at, index, ordered);
-  const links = linksOf(parts, pools);
-  const item = (id: string) => index.byId.get(id);
-  const warming = warmingOf(parts, needs, at.rig, settings);
-  const verdicts = once(() => judgeTrain(parts, context, (id) => item(id)?.tag ?? id));
-  const changeover = once(() => changeoverBetween(at.rig, { links }, settings, item, warming));
-  const warmMin = warming ? warming.rampMin + warming.soakMin : 0;
-  const scoreParts = once(() => scored(parts, links, changeover().minutes - warmMin, verdicts(), context));
-  return {
-    frameId: parts.frame.id,
-    cellAt: parts.cellAt,
-    links,
-    get verdicts() {
-      return verdicts();
-    },
-    windows: together(parts, context),
-    score: found.points,
-    get scoreParts() {
-      return scoreParts();
-    },
-    get changeover() {
-      return changeover();
-    },
-    limitStops: limitStopsOf(parts, needs, settings),
-    soakMin: warming?.soakMin ?? 0,
-    rampMin: warming?.rampMin ?? 0,
-    hungMassKg: massOnCellKg(parts),
-    governing: governing(parts, context),
-  };
+/** A found train with everything that people and the planner want to know about it. */
+export function candidateOf(found: Found, at: IndexedFrame, search: Search): Candidate {
+  const { parts, pools } = withUnits(found, at, search.index, search.pools);
+  return new FoundCandidate(parts, linksOf(parts, pools), found.points, at.rig, search);
 }
 
-/** Works a value out when it is first asked for. */
-function once<T>(make: () => T): () => T {
-  let made: { value: T } | null = null;
-  return () => (made ??= { value: make() }).value;
+/**
+ * What only people read (verdicts, steps of the changeover, parts of the score) is worked out when it is first read; written to JSON
+ * it is all there.
+ */
+class FoundCandidate implements Candidate {
+  readonly frameId: string;
+  readonly cellAt: Candidate['cellAt'];
+  readonly windows: Candidate['windows'];
+  readonly limitStops: Candidate['limitStops'];
+  readonly soakMin: number;
+  readonly rampMin: number;
+  readonly hungMassKg: number;
+  readonly governing: Candidate['governing'];
+  readonly #parts: Parts;
+  readonly #rig: Rig;
+  readonly #search: Search;
+  readonly #warming: Warming | null;
+  #verdicts: Candidate['verdicts'] | null = null;
+  #scoreParts: Candidate['scoreParts'] | null = null;
+  #changeover: Candidate['changeover'] | null = null;
+
+  constructor(
+    parts: Parts,
+    readonly links: readonly Link[],
+    readonly score: number,
+    rig: Rig,
+    search: Search,
+  ) {
+    const { context } = search;
+    const { needs, settings } = context;
+    this.frameId = parts.frame.id;
+    this.cellAt = parts.cellAt;
+    this.windows = together(parts, context);
+    this.limitStops = limitStopsOf(parts, needs, settings);
+    this.#warming = warmingOf(parts, needs, rig, settings);
+    this.soakMin = this.#warming?.soakMin ?? 0;
+    this.rampMin = this.#warming?.rampMin ?? 0;
+    this.hungMassKg = massOnCellKg(parts);
+    this.governing = governing(parts, context);
+    this.#parts = parts;
+    this.#rig = rig;
+    this.#search = search;
+  }
+
+  get verdicts(): Candidate['verdicts'] {
+    return (this.#verdicts ??= judgeTrain(this.#parts, this.#search.context, (id) => this.#item(id)?.tag ?? id));
+  }
+
+  get changeover(): Candidate['changeover'] {
+    const { settings } = this.#search.context;
+    return (this.#changeover ??= changeoverBetween(this.#rig, this, settings, (id) => this.#item(id), this.#warming));
+  }
+
+  get scoreParts(): Candidate['scoreParts'] {
+    const changeMin = this.changeover.minutes - this.rampMin - this.soakMin;
+    return (this.#scoreParts ??= scored(this.#parts, this.links, changeMin, this.verdicts, this.#search.context));
+  }
+
+  toJSON(): Candidate {
+    const { frameId, cellAt, links, verdicts, windows, score, scoreParts, changeover } = this;
+    const { limitStops, soakMin, rampMin, hungMassKg, governing } = this;
+    return {
+      frameId,
+      cellAt,
+      links,
+      verdicts,
+      windows,
+      score,
+      scoreParts,
+      changeover,
+      limitStops,
+      soakMin,
+      rampMin,
+      hungMassKg,
+      governing,
+    };
+  }
+
+  #item(id: string): Item | undefined {
+    return this.#search.index.byId.get(id);
+  }
 }
 
 /** Equal units in the order in which a frame would take them. */
@@ -80,8 +128,9 @@ function standingPool(units: readonly Item[], index: LabIndex, ordered: Map<read
 
 const NOTHING_FITTED: ReadonlySet<string> = new Set();
 
-function ledBy(unit: Item, { pool, poolKey }: UnitPool): UnitPool {
-  return { first: unit, pool: [unit.id, ...pool.filter((id) => id !== unit.id)], poolKey };
+function ledBy(unit: Item, standing: UnitPool): UnitPool {
+  const { first, pool, poolKey } = standing;
+  return unit === first ? standing : { first: unit, pool: [unit.id, ...pool.filter((id) => id !== unit.id)], poolKey };
 }
 
 function leastOf(ids: readonly string[]): string {
@@ -90,82 +139,73 @@ function leastOf(ids: readonly string[]): string {
 
 /** The units to take: the one that hangs on the frame already, else one that hangs nowhere, else the first by tag. */
 function withUnits(
-  found: Found,
+  { parts, cell, ends, faces, beside, adapterPools }: Found,
   { frame, fitted }: IndexedFrame,
   index: LabIndex,
   ordered: Map<readonly Item[], UnitPool>,
 ): { parts: Parts; pools: Map<string, UnitPool> } {
   const pools = new Map<string, UnitPool>();
-  const known = found.units();
-  const chosen = <T extends Item | null>(item: T): T => {
-    const units = item && known.get(item.id);
-    if (!units) return item;
-    const hanging = fitted.size > 0 && units.some(({ id }) => fitted.has(id));
-    const pool = hanging ? unitPool(units, index, fitted) : standingPool(units, index, ordered);
-    // Adapters are units already: two of one pool may hang in one train.
-    const unit = item.kind === 'adapter' ? item : pool.first;
-    pools.set(unit.id, unit === pool.first ? pool : ledBy(unit, pool));
-    return unit as T;
+  const poolFor = (units: readonly Item[]) =>
+    fitted.size > 0 && units.some(({ id }) => fitted.has(id))
+      ? unitPool(units, index, fitted)
+      : standingPool(units, index, ordered);
+  const chosen = <T extends Item | null>(item: T, units: readonly Item[] | undefined): T => {
+    if (!item || !units) return item;
+    const pool = poolFor(units);
+    pools.set(pool.first.id, pool);
+    return pool.first as T;
   };
-  const { parts } = found;
-  const upper = chosen(parts.ends.upper);
-  const lower = isPair(parts.ends) ? upper : chosen(parts.ends.lower);
-  return {
-    pools,
-    parts: {
-      frame,
-      cell: chosen(parts.cell),
-      cellAt: parts.cellAt,
-      adapters: { upper: parts.adapters.upper.map(chosen), lower: parts.adapters.lower.map(chosen) },
-      ends: { upper, lower },
-      faces: chosen(parts.faces),
-      extensometer: chosen(parts.extensometer),
-      chamber: chosen(parts.chamber),
-      guard: chosen(parts.guard),
-      thermocouple: chosen(parts.thermocouple),
-    },
+  const upper = chosen(parts.ends.upper, ends.units[0]);
+  const taken: Parts = {
+    frame,
+    cell: chosen(parts.cell, cell.units[0]),
+    cellAt: parts.cellAt,
+    adapters: parts.adapters,
+    ends: { upper, lower: isPair(parts.ends) ? upper : chosen(parts.ends.lower, ends.units[1]) },
+    faces: chosen(parts.faces, faces.units[0]),
+    extensometer: chosen(parts.extensometer, beside.extensometer.units[0]),
+    chamber: chosen(parts.chamber, beside.chamber.units[0]),
+    guard: chosen(parts.guard, beside.guard.units[0]),
+    thermocouple: chosen(parts.thermocouple, beside.thermocouple.units[0]),
   };
+  // Adapters are units already: two of one pool may hang in one train.
+  for (const [adapter, units] of adapterPools) pools.set(adapter.id, ledBy(adapter, poolFor(units)));
+  return { parts: taken, pools };
 }
 
-/** The places of a train with their items, from crosshead to base, then what stands beside the specimen. */
-export function placesOf({
-  cell,
-  cellAt,
-  adapters,
-  ends,
-  faces,
-  extensometer,
-  chamber,
-  guard,
-  thermocouple,
-}: Parts): [LinkRole, Item][] {
-  const [upper, upper2] = adapters.upper;
-  const [lower, lower2] = adapters.lower;
-  const places: [LinkRole, Item | null | undefined][] = [
-    ['load-cell', cellAt === 'crosshead' ? cell : null],
-    ['upper-adapter', upper],
-    ['upper-adapter-2', upper2],
-    [isPair(ends) ? 'ends' : 'upper', ends.upper],
-    ['faces', faces],
-    ['lower', isPair(ends) ? null : ends.lower],
-    // Adapters are listed from frame to specimen, the drawing goes down to the frame.
-    ['lower-adapter-2', lower2],
-    ['lower-adapter', lower],
-    ['load-cell', cellAt === 'base' ? cell : null],
-    ['extensometer', extensometer],
-    ['chamber', chamber],
-    ['guard', guard],
-    ['thermocouple', thermocouple],
-  ];
-  return places.flatMap(([role, item]) => (item ? [[role, item] as [LinkRole, Item]] : []));
+/** Calls with each place of a train and its item, from crosshead to base, then with what stands beside the specimen. */
+function forEachPlace(
+  { cell, cellAt, adapters, ends, faces, extensometer, chamber, guard, thermocouple }: Parts,
+  call: (role: LinkRole, item: Item) => void,
+): void {
+  const pair = isPair(ends);
+  const at = (role: LinkRole, item: Item | null | undefined) => {
+    if (item) call(role, item);
+  };
+  at('load-cell', cellAt === 'crosshead' ? cell : null);
+  at('upper-adapter', adapters.upper[0]);
+  at('upper-adapter-2', adapters.upper[1]);
+  at(pair ? 'ends' : 'upper', ends.upper);
+  at('faces', faces);
+  at('lower', pair ? null : ends.lower);
+  // Adapters are listed from frame to specimen, the drawing goes down to the frame.
+  at('lower-adapter-2', adapters.lower[1]);
+  at('lower-adapter', adapters.lower[0]);
+  at('load-cell', cellAt === 'base' ? cell : null);
+  at('extensometer', extensometer);
+  at('chamber', chamber);
+  at('guard', guard);
+  at('thermocouple', thermocouple);
 }
 
-/** Places as links; a pool that nobody gave is the unit alone. */
+/** The places of a train as links; a pool that nobody gave is the unit alone. */
 export function linksOf(parts: Parts, pools: ReadonlyMap<string, UnitPool> = new Map()): Link[] {
-  return placesOf(parts).map(([role, { id: itemId }]) => {
-    const { poolKey, pool } = pools.get(itemId) ?? { poolKey: itemId, pool: [itemId] };
-    return { role, itemId, poolKey, pool };
+  const links: Link[] = [];
+  forEachPlace(parts, (role, { id: itemId }) => {
+    const known = pools.get(itemId);
+    links.push({ role, itemId, poolKey: known?.poolKey ?? itemId, pool: known?.pool ?? [itemId] });
   });
+  return links;
 }
 
 function scored(
@@ -193,19 +233,20 @@ function scored(
 
 /** The link with the least to spare against the load: frame, cell, or one of the rated links. */
 function governing(parts: Parts, { needs }: RequestContext): Candidate['governing'] {
-  const { direction, temperature } = needs;
-  const rated = placesOf(parts)
-    .map(([, item]) => item)
-    .filter((item) => ['grip', 'jaw-face', 'fixture', 'platen', 'adapter'].includes(item.kind))
-    .map((item) => ({
-      rule: 'weakest-link' as const,
-      itemId: item.id,
-      ratingN: ratingAt(item, direction, temperature.value),
-    }));
-  const all = [
-    { rule: 'frame-capacity' as const, itemId: parts.frame.id, ratingN: capacityOf(parts.frame.details, direction) },
-    { rule: 'cell-capacity' as const, itemId: parts.cell.id, ratingN: cellCapacityFor(parts.cell, needs) },
-    ...rated,
-  ];
-  return all.reduce((least, each) => (each.ratingN < least.ratingN ? each : least));
+  const { frame, cell } = parts;
+  const frameN = capacityOf(frame.details, needs.direction);
+  const cellN = cellCapacityFor(cell, needs);
+  let least: Candidate['governing'] =
+    cellN < frameN
+      ? { rule: 'cell-capacity', itemId: cell.id, ratingN: cellN }
+      : { rule: 'frame-capacity', itemId: frame.id, ratingN: frameN };
+  forEachPlace(parts, (_role, item) => {
+    if (!CARRYING.includes(item.kind)) return;
+    const ratingN = ratingAt(item, needs.direction, needs.temperature.value);
+    if (ratingN < least.ratingN) least = { rule: 'weakest-link', itemId: item.id, ratingN };
+  });
+  return least;
 }
+
+/** Kinds that a load goes through and that are rated for it, besides frame and cell. */
+const CARRYING: readonly ItemKind[] = ['grip', 'jaw-face', 'fixture', 'platen', 'adapter'];

@@ -7,7 +7,6 @@ import type {
   Frame,
   Grip,
   Guard,
-  Item,
   JawFace,
   LoadCell,
   Platen,
@@ -43,6 +42,24 @@ export interface Parts {
   thermocouple: Transducer | null;
 }
 
+/** A train of nothing, to be filled part by part by one who asks only checks that look at what is there. */
+export function blankParts(): Parts {
+  return {
+    frame: null!,
+    cell: null!,
+    cellAt: 'crosshead',
+    adapters: NO_ADAPTERS,
+    ends: null!,
+    faces: null,
+    extensometer: null,
+    chamber: null,
+    guard: null,
+    thermocouple: null,
+  };
+}
+
+export const NO_ADAPTERS: Adapters = { upper: [], lower: [] };
+
 export function isPair({ upper, lower }: Ends): boolean {
   return upper.id === lower.id;
 }
@@ -62,8 +79,21 @@ export function slotOf(end: EndItem): string | null {
 
 /** Length of the stack without the specimen, between the coupling faces of crosshead and base, mm. */
 export function stackLengthMm({ cell, adapters, ends }: Pick<Parts, 'cell' | 'adapters' | 'ends'>): number {
-  const length = (items: readonly Item[]) => items.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
-  return cell.lengthMm + length(adapters.upper) + length(adapters.lower) + ends.upper.lengthMm + lowerLengthMm(ends);
+  return (
+    cell.lengthMm + lengthOf(adapters.upper) + lengthOf(adapters.lower) + ends.upper.lengthMm + lowerLengthMm(ends)
+  );
+}
+
+function lengthOf(adapters: readonly Adapter[]): number {
+  let sumMm = 0;
+  for (const { lengthMm } of adapters) sumMm += lengthMm;
+  return sumMm;
+}
+
+function massOf(adapters: readonly Adapter[]): number {
+  let sumKg = 0;
+  for (const { massKg } of adapters) sumKg += massKg;
+  return sumKg;
 }
 
 /** Length of the lower end, mm; a pair may have halves that differ. */
@@ -83,8 +113,7 @@ export function massOnCellKg({
   faces: separate,
 }: Pick<Parts, 'cellAt' | 'adapters' | 'ends' | 'faces'>): number {
   const faces = separate?.massKg ?? 0;
-  const sum = (items: readonly Item[]) => items.reduce((total, { massKg }) => total + massKg, 0);
   return cellAt === 'crosshead'
-    ? sum(adapters.upper) + ends.upper.massKg + faces
-    : sum(adapters.lower) + lowerMassKg(ends) + faces;
+    ? massOf(adapters.upper) + ends.upper.massKg + faces
+    : massOf(adapters.lower) + lowerMassKg(ends) + faces;
 }

@@ -6,6 +6,7 @@ import { RULES } from './rules/rules.js';
 import { told } from './rules/rule.js';
 import type { Rule } from './rules/rule.js';
 import type { Naming } from './words.js';
+import { blankParts } from './parts.js';
 import type { Parts } from './parts.js';
 import { bitOf } from './search/checks.js';
 import { nearestTrain } from './search/nearest-train.js';
@@ -17,14 +18,38 @@ import type { Site } from './search/site.js';
  * the load has no near train: every link that would carry it only adds failures that say the same.
  */
 export function refusalOf(site: Site, search: Search): FrameRefusal {
-  const { frame } = site.at;
-  const near = (site.own.fails & FRAME_CAPACITY) === 0 ? nearestTrain(site, search) : null;
-  if (!near) return { frameId: frame.id, failing: [...frameAlone(site, search), ...lacks(search)], nearest: null };
-  return {
-    frameId: frame.id,
-    failing: failuresOf(near, search.context, naming(search)),
-    nearest: { frameId: frame.id, cellAt: near.cellAt, links: linksOf(near) },
-  };
+  return new Refusal(site, search);
+}
+
+/** The failing rules are told when they are first read; written to JSON they are there. */
+class Refusal implements FrameRefusal {
+  readonly frameId: string;
+  readonly nearest: FrameRefusal['nearest'];
+  readonly #near: Parts | null;
+  readonly #site: Site;
+  readonly #search: Search;
+  #failing: FrameRefusal['failing'] | null = null;
+
+  constructor(site: Site, search: Search) {
+    const { frame } = site.at;
+    const near = (site.own.fails & FRAME_CAPACITY) === 0 ? nearestTrain(site, search) : null;
+    this.frameId = frame.id;
+    this.nearest = near && { frameId: frame.id, cellAt: near.cellAt, links: linksOf(near) };
+    this.#near = near;
+    this.#site = site;
+    this.#search = search;
+  }
+
+  get failing(): FrameRefusal['failing'] {
+    return (this.#failing ??= this.#near
+      ? failuresOf(this.#near, this.#search.context, naming(this.#search))
+      : [...frameAlone(this.#site, this.#search), ...lacks(this.#search)]);
+  }
+
+  toJSON(): FrameRefusal {
+    const { frameId, failing, nearest } = this;
+    return { frameId, failing, nearest };
+  }
 }
 
 const FRAME_CAPACITY = bitOf('frame-capacity');
@@ -36,7 +61,7 @@ function naming({ index }: Search): Naming {
 /** What the frame fails whatever hangs in it. */
 function frameAlone({ at: { frame }, own }: Site, search: Search): Verdict[] {
   if (own.fails === 0) return [];
-  return failuresOf({ frame } as Partial<Parts> as Parts, search.context, naming(search), FRAME_RULES);
+  return failuresOf({ ...blankParts(), frame }, search.context, naming(search), FRAME_RULES);
 }
 
 /** The rules with those of their checks that look at no more than the frame. */
@@ -50,10 +75,10 @@ function lacks(search: Search): Verdict[] {
   const { cells, ends } = search.options;
   const { needs } = search.context;
   return [
-    ...(cells.length === 0
+    ...(cells.isEmpty
       ? [verdictOf('cell-capacity', 'register', told('fail', 'no-cell', [], needs.direction), naming(search))]
       : []),
-    ...(ends.length === 0
+    ...(ends.isEmpty
       ? [verdictOf('specimen-fit', 'register', told('fail', 'no-ends', [], endWords(needs)), naming(search))]
       : []),
   ];

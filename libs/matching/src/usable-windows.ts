@@ -14,16 +14,21 @@ export interface CalibrationNeed {
 
 /** What the test asks of an item's calibration; null when any calibration in force will do. */
 export function calibrationNeedOf(item: Item, needs: Needs): CalibrationNeed | null {
-  if (item.kind === 'load-cell') {
-    const { standard, className } = needs.forceClass;
-    return { quantity: needs.direction, standard, className, from: needs.smallest.value, to: needs.peakHigh.value };
-  }
-  if (item.kind === 'extensometer' && needs.strain.rule) {
-    const { standard, className } = needs.strain.rule;
-    const to = needs.strain.extension?.value ?? 0;
-    return { quantity: 'extension', standard, className, from: to, to };
-  }
-  return null;
+  if (item.kind === 'load-cell') return cellNeedOf(needs);
+  return item.kind === 'extensometer' ? extensometerNeedOf(needs) : null;
+}
+
+/** The same for every cell. */
+export function cellNeedOf({ forceClass, direction, smallest, peakHigh }: Needs): CalibrationNeed {
+  const { standard, className } = forceClass;
+  return { quantity: direction, standard, className, from: smallest.value, to: peakHigh.value };
+}
+
+/** The same for every extensometer. */
+export function extensometerNeedOf({ strain: { rule, extension } }: Needs): CalibrationNeed | null {
+  if (!rule) return null;
+  const to = extension?.value ?? 0;
+  return { quantity: 'extension', standard: rule.standard, className: rule.className, from: to, to };
 }
 
 /** Whether one calibration is good for a need. An end that is met exactly counts as met. */
@@ -46,18 +51,37 @@ const EDGE = 1e-9;
  *
  * @param period half-open, UTC; nothing outside it is returned
  */
-export function usableWindows(item: Item, needs: Needs, period: TimeWindow): TimeWindow[] {
-  if (item.state !== 'in-service') return [];
-  const inForce = calibratedWindows(item, needs, period);
-  return item.heldWindows.length === 0 ? inForce : subtractWindows(inForce, item.heldWindows);
+export function usableWindows(item: Item, needs: Needs, period: TimeWindow): readonly TimeWindow[] {
+  return windowsFor(item, calibrationNeedOf(item, needs), [period]);
 }
 
-/** When its calibration is in force for the need; always when it needs none. */
-export function calibratedWindows(item: Item, needs: Needs, period: TimeWindow): TimeWindow[] {
-  if (!item.needsCalibration) return [period];
-  const need = calibrationNeedOf(item, needs);
-  const good = need ? item.calibrations.filter((each) => isGoodFor(each, need)) : item.calibrations;
-  if (good.some(({ validFromMs, dueMs }) => validFromMs <= period.startMs && dueMs >= period.endMs)) return [period];
+/**
+ * The same for a need that was worked out before.
+ *
+ * @param whole the period alone, which is given back as it is when all of it is usable
+ */
+export function windowsFor(
+  item: Item,
+  need: CalibrationNeed | null,
+  whole: readonly [TimeWindow],
+): readonly TimeWindow[] {
+  if (item.state !== 'in-service') return NEVER;
+  const inForce = item.needsCalibration ? calibratedWindows(item, need, whole) : whole;
+  return item.heldWindows.length === 0 || inForce.length === 0 ? inForce : subtractWindows(inForce, item.heldWindows);
+}
+
+const NEVER: readonly TimeWindow[] = [];
+
+/** When its calibration is in force for the need. */
+function calibratedWindows(
+  { calibrations }: Item,
+  need: CalibrationNeed | null,
+  whole: readonly [TimeWindow],
+): readonly TimeWindow[] {
+  const [period] = whole;
+  const good = need ? calibrations.filter((each) => isGoodFor(each, need)) : calibrations;
+  if (good.length === 0) return NEVER;
+  if (good.some(({ validFromMs, dueMs }) => validFromMs <= period.startMs && dueMs >= period.endMs)) return whole;
   if (good.length === 1) return clipped(good[0]!, period);
   const spans = good.map(({ validFromMs, dueMs }) => ({ startMs: validFromMs, endMs: dueMs }));
   return clipWindows(unionWindows(spans), period.startMs, period.endMs);

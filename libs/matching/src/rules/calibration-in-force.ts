@@ -2,7 +2,7 @@ import { totalMs } from '#libs/calendar/src/index.js';
 import type { Item, TimeWindow } from '../item.js';
 import { endItems } from '../parts.js';
 import type { Parts } from '../parts.js';
-import { told, worst, worstEnd } from './rule.js';
+import { allAdapters, bothEnds, told, worst, worstEnd } from './rule.js';
 import type { Check, Context, Finding, Rule } from './rule.js';
 
 /**
@@ -13,28 +13,38 @@ export const calibrationInForce: Rule = {
   code: 'calibration-in-force',
   source: 'ISO/IEC 17025:2017 6.4.4, 6.4.6',
   checks: [
-    each('frame'),
-    each('cell'),
-    each('faces'),
-    each('extensometer'),
-    each('chamber'),
-    each('guard'),
-    each('thermocouple'),
-    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (item) => inForce(item, context)) },
+    each('frame', ({ frame }) => frame),
+    each('cell', ({ cell }) => cell),
+    each('faces', ({ faces }) => faces),
+    each('extensometer', ({ extensometer }) => extensometer),
+    each('chamber', ({ chamber }) => chamber),
+    each('guard', ({ guard }) => guard),
+    each('thermocouple', ({ thermocouple }) => thermocouple),
+    {
+      sees: ['ends'],
+      judge: ({ ends }, context) => worstEnd(ends, (item) => inForce(item, context)),
+      passes: ({ ends }, context) => bothEnds(ends, context, isInForce),
+    },
     {
       sees: ['adapters'],
       judge: ({ adapters }, context) =>
         worst([...adapters.upper, ...adapters.lower].map((item) => inForce(item, context))),
+      passes: ({ adapters }, context) => allAdapters(adapters, context, isInForce),
     },
     {
       sees: ['frame', 'cell', 'ends', 'faces', 'adapters', 'extensometer', 'chamber', 'guard', 'thermocouple'],
       judge: (parts, context) => (together(parts, context).length === 0 ? neverTogether(parts, context) : null),
+      passes: (parts, context) => together(parts, context).length > 0,
     },
   ],
 };
 
-function each(part: 'frame' | 'cell' | 'faces' | 'extensometer' | 'chamber' | 'guard' | 'thermocouple'): Check {
-  return { sees: [part], judge: (parts, context) => inForce(parts[part], context) };
+function each(part: keyof Parts, itemOf: (parts: Parts) => Item | null): Check {
+  return {
+    sees: [part],
+    judge: (parts, context) => inForce(itemOf(parts), context),
+    passes: (parts, context) => isInForce(itemOf(parts), context),
+  };
 }
 
 function inForce(item: Item | null, context: Context): Finding | null {
@@ -55,14 +65,39 @@ function inForce(item: Item | null, context: Context): Finding | null {
   return latest > context.period.startMs ? null : told('fail', 'lapsed', [item.id], null, latest, 'ms');
 }
 
+function isInForce(item: Item | null, context: Context): boolean {
+  if (!item?.needsCalibration) return true;
+  const windows = context.windowsOf(item);
+  if (windows.length > 0) return coversAll(windows, context);
+  return item.calibrations.some(({ dueMs }) => dueMs > context.period.startMs);
+}
+
 function coversAll(windows: readonly TimeWindow[], { period }: Context): boolean {
-  return totalMs(windows) >= period.endMs - period.startMs;
+  const ms = windows.length === 1 ? windows[0]!.endMs - windows[0]!.startMs : totalMs(windows);
+  return ms >= period.endMs - period.startMs;
 }
 
 /** When all of the train is usable at once and somebody may run it; by pools where the context knows them. */
 export function together(parts: Parts, context: Context): readonly TimeWindow[] {
-  const limited = itemsOf(parts).filter((item) => !isWhole(context.windowsOf(item), context));
-  return context.commonWindows(limited);
+  const { frame, cell, adapters, ends, faces, extensometer, chamber, guard, thermocouple } = parts;
+  const always =
+    isAlways(frame, context) &&
+    isAlways(cell, context) &&
+    isAlways(ends.upper, context) &&
+    isAlways(ends.lower, context) &&
+    isAlways(faces, context) &&
+    isAlways(extensometer, context) &&
+    isAlways(chamber, context) &&
+    isAlways(guard, context) &&
+    isAlways(thermocouple, context) &&
+    allAdapters(adapters, context, isAlways);
+  return context.commonWindows(always ? NONE : itemsOf(parts).filter((item) => !isAlways(item, context)));
+}
+
+const NONE: readonly Item[] = [];
+
+function isAlways(item: Item | null, context: Context): boolean {
+  return item === null || isWhole(context.windowsOf(item), context);
 }
 
 function isWhole(windows: readonly TimeWindow[], { period }: Context): boolean {

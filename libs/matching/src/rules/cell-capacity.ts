@@ -2,8 +2,10 @@ import { G_MS2 } from '#libs/units/src/index.js';
 import type { Needs } from '../needs.js';
 import { massOnCellKg } from '../parts.js';
 import type { Parts } from '../parts.js';
-import { atLeast, told } from './rule.js';
-import type { Rule } from './rule.js';
+import { atLeast, reaches, told } from './rule.js';
+import type { Context, Rule } from './rule.js';
+
+const HANGING: readonly (keyof Parts)[] = ['cell', 'cellAt', 'ends', 'faces', 'adapters'];
 
 /**
  * The specimen's force and what hangs on the cell stay within its capacity. With W = g·Σm between cell and specimen, a crosshead
@@ -22,27 +24,45 @@ export const cellCapacity: Rule = {
         }
         return atLeast('cell-too-small', [cell.id], needs.peakHigh.value, cellCapacityFor(cell, needs), needs.loadUnit);
       },
+      passes: ({ cell }, { needs }) =>
+        cell.details.directions.includes(needs.direction) &&
+        reaches(cellCapacityFor(cell, needs), needs.peakHigh.value),
+      otherwise: 'fail',
     },
     {
-      sees: ['cell', 'cellAt', 'ends', 'faces', 'adapters'],
-      judge(parts, { needs, settings }) {
+      sees: HANGING,
+      judge(parts, { needs }) {
         if (needs.direction === 'torque') return null;
-        const { cell } = parts;
-        const hungN = G_MS2 * massOnCellKg(parts);
-        const found = atLeast(
-          'cell-too-small-hung',
-          [cell.id],
-          loadOnCellN(needs, hungN, parts.cellAt),
-          cell.details.capacityN,
-          'N',
-        );
-        if (found.outcome === 'fail' || hungN <= settings.hungWeightCaution * cell.details.capacityN) return found;
-        const limitN = settings.hungWeightCaution * cell.details.capacityN;
-        return { ...atLeast('hung-weight', [cell.id], hungN, limitN, 'N'), outcome: 'caution' };
+        const { cell, cellAt } = parts;
+        const onCellN = loadOnCellN(needs, hungOnN(parts), cellAt);
+        return atLeast('cell-too-small-hung', [cell.id], onCellN, cell.details.capacityN, 'N');
       },
+      passes: (parts, { needs }) =>
+        needs.direction === 'torque' ||
+        reaches(parts.cell.details.capacityN, loadOnCellN(needs, hungOnN(parts), parts.cellAt)),
+      otherwise: 'fail',
+    },
+    {
+      sees: HANGING,
+      judge(parts, context) {
+        if (hangsLittle(parts, context)) return null;
+        const { cell } = parts;
+        const limitN = context.settings.hungWeightCaution * cell.details.capacityN;
+        return { ...atLeast('hung-weight', [cell.id], hungOnN(parts), limitN, 'N'), outcome: 'caution' };
+      },
+      passes: hangsLittle,
+      otherwise: 'caution',
     },
   ],
 };
+
+function hungOnN(parts: Parts): number {
+  return G_MS2 * massOnCellKg(parts);
+}
+
+function hangsLittle(parts: Parts, { needs, settings }: Context): boolean {
+  return needs.direction === 'torque' || hungOnN(parts) <= settings.hungWeightCaution * parts.cell.details.capacityN;
+}
 
 /** Capacity of a cell for these needs, N or N·m. */
 export function cellCapacityFor({ details }: Parts['cell'], needs: Pick<Needs, 'direction'>): number {

@@ -1,5 +1,6 @@
+import { cellCapacityFor } from './cell-capacity.js';
 import { capacityOf } from './frame-capacity.js';
-import { atLeast } from './rule.js';
+import { atLeast, reaches } from './rule.js';
 import type { Rule } from './rule.js';
 
 /**
@@ -16,9 +17,19 @@ export const cellWithinFrame: Rule = {
         const capacity = capacityOf(frame.details, needs.direction);
         // A frame that cannot load this way fails by its own rule; that says nothing about the cell.
         if (capacity === 0) return null;
-        const own = needs.direction === 'torque' ? cell.details.torqueCapacityNm : cell.details.capacityN;
-        return atLeast('cell-exceeds-frame', [cell.id, frame.id], own, capacity, needs.loadUnit);
+        return atLeast(
+          'cell-exceeds-frame',
+          [cell.id, frame.id],
+          cellCapacityFor(cell, needs),
+          capacity,
+          needs.loadUnit,
+        );
       },
+      passes({ frame, cell }, { needs }) {
+        const capacity = capacityOf(frame.details, needs.direction);
+        return capacity === 0 || reaches(capacity, cellCapacityFor(cell, needs));
+      },
+      otherwise: 'fail',
     },
   ],
 };

@@ -12,6 +12,7 @@ export const channels: Rule = {
       sees: ['frame'],
       judge: ({ frame }, { needs }) =>
         cannotLoad(frame.details, needs.direction) ? null : enough(frame, cellChannel(needs.direction), 1),
+      passes: ({ frame }, { needs }) => countOf(frame, cellChannel(needs.direction)) >= 1,
     },
     {
       sees: ['frame', 'extensometer'],
@@ -20,6 +21,7 @@ export const channels: Rule = {
         const { channel } = extensometer.details;
         return enough(frame, channel, channel === cellChannel(needs.direction) ? 2 : 1);
       },
+      passes: ({ extensometer }) => !extensometer,
     },
     {
       sees: ['frame', 'thermocouple'],
@@ -32,9 +34,12 @@ function cellChannel(direction: string): ChannelKind {
   return direction === 'torque' ? 'torque' : 'force';
 }
 
-function enough({ id, details }: Frame, kind: ChannelKind, needed: number): Finding {
-  const count = details.channels
-    .filter((channel) => channel.kind === kind)
-    .reduce((sum, channel) => sum + channel.count, 0);
-  return atLeast(`channel-${kind}`, [id], needed, count, 'channels');
+function enough(frame: Frame, kind: ChannelKind, needed: number): Finding {
+  return atLeast(`channel-${kind}`, [frame.id], needed, countOf(frame, kind), 'channels');
+}
+
+function countOf({ details }: Frame, kind: ChannelKind): number {
+  let count = 0;
+  for (const channel of details.channels) if (channel.kind === kind) count += channel.count;
+  return count;
 }

@@ -13,7 +13,7 @@ export const couplings: Rule = {
   code: 'couplings',
   source: 'common practice, no source',
   checks: [
-    { sees: ['frame', 'cell', 'cellAt'], judge: cellMeetsFrame },
+    { sees: ['frame', 'cell', 'cellAt'], judge: cellMeetsFrame, passes: hasSeat, otherwise: 'fail' },
     {
       sees: ['frame', 'cell', 'cellAt', 'ends', 'adapters'],
       judge(parts) {
@@ -24,6 +24,14 @@ export const couplings: Rule = {
           told('pass', 'meets', [])
         );
       },
+      passes(parts) {
+        const { upper, lower } = openEnds(parts);
+        return (
+          side(upper, parts.adapters.upper, parts.ends.upper) === null &&
+          side(lower, parts.adapters.lower, parts.ends.lower) === null
+        );
+      },
+      otherwise: 'fail',
     },
   ],
 };
@@ -44,12 +52,19 @@ export function openEnds({ frame, cell, cellAt }: Pick<Parts, 'frame' | 'cell' |
     : { upper: { coupling: frame.details.crossheadCoupling, item: frame }, lower: live };
 }
 
-function cellMeetsFrame({ frame, cell, cellAt }: Parts): Finding {
+function hasSeat({ frame, cell, cellAt }: Parts): boolean {
+  const { crossheadCoupling, baseCoupling, cellPositions } = frame.details;
+  const seat = cellAt === 'crosshead' ? crossheadCoupling : baseCoupling;
+  return cellPositions.includes(cellAt) && meets(seat, cell.details.frameCoupling);
+}
+
+function cellMeetsFrame(parts: Parts): Finding {
+  const { frame, cell, cellAt } = parts;
   const { crossheadCoupling, baseCoupling, cellPositions } = frame.details;
   const seat = cellAt === 'crosshead' ? crossheadCoupling : baseCoupling;
   if (!cellPositions.includes(cellAt))
     return told('fail', 'no-seat', [cell.id, frame.id], cellAt, cellPositions.join(', '));
-  if (meets(seat, cell.details.frameCoupling)) return told('pass', 'meets', [cell.id, frame.id]);
+  if (hasSeat(parts)) return told('pass', 'meets', [cell.id, frame.id]);
   return told(
     'fail',
     'do-not-meet',

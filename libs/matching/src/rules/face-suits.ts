@@ -1,5 +1,7 @@
 import type { FaceShape, FaceSurface } from '../item.js';
-import { told, worse, worstEnd } from './rule.js';
+import type { Needs } from '../needs.js';
+import type { MatchSettings } from '../settings.js';
+import { bothEnds, told, worse, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /** Shape and surface of the faces suit specimen and material (table in the lab's settings): else a caution. */
@@ -15,10 +17,23 @@ export const faceSuits: Rule = {
             ? suits(end.id, end.details.fixedFaceShape, end.details.fixedFaceSurface, context)
             : null,
         ),
+      passes: ({ ends }, context) =>
+        bothEnds(
+          ends,
+          context,
+          (end, { needs, settings }) =>
+            end.kind !== 'grip' ||
+            end.details.faceSlot !== null ||
+            (isSuitable(end.details.fixedFaceSurface, needs, settings) && isOfShape(end.details.fixedFaceShape, needs)),
+        ),
+      otherwise: 'caution',
     },
     {
       sees: ['faces'],
       judge: ({ faces }, context) => faces && suits(faces.id, faces.details.shape, faces.details.surface, context),
+      passes: ({ faces }, { needs, settings }) =>
+        !faces || (isSuitable(faces.details.surface, needs, settings) && isOfShape(faces.details.shape, needs)),
+      otherwise: 'caution',
     },
   ],
 };
@@ -29,15 +44,28 @@ function suits(id: string, shape: FaceShape | null, surface: FaceSurface | null,
 
 function surfaceSuits(id: string, surface: FaceSurface | null, { needs, settings }: Context): Finding | null {
   if (!surface || needs.ends.by !== 'grips' || needs.ends.surfaces.length === 0) return null;
-  const byGroup = needs.materialGroup ? settings.suitableFaces[needs.materialGroup] : [];
-  if (needs.ends.surfaces.includes(surface) || byGroup.includes(surface))
-    return told('pass', 'surface', [id], surface, surface);
-  return told('caution', 'surface', [id], [...new Set([...needs.ends.surfaces, ...byGroup])].join(', '), surface);
+  if (isSuitable(surface, needs, settings)) return told('pass', 'surface', [id], surface, surface);
+  const suitable = [...new Set([...needs.ends.surfaces, ...suitableFor(needs, settings)])].join(', ');
+  return told('caution', 'surface', [id], suitable, surface);
 }
 
+function isSuitable(surface: FaceSurface | null, needs: Needs, settings: MatchSettings): boolean {
+  if (!surface || needs.ends.by !== 'grips' || needs.ends.surfaces.length === 0) return true;
+  return needs.ends.surfaces.includes(surface) || suitableFor(needs, settings).includes(surface);
+}
+
+function suitableFor({ materialGroup }: Needs, { suitableFaces }: MatchSettings): readonly FaceSurface[] {
+  return materialGroup ? suitableFaces[materialGroup] : NONE;
+}
+
+const NONE: readonly FaceSurface[] = [];
+
 function shapeSuits(id: string, shape: FaceShape | null, { needs }: Context): Finding | null {
-  if (!shape) return null;
-  const round = needs.specimen.endShape === 'round';
-  if (round === (shape === 'vee')) return null;
-  return round || shape === 'vee' ? told('caution', 'face-shape', [id], round ? 'vee' : 'flat', shape) : null;
+  if (!shape || isOfShape(shape, needs)) return null;
+  return told('caution', 'face-shape', [id], needs.specimen.endShape === 'round' ? 'vee' : 'flat', shape);
+}
+
+/** Round ends go into vees, and vees take nothing else. */
+function isOfShape(shape: FaceShape | null, { specimen }: Needs): boolean {
+  return !shape || (specimen.endShape === 'round') === (shape === 'vee');
 }

@@ -1,6 +1,6 @@
 import type { FrameDetails } from '../item.js';
 import type { Direction } from '../item.js';
-import { atLeast, told } from './rule.js';
+import { atLeast, reaches, told } from './rule.js';
 import type { Rule } from './rule.js';
 
 /** The high end of the load band, with the lab's margin, stays within what the frame can do in that direction. */
@@ -17,6 +17,8 @@ export const frameCapacity: Rule = {
           return { ...told('fail', 'frame-cannot-load', [frame.id], required, 0, needs.loadUnit), margin: -required };
         return atLeast('frame-too-small', [frame.id], required, available, needs.loadUnit);
       },
+      passes: ({ frame }, { needs, settings }) =>
+        reaches(capacityOf(frame.details, needs.direction), needs.peakHigh.value * (1 + settings.forceMargin)),
     },
   ],
 };

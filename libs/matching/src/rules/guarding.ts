@@ -11,7 +11,13 @@ import type { Context, Finding, Rule } from './rule.js';
 export const guarding: Rule = {
   code: 'guarding',
   source: '½·F·δ + F²/(2·k); ASTM C39 rupture warning (seen in a secondary copy); limits: common practice, no source',
-  checks: [{ sees: ['frame', 'guard'], judge }],
+  checks: [
+    {
+      sees: ['frame', 'guard'],
+      judge,
+      passes: ({ frame }, { needs, settings }) => needs.hazards.length === 0 && !needsGuard(needs, frame, settings),
+    },
+  ],
 };
 
 /** Energy let go when the specimen breaks at the high end of the band, J. */

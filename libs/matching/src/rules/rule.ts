@@ -2,9 +2,10 @@ import type { RuleCode, Verdict } from '../answer.js';
 import type { Technician } from '../lab.js';
 import type { Needs } from '../needs.js';
 import { isPair } from '../parts.js';
-import type { EndItem, Ends, Parts } from '../parts.js';
+import type { Adapters, EndItem, Ends, Parts } from '../parts.js';
 import type { MatchSettings } from '../settings.js';
-import type { Item, TimeWindow } from '../item.js';
+import type { CalibrationNeed } from '../usable-windows.js';
+import type { Adapter, Item, TimeWindow } from '../item.js';
 
 /** What the rules judge by, besides the train. */
 export interface Context {
@@ -12,6 +13,9 @@ export interface Context {
   settings: MatchSettings;
   /** The span of time in which the test would run. */
   period: TimeWindow;
+  /** What the test asks of the calibration of a cell, and of an extensometer where it takes one. */
+  cellNeed: CalibrationNeed;
+  extensometerNeed: CalibrationNeed | null;
   technicians: readonly Technician[];
   /** When somebody who may run the method is on shift. */
   staffed: readonly TimeWindow[];
@@ -40,6 +44,13 @@ export interface Finding {
 export interface Check {
   sees: readonly (keyof Parts)[];
   judge(parts: Parts, context: Context): Finding | null;
+  /**
+   * A quick yes, where `judge` would find nothing worse than a pass: for the search, which asks it of thousands of choices and would
+   * throw the findings away. `test/properties/matching/checks.spec.ts` holds both to each other.
+   */
+  passes?(parts: Parts, context: Context): boolean;
+  /** What `judge` finds wherever `passes` says no; left out where only `judge` can tell. */
+  otherwise?: 'caution' | 'fail';
 }
 
 export interface Rule {
@@ -59,8 +70,13 @@ export function atLeast(
   available: number,
   unit: string,
 ): Finding {
-  const short = available < required - EDGE * Math.abs(required);
-  return { outcome: short ? 'fail' : 'pass', reason, items, required, available, margin: available - required, unit };
+  const outcome = reaches(available, required) ? 'pass' : 'fail';
+  return { outcome, reason, items, required, available, margin: available - required, unit };
+}
+
+/** The yes or no of {@link atLeast}. */
+export function reaches(available: number, required: number): boolean {
+  return !(available < required - EDGE * Math.abs(required));
 }
 
 /** `required` must not go below the item's lower limit `available`. */
@@ -71,8 +87,8 @@ export function notBelow(
   available: number,
   unit: string,
 ): Finding {
-  const short = required < available - EDGE * Math.abs(available);
-  return { outcome: short ? 'fail' : 'pass', reason, items, required, available, margin: required - available, unit };
+  const outcome = reaches(required, available) ? 'pass' : 'fail';
+  return { outcome, reason, items, required, available, margin: required - available, unit };
 }
 
 /** A yes or no, without a margin. */
@@ -110,6 +126,22 @@ export function worse(a: Finding | null, b: Finding | null): Finding | null {
 export function worstEnd(ends: Ends, judge: (end: EndItem) => Finding | null): Finding | null {
   const upper = judge(ends.upper);
   return isPair(ends) ? upper : worse(upper, judge(ends.lower));
+}
+
+/** Whether both ends pass; a pair is looked at once. */
+export function bothEnds(ends: Ends, context: Context, passes: (end: EndItem, context: Context) => boolean): boolean {
+  return passes(ends.upper, context) && (isPair(ends) || passes(ends.lower, context));
+}
+
+/** Whether every adapter of both sides passes. */
+export function allAdapters(
+  { upper, lower }: Adapters,
+  context: Context,
+  passes: (adapter: Adapter, context: Context) => boolean,
+): boolean {
+  for (const adapter of upper) if (!passes(adapter, context)) return false;
+  for (const adapter of lower) if (!passes(adapter, context)) return false;
+  return true;
 }
 
 function isWorse(a: Finding, b: Finding): boolean {

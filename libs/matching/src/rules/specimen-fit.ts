@@ -1,7 +1,7 @@
 import type { Fixture, Grip, JawFace, Platen } from '../item.js';
 import { endItems, slotOf } from '../parts.js';
 import type { EndItem, Ends, Parts } from '../parts.js';
-import { atLeast, notBelow, told, worst, worstEnd } from './rule.js';
+import { atLeast, bothEnds, notBelow, reaches, told, worst, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /** Thickness or diameter within the jaw opening, width within the face, span within the fixture's range, end shape accepted, faces that seat. */
@@ -9,10 +9,29 @@ export const specimenFit: Rule = {
   code: 'specimen-fit',
   source: 'item data; common practice, no source',
   checks: [
-    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (end) => fits(end, context)) },
-    { sees: ['ends'], judge: ({ ends }, context) => sphericalSeat(ends, context) },
-    { sees: ['faces'], judge: ({ faces }, context) => faces && inFaces(faces, context) },
-    { sees: ['ends', 'faces'], judge: facesSeat },
+    {
+      sees: ['ends'],
+      judge: ({ ends }, context) => worstEnd(ends, (end) => fits(end, context)),
+      passes: ({ ends }, context) => bothEnds(ends, context, takes),
+      otherwise: 'fail',
+    },
+    {
+      sees: ['ends'],
+      judge: ({ ends }, context) => sphericalSeat(ends, context),
+      passes: (_parts, { needs: { ends } }) => ends.by !== 'platens' || ends.sphericalSeat === 'not-needed',
+    },
+    {
+      sees: ['faces'],
+      judge: ({ faces }, context) => faces && inFaces(faces, context),
+      passes: ({ faces }, context) => !faces || opens(faces.details, faces.details.widthMm, context),
+      otherwise: 'fail',
+    },
+    {
+      sees: ['ends', 'faces'],
+      judge: facesSeat,
+      passes: areSeated,
+      otherwise: 'fail',
+    },
   ],
 };
 
@@ -25,6 +44,17 @@ function fits(end: EndItem, context: Context): Finding | null {
     case 'fixture':
       return inFixture(end, context);
   }
+}
+
+/** The same for the kinds of which a lab has hundreds. */
+function takes(end: EndItem, context: Context): boolean {
+  if (end.kind === 'grip') {
+    const { details } = end;
+    return (
+      details.acceptedEnds.includes(context.needs.specimen.endShape) && opens(details, details.faceWidthMm, context)
+    );
+  }
+  return fits(end, context)?.outcome !== 'fail';
 }
 
 function inGrip({ id, details }: Grip, context: Context): Finding | null {
@@ -54,13 +84,31 @@ function opening(
   ]);
 }
 
+function opens(
+  { openingMinMm, openingMaxMm }: { openingMinMm: number; openingMaxMm: number },
+  widthMm: number,
+  { needs: { specimen } }: Context,
+): boolean {
+  const { gripThicknessMm, gripWidthMm } = specimen;
+  return (
+    reaches(gripThicknessMm, openingMinMm) && reaches(openingMaxMm, gripThicknessMm) && reaches(widthMm, gripWidthMm)
+  );
+}
+
 /** Grips with a seat need faces of that seat on both sides; nothing else takes any. */
-function facesSeat({ ends: { upper, lower }, faces }: Parts): Finding | null {
+function areSeated({ ends: { upper, lower }, faces }: Parts): boolean {
+  if (!faces) return slotOf(upper) === null && slotOf(lower) === null;
+  const takes = (end: EndItem) => end.kind !== 'grip' || slotOf(end) === faces.details.slot;
+  return (upper.kind === 'grip' || lower.kind === 'grip') && takes(upper) && takes(lower);
+}
+
+function facesSeat(parts: Parts): Finding | null {
+  if (areSeated(parts)) return null;
+  const { ends, faces } = parts;
+  const { upper, lower } = ends;
   const seat = slotOf(upper) ?? slotOf(lower);
-  if (!faces) return seat === null ? null : told('fail', 'no-faces', [upper.id, lower.id], seat);
-  const grips = [upper, lower].filter(({ kind }) => kind === 'grip');
-  const seated = grips.length > 0 && grips.every((grip) => slotOf(grip) === faces.details.slot);
-  return seated ? null : told('fail', 'faces-do-not-seat', [faces.id, upper.id], seat ?? 'none', faces.details.slot);
+  if (!faces) return told('fail', 'no-faces', [upper.id, lower.id], seat);
+  return told('fail', 'faces-do-not-seat', [faces.id, upper.id], seat ?? 'none', faces.details.slot);
 }
 
 function onPlaten({ id, details }: Platen, { needs }: Context): Finding {

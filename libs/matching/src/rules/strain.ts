@@ -1,6 +1,6 @@
 import type { Extensometer } from '../item.js';
 import type { StrainNeed } from '../needs.js';
-import { calibrationNeedOf, isOfClass } from '../usable-windows.js';
+import { isOfClass } from '../usable-windows.js';
 import { atLeast, notBelow, told, worst } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
@@ -52,8 +52,8 @@ function gauge(id: string, lengthsMm: readonly number[], neededMm: number): Find
   return has ? null : told('fail', 'no-such-gauge', [id], neededMm, lengthsMm.join(', '), 'mm');
 }
 
-function classAndRange(extensometer: Extensometer, { needs, period }: Context): Finding | null {
-  const need = calibrationNeedOf(extensometer, needs)!;
+function classAndRange(extensometer: Extensometer, { extensometerNeed, period }: Context): Finding | null {
+  const need = extensometerNeed!;
   const inForce = extensometer.calibrations.filter(
     ({ validFromMs, dueMs }) => validFromMs < period.endMs && dueMs > period.startMs,
   );

@@ -1,5 +1,5 @@
 import type { Item } from '../item.js';
-import { atLeast, notBelow, told, worse, worst, worstEnd } from './rule.js';
+import { allAdapters, atLeast, bothEnds, notBelow, reaches, told, worse, worst, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /**
@@ -22,6 +22,7 @@ export const temperature: Rule = {
           atLeast('too-hot', [chamber.id], value, maxC, '°C'),
         ]);
       },
+      passes: (_parts, { needs }) => !needs.chamber,
     },
     {
       sees: ['frame', 'chamber'],
@@ -34,6 +35,7 @@ export const temperature: Rule = {
           atLeast('chamber-too-narrow', [chamber.id, frame.id], columnClearanceMm, fitsClearanceMaxMm, 'mm'),
         ]);
       },
+      passes: ({ chamber }) => !chamber,
     },
     {
       sees: ['ends', 'chamber'],
@@ -47,15 +49,33 @@ export const temperature: Rule = {
           atLeast('too-tall-for-chamber', [chamber.id], tall, insideHeightMm, 'mm'),
         ]);
       },
+      passes: ({ chamber }) => !chamber,
     },
-    { sees: ['ends'], judge: ({ ends }, context) => worstEnd(ends, (item) => rated(item, context)) },
+    {
+      sees: ['ends'],
+      judge: ({ ends }, context) => worstEnd(ends, (item) => rated(item, context)),
+      passes: ({ ends }, context) => bothEnds(ends, context, isRated),
+      otherwise: 'fail',
+    },
     {
       sees: ['adapters'],
       judge: ({ adapters }, context) =>
         worst([...adapters.upper, ...adapters.lower].map((item) => rated(item, context))),
+      passes: ({ adapters }, context) => allAdapters(adapters, context, isRated),
+      otherwise: 'fail',
     },
-    { sees: ['faces'], judge: ({ faces }, context) => faces && rated(faces, context) },
-    { sees: ['extensometer'], judge: ({ extensometer }, context) => extensometer && rated(extensometer, context) },
+    {
+      sees: ['faces'],
+      judge: ({ faces }, context) => faces && rated(faces, context),
+      passes: ({ faces }, context) => !faces || isRated(faces, context),
+      otherwise: 'fail',
+    },
+    {
+      sees: ['extensometer'],
+      judge: ({ extensometer }, context) => extensometer && rated(extensometer, context),
+      passes: ({ extensometer }, context) => !extensometer || isRated(extensometer, context),
+      otherwise: 'fail',
+    },
     {
       sees: ['thermocouple'],
       judge: ({ thermocouple }, { needs }) =>
@@ -71,4 +91,9 @@ function rated(item: Item, { needs }: Context): Finding | null {
     notBelow('item-too-cold', items, value, item.temperatureMinC, '°C'),
     atLeast('item-too-hot', items, value, item.temperatureMaxC, '°C'),
   );
+}
+
+function isRated({ temperatureMinC, temperatureMaxC }: Item, { needs }: Context): boolean {
+  const { value } = needs.temperature;
+  return reaches(value, temperatureMinC) && reaches(temperatureMaxC, value);
 }

@@ -1,5 +1,5 @@
 import { openingsOf } from '../space.js';
-import { atLeast, notBelow, worse } from './rule.js';
+import { atLeast, notBelow, reaches, worse } from './rule.js';
 import type { Rule } from './rule.js';
 
 /**
@@ -19,6 +19,12 @@ export const testSpace: Rule = {
         const items = widestMm > bodyMm ? [wider.id, frame.id] : [frame.id];
         return atLeast('too-wide', items, widestMm, frame.details.columnClearanceMm, 'mm');
       },
+      passes: ({ frame, ends: { upper, lower } }, { needs }) =>
+        reaches(
+          frame.details.columnClearanceMm,
+          Math.max(upper.details.outsideWidthMm, lower.details.outsideWidthMm, needs.specimen.bodyWidthMm),
+        ),
+      otherwise: 'fail',
     },
     {
       // Whatever hangs there, what lies between the ends is the free length, and compression takes the travel from it.
@@ -39,6 +45,12 @@ export const testSpace: Rule = {
           notBelow('too-short', frame, leastMm, openingMinMm, 'mm'),
         );
       },
+      passes(parts, { needs, settings }) {
+        const { leastMm, mostMm } = openingsOf(parts, needs);
+        const { openingMinMm, openingMaxMm } = parts.frame.details;
+        return reaches(openingMaxMm, mostMm + settings.clearanceMm) && reaches(leastMm, openingMinMm);
+      },
+      otherwise: 'fail',
     },
   ],
 };

@@ -1,5 +1,5 @@
 import { cannotLoad } from './frame-capacity.js';
-import { atLeast } from './rule.js';
+import { atLeast, reaches } from './rule.js';
 import type { Rule } from './rule.js';
 
 /** The crosshead has stroke enough for the test. */
@@ -14,6 +14,8 @@ export const travel: Rule = {
           ? null
           : atLeast('travel-too-short', [frame.id], needs.travel.value, frame.details.travelMm, 'mm');
       },
+      passes: ({ frame }, { needs }) =>
+        needs.direction === 'torque' || reaches(frame.details.travelMm, needs.travel.value),
     },
   ],
 };

@@ -1,7 +1,7 @@
-import type { Calibration, LoadCell } from '../item.js';
-import { calibrationNeedOf, isGoodFor, isOfClass } from '../usable-windows.js';
+import type { Calibration, LoadCell, TimeWindow } from '../item.js';
+import { isGoodFor, isOfClass } from '../usable-windows.js';
 import type { CalibrationNeed } from '../usable-windows.js';
-import { atLeast, notBelow, told, worse } from './rule.js';
+import { atLeast, notBelow, reaches, told, worse } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
 /**
@@ -11,11 +11,30 @@ import type { Context, Finding, Rule } from './rule.js';
 export const verifiedRange: Rule = {
   code: 'verified-range',
   source: 'ISO 7500-1, ASTM E4: forces used lie within the verified range (ASTM E8 5.1, seen in a secondary copy)',
-  checks: [{ sees: ['cell'], judge: ({ cell }, context) => judgeRange(cell, context) }],
+  checks: [
+    {
+      sees: ['cell'],
+      judge: ({ cell }, context) => judgeRange(cell, context),
+      passes: ({ cell }, context) => isVerified(cell, context),
+    },
+  ],
 };
 
+/** By a calibration that is in force; what lapsed is left to the finding. */
+function isVerified({ calibrations }: LoadCell, { cellNeed: need, period }: Context): boolean {
+  for (const each of calibrations) {
+    if (isInForce(each, period) && isGoodFor(each, need))
+      return reaches(need.from, each.from) && reaches(each.to, need.to);
+  }
+  return false;
+}
+
+function isInForce({ validFromMs, dueMs }: Calibration, { startMs, endMs }: TimeWindow): boolean {
+  return validFromMs < endMs && dueMs > startMs;
+}
+
 function judgeRange(cell: LoadCell, context: Context): Finding {
-  const need = calibrationNeedOf(cell, context.needs)!;
+  const { cellNeed: need } = context;
   const inDirection = relevant(cell.calibrations, context).filter(({ direction }) => direction === need.quantity);
   if (inDirection.length === 0) return told('fail', 'never-verified', [cell.id], need.quantity, 'none');
   const ofClass = inDirection.filter((each) => isOfClass(each, need));
@@ -37,7 +56,7 @@ function rangeFinding(cell: LoadCell, need: CalibrationNeed, { from, to }: Calib
 
 /** Calibrations that are in force at some time of the period; when there are none, the ones that lapsed. */
 function relevant(calibrations: readonly Calibration[], { period }: Context): readonly Calibration[] {
-  const inForce = calibrations.filter(({ validFromMs, dueMs }) => validFromMs < period.endMs && dueMs > period.startMs);
+  const inForce = calibrations.filter((each) => isInForce(each, period));
   return inForce.length > 0 ? inForce : calibrations;
 }
 

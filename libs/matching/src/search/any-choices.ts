@@ -1,5 +1,5 @@
 import type { Chamber, Extensometer, Frame, Guard, JawFace, Transducer } from '../item.js';
-import { seatOf } from '../parts.js';
+import { blankParts, seatOf } from '../parts.js';
 import type { Ends, Parts } from '../parts.js';
 import { countBits, tally } from './checks.js';
 import type { BitCheck, Tally } from './checks.js';
@@ -16,7 +16,8 @@ import {
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { onceAKey, traitsOf } from './frame-traits.js';
 import type { FrameTraits } from './frame-traits.js';
-import type { Option, Options } from './options.js';
+import type { Option } from './choices.js';
+import type { Options } from './options.js';
 import type { RequestContext } from './request-context.js';
 
 /** What was found for one frame and holds for those alike, by their traits. */
@@ -50,7 +51,7 @@ export class AnyChoices {
     private readonly context: RequestContext,
     private readonly memo: AnyMemo,
   ) {
-    this.scratch = { frame } as Partial<Parts> as Parts;
+    this.scratch = { ...blankParts(), frame };
     this.traits = traitsOf(frame);
     this.endChoices = memo.ends(this.traits.ends, () => new Map());
     this.faceLists = memo.faces(this.traits.faces, () => new Map());
@@ -62,7 +63,7 @@ export class AnyChoices {
       byFails(
         this.frame.details.cellPositions.flatMap((cellAt) => {
           this.scratch.cellAt = cellAt;
-          return this.options.cells.map((option): CellChoice => {
+          return this.options.cells.all.map((option): CellChoice => {
             this.scratch.cell = option.part;
             const { fails, cautions, severity } = this.tallied(option, FRAME_CELL);
             return { part: option.part, units: option.units, cellAt, fails, cautions, severity };
@@ -93,7 +94,7 @@ export class AnyChoices {
     const found = this.faceLists.get(seat);
     if (found) return found;
     const made: readonly Choice<JawFace | null>[] = byFails(
-      leastByMask(this.on(options, FRAME_FACES, (faces) => (this.scratch.faces = faces))),
+      leastByMask(this.on(options.all, FRAME_FACES, (faces) => (this.scratch.faces = faces))),
     );
     this.faceLists.set(seat, made);
     return made;
@@ -111,14 +112,16 @@ export class AnyChoices {
     const { options, scratch, memo, traits } = this;
     const all = combinations({
       extensometers: memo.extensometers(traits.extensometers, () =>
-        leastByMask(this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part))),
+        leastByMask(this.on(options.extensometers.all, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part))),
       ),
       chambers: memo.chambers(traits.chambers, () =>
-        this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+        this.on(options.chambers.all, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
       ),
-      guards: memo.guards(traits.guards, () => this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part))),
+      guards: memo.guards(traits.guards, () =>
+        this.on(options.guards.all, FRAME_GUARD, (part) => (scratch.guard = part)),
+      ),
       thermocouples: memo.thermocouples(traits.thermocouples, () =>
-        leastByMask(this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part))),
+        leastByMask(this.on(options.thermocouples.all, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part))),
       ),
     });
     return leastByMask(all, ({ chamber }) => chamber.part);

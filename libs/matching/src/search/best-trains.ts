@@ -1,23 +1,28 @@
-import type { Adapter, Item } from '../item.js';
-import { massOnCellKg } from '../parts.js';
+import type { Adapter } from '../item.js';
+import { massOnCellKg, NO_ADAPTERS } from '../parts.js';
 import { isTooHeavy } from '../rules/cell-capacity.js';
 import type { Adapters, Ends, Parts } from '../parts.js';
 import { changeMinutes, scarcePoints } from '../score.js';
 import { bitOf, countBits, tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import type { Holder } from './holders.js';
-import type { Option } from './options.js';
 import { OWN_CAUTIONS } from './own-cautions.js';
+import type { RankedCell } from './cell-ranks.js';
+import type { Reachable } from './reach.js';
+import type { Joinings } from './routes.js';
 import { besidesOf, cellOnFrame, cellsOf, fittedIn, onFrame } from './site.js';
 import type { Priced, Site } from './site.js';
-import { adapterRoomMm, NO_ADAPTERS, trainOf, WHOLE_CHECKS } from './whole-train.js';
+import { adapterRoomMm, standBeside, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Search } from './search.js';
 
-/** A train found by the search, with the units that could stand for each of its items. */
+/** A train found by the search, with the units that could stand for each of its items: those of its choices and of its adapters. */
 export interface Found {
   parts: Parts;
-  /** Made when it is asked for: most trains that are found are beaten by a better one. */
-  units(): ReadonlyMap<string, readonly Item[]>;
+  cell: Choice<unknown>;
+  ends: Choice<unknown>;
+  faces: Choice<unknown>;
+  beside: BesideChoice;
+  adapterPools: AdapterPools;
   points: number;
 }
 
@@ -38,134 +43,153 @@ const TRIES_FOR_BETTER = 6;
  * @param inSpite look for trains although the frame alone, or the lab, fails a rule
  */
 export function bestTrains(site: Site, search: Search, most: number, inSpite = false): Found[] {
-  const { at, own } = site;
-  if (own.fails !== 0 && !inSpite) return [];
+  if (site.own.fails !== 0 && !inSpite) return [];
   const cells = cellsOf(site, search);
   if (cells.length === 0) return [];
   const besides = besidesOf(site, search);
-  if (besides.length === 0) return [];
-  const kept: Found[] = [];
-  let tries = TRIES_FOR_BETTER;
-  const bar = () => (kept.length < most ? Infinity : tries <= 0 ? -Infinity : kept.at(-1)!.points);
-  const least = site.base + besides[0]!.points;
-  for (const ranked of cells) {
-    if (least + ranked.points >= bar()) break;
-    const cell = cellOnFrame(ranked, site);
-    if (!cell) continue;
-    const open = { frame: at.frame, cell: cell.part, cellAt: cell.cellAt };
-    for (const { group, adapterPoints } of search.reach.from(open, site.adaptersOff > 0)) {
-      const before = least + cell.points + adapterPoints;
-      const attempt = (holder: Holder, fitted: boolean) =>
-        tryFaces(holder, fitted, cell, besides, site, before, bar, search, (found) => {
-          if (kept.length === most) tries -= 1;
-          if (found) keep(kept, found, most);
-        });
-      const first = fittedIn(group, site);
-      for (const holder of first) attempt(holder, true);
-      for (const holder of group.holders) {
-        if (before + holder.points >= bar()) break;
-        if (!first.has(holder)) attempt(holder, false);
+  return besides.length === 0 ? [] : new Hunt(site, search, most, besides).through(cells);
+}
+
+/** The hunt for the best trains on one frame. */
+class Hunt {
+  private readonly kept: Found[] = [];
+  private tries = TRIES_FOR_BETTER;
+  /** Points from which a train is of no use. */
+  private bar = Infinity;
+
+  constructor(
+    private readonly site: Site,
+    private readonly search: Search,
+    private readonly most: number,
+    private readonly besides: readonly Priced<BesideChoice>[],
+  ) {}
+
+  through(cells: readonly RankedCell[]): Found[] {
+    const { site, search } = this;
+    const least = site.base + this.besides[0]!.points;
+    const open = { frame: site.at.frame, cell: cells[0]!.option.part, cellAt: cells[0]!.cellAt };
+    for (const ranked of cells) {
+      if (least + ranked.points >= this.bar) break;
+      const cell = cellOnFrame(ranked, site);
+      if (!cell) continue;
+      open.cell = cell.part;
+      open.cellAt = cell.cellAt;
+      for (const reachable of search.reach.from(open, site.adaptersOff > 0))
+        this.throughGroup(cell, reachable, least + cell.points + reachable.adapterPoints);
+    }
+    return this.kept;
+  }
+
+  private throughGroup(cell: Priced<CellChoice>, { group, joinings }: Reachable, before: number): void {
+    const first = fittedIn(group, this.site);
+    for (const holder of first) this.tryFaces(holder, true, cell, joinings, before);
+    for (const holder of group.holders) {
+      if (before + holder.points >= this.bar) break;
+      if (!first.includes(holder)) this.tryFaces(holder, false, cell, joinings, before);
+    }
+  }
+
+  private tryFaces(
+    holder: Holder,
+    fitted: boolean,
+    cell: Priced<CellChoice>,
+    joinings: Joinings,
+    before: number,
+  ): void {
+    const { site, search } = this;
+    const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), site, search);
+    if (!end) return;
+    for (const fresh of holder.faces) {
+      if (!fitted && before + end.points + fresh.points >= this.bar) return;
+      const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), site, search);
+      if (!faces || before + end.points + faces.points >= this.bar) continue;
+      const train = this.assemble(cell, end, faces, joinings);
+      if (train === 'hopeless') return;
+      this.tried(train);
+    }
+  }
+
+  private tried(found: Found | null): void {
+    const { kept, most } = this;
+    if (kept.length === most) this.tries -= 1;
+    if (found) {
+      const place = kept.findIndex(({ points }) => points > found.points);
+      kept.splice(place === -1 ? kept.length : place, 0, found);
+      kept.length = Math.min(kept.length, most);
+    }
+    if (kept.length === most) this.bar = this.tries <= 0 ? -Infinity : kept.at(-1)!.points;
+  }
+
+  /**
+   * The train of these choices with adapters and what stands beside it, when it passes and costs less than the bar.
+   *
+   * @returns `hopeless` when no faces could make a difference
+   */
+  private assemble(
+    cell: Priced<CellChoice>,
+    end: Priced<Choice<Ends>>,
+    faces: Priced<Choice<Parts['faces']>>,
+    joinings: Joinings,
+  ): Found | null | 'hopeless' {
+    const { frame } = this.site.at;
+    const { context } = this.search;
+    const parts = trainOf(frame, cell, end, faces, NO_ADAPTERS, this.besides[0]!);
+    const room = adapterRoomMm(parts, context);
+    if (room.most < 0 || room.most < room.least) return 'hopeless';
+    const heldKg = massOnCellKg(parts);
+    const leastKg = heldKg - (faces.part?.massKg ?? 0);
+    if (isTooHeavy(cell.part, cell.cellAt, leastKg, context.needs)) return 'hopeless';
+    let joinable = false;
+    let tooHeavyKg = Infinity;
+    for (let n = 0, next = joinings.nth(0); next; n += 1, next = joinings.nth(n)) {
+      const { lengthMm, upperKg, lowerKg } = next;
+      if (lengthMm < room.least || lengthMm > room.most) continue;
+      joinable = true;
+      const hungKg = heldKg + (cell.cellAt === 'crosshead' ? upperKg : lowerKg);
+      if (hungKg >= tooHeavyKg) continue;
+      if (isTooHeavy(cell.part, cell.cellAt, hungKg, context.needs)) {
+        tooHeavyKg = hungKg;
+        continue;
+      }
+      parts.adapters = next.adapters;
+      for (const beside of this.besides) {
+        standBeside(parts, beside);
+        const whole = tally(WHOLE_CHECKS, parts, context);
+        if (whole.fails === 0) return this.finished(parts, cell, end, faces, beside, whole.cautions);
+        if ((whole.fails & CELL_CAPACITY) !== 0) tooHeavyKg = hungKg;
+        if ((whole.fails & ~OTHER_ADAPTERS) !== 0) return null;
+        if ((whole.fails & ~BESIDE) !== 0) break;
       }
     }
+    return joinable ? null : 'hopeless';
   }
-  return kept;
-}
 
-function tryFaces(
-  holder: Holder,
-  fitted: boolean,
-  cell: Priced<CellChoice>,
-  besides: readonly Priced<BesideChoice>[],
-  site: Site,
-  before: number,
-  bar: () => number,
-  search: Search,
-  tried: (train: Found | null) => void,
-): void {
-  const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), site, search);
-  if (!end) return;
-  for (const fresh of holder.faces) {
-    if (!fitted && before + end.points + fresh.points >= bar()) return;
-    const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), site, search);
-    if (!faces || before + end.points + faces.points >= bar()) continue;
-    const train = assemble(site, cell, end, faces, besides, bar(), search);
-    if (train === 'hopeless') return;
-    tried(train);
+  /** A train that passes, with its points and units; null when it costs as much as the bar. */
+  private finished(
+    parts: Parts,
+    cell: Priced<CellChoice>,
+    ends: Priced<Choice<Ends>>,
+    faces: Priced<Choice<Parts['faces']>>,
+    beside: Priced<BesideChoice>,
+    wholeCautions: number,
+  ): Found | null {
+    const { site, search } = this;
+    const { adapters, pools } = preferFitted(parts.adapters, site, search);
+    const bits = site.own.cautions | beside.cautions | wholeCautions | cell.cautions | ends.cautions | faces.cautions;
+    const points =
+      beside.points +
+      cell.points +
+      ends.points +
+      faces.points +
+      fixedPoints(site, pools, countBits(bits & ~OWN_CAUTIONS), search);
+    if (points >= this.bar) return null;
+    parts.adapters = adapters;
+    return { parts, cell, ends, faces, beside, adapterPools: pools, points };
   }
 }
 
-function keep(kept: Found[], found: Found, most: number): void {
-  const place = kept.findIndex(({ points }) => points > found.points);
-  kept.splice(place === -1 ? kept.length : place, 0, found);
-  kept.length = Math.min(kept.length, most);
-}
-
-/**
- * The train of these choices with adapters and what stands beside it, when it passes and costs less than the bar.
- *
- * @returns `hopeless` when no faces could make a difference
- */
-function assemble(
-  site: Site,
-  cell: Priced<CellChoice>,
-  end: Priced<Choice<Ends>>,
-  faces: Priced<Choice<Parts['faces']>>,
-  besides: readonly Priced<BesideChoice>[],
-  bar: number,
-  search: Search,
-): Found | null | 'hopeless' {
-  const { frame } = site.at;
-  const { context, routes } = search;
-  const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, context);
-  if (room.most < 0 || room.most < room.least) return 'hopeless';
-  const leastKg = massOnCellKg({ cellAt: cell.cellAt, adapters: NO_ADAPTERS, ends: end.part, faces: null });
-  if (isTooHeavy(cell.part, cell.cellAt, leastKg, context.needs)) return 'hopeless';
-  let joinable = false;
-  let tooHeavyKg = Infinity;
-  const joinings = routes.join({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part });
-  for (let n = 0, next = joinings.nth(0); next; n += 1, next = joinings.nth(n)) {
-    const { adapters: joined, lengthMm } = next;
-    if (lengthMm < room.least || lengthMm > room.most) continue;
-    joinable = true;
-    const hungKg = massOnCellKg({ cellAt: cell.cellAt, adapters: joined, ends: end.part, faces: faces.part });
-    if (hungKg >= tooHeavyKg) continue;
-    if (isTooHeavy(cell.part, cell.cellAt, hungKg, context.needs)) {
-      tooHeavyKg = hungKg;
-      continue;
-    }
-    for (const beside of besides) {
-      const parts = trainOf(frame, cell, end, faces, joined, beside);
-      const whole = tally(WHOLE_CHECKS, parts, context);
-      if (whole.fails === 0) return finished(site, parts, [cell, end, faces], beside, whole.cautions, bar, search);
-      if ((whole.fails & CELL_CAPACITY) !== 0) tooHeavyKg = hungKg;
-      if ((whole.fails & ~OTHER_ADAPTERS) !== 0) return null;
-      if ((whole.fails & ~BESIDE) !== 0) break;
-    }
-  }
-  return joinable ? null : 'hopeless';
-}
-
-/** A train that passes, with its points and units; null when it costs as much as the bar. */
-function finished(
-  site: Site,
-  parts: Parts,
-  main: readonly Priced<Choice<unknown>>[],
-  beside: Priced<BesideChoice>,
-  wholeCautions: number,
-  bar: number,
-  search: Search,
-): Found | null {
-  const { adapters, pools } = preferFitted(parts.adapters, site, search);
-  const bits = main.reduce((sum, { cautions }) => sum | cautions, site.own.cautions | beside.cautions | wholeCautions);
-  const points =
-    main.reduce((sum, each) => sum + each.points, beside.points) +
-    fixedPoints(site, pools, countBits(bits & ~OWN_CAUTIONS), search);
-  if (points >= bar) return null;
-  const choices = [...main, beside.extensometer, beside.chamber, beside.guard, beside.thermocouple];
-  return { parts: { ...parts, adapters }, units: () => unitsOf(choices, pools), points };
-}
-
-type AdapterPools = readonly (readonly [Adapter, readonly Adapter[]])[];
+/** For each adapter of a train, itself and its equals. */
+export type AdapterPools = readonly (readonly [Adapter, readonly Adapter[]])[];
 
 /** Points of what the choices do not carry: clearing the frame, adapters, cautions. */
 function fixedPoints(
@@ -175,11 +199,11 @@ function fixedPoints(
   { context: { settings } }: Search,
 ): number {
   const { changeoverPerMin, caution } = settings.weights;
-  const adapterPoints = pools.map(
-    ([own, pool]) =>
-      changeoverPerMin * changeMinutes(own, at.fitted.has(own.id), settings) + scarcePoints(pool.length, settings),
-  );
-  return base + adaptersOff + adapterPoints.reduce((sum, each) => sum + each, 0) + caution * cautions;
+  let adapterPoints = 0;
+  for (const [own, pool] of pools)
+    adapterPoints +=
+      changeoverPerMin * changeMinutes(own, at.fitted.has(own.id), settings) + scarcePoints(pool.length, settings);
+  return base + adaptersOff + adapterPoints + caution * cautions;
 }
 
 /** The same adapters, by the units that hang on the frame already where there are any; never one unit twice. */
@@ -188,6 +212,7 @@ function preferFitted(
   { at }: Site,
   { routes }: Search,
 ): { adapters: Adapters; pools: AdapterPools } {
+  if (adapters.upper.length + adapters.lower.length === 0) return { adapters, pools: [] };
   const taken = new Set<string>();
   const pools: [Adapter, readonly Adapter[]][] = [];
   const choose = (adapter: Adapter): Adapter => {
@@ -199,12 +224,4 @@ function preferFitted(
     return own;
   };
   return { adapters: { upper: adapters.upper.map(choose), lower: adapters.lower.map(choose) }, pools };
-}
-
-function unitsOf(
-  choices: readonly { units: Option<unknown>['units'] }[],
-  adapters: AdapterPools,
-): Map<string, readonly Item[]> {
-  const lists = choices.flatMap(({ units }) => units).map((list) => [list[0]!.id, list] as const);
-  return new Map<string, readonly Item[]>([...lists, ...adapters.map(([own, pool]) => [own.id, pool] as const)]);
 }

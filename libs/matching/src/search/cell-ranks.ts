@@ -3,6 +3,7 @@ import type { CellPosition, Coupling, Frame, LoadCell } from '../item.js';
 import { accuracyPoints, cellFitPoints } from '../score.js';
 import { cheaperFirst, freshest } from './fresh.js';
 import type { Fresh } from './fresh.js';
+import type { LabIndex } from './lab-index.js';
 import type { Options } from './options.js';
 import type { RequestContext } from './request-context.js';
 
@@ -18,26 +19,26 @@ export interface RankedCell extends Fresh<LoadCell> {
 export class CellRanks {
   private readonly all: readonly Fresh<LoadCell>[];
   private readonly bySeats = new Map<string, readonly RankedCell[]>();
-  private readonly byUnit: ReadonlyMap<string, Fresh<LoadCell>['option']>;
+  /** Those cells of which a unit hangs somewhere, by its id. */
+  private readonly byUnit = new Map<string, Fresh<LoadCell>['option']>();
   private readonly meeting = new Map<number, readonly Fresh<LoadCell>[]>();
 
-  constructor({ cells }: Options, { needs, settings }: RequestContext) {
+  constructor({ cells }: Options, { fittedOn }: LabIndex, { needs, settings }: RequestContext) {
     this.all = freshest(
-      cells,
+      cells.sound,
       settings,
       (cell) => cellFitPoints(cell, needs, settings) + accuracyPoints(cell, needs, settings),
     );
-    this.byUnit = new Map(
-      this.all.flatMap(({ option }) => option.units.flatMap((list) => list.map(({ id }) => [id, option] as const))),
-    );
+    for (const { option } of this.all)
+      for (const list of option.units) for (const { id } of list) if (fittedOn.has(id)) this.byUnit.set(id, option);
   }
 
   /** Those cells of which one of these items is a unit. */
-  having(itemIds: ReadonlySet<string>): ReadonlySet<RankedCell['option']> {
-    const found = new Set<RankedCell['option']>();
+  having(itemIds: ReadonlySet<string>): readonly RankedCell['option'][] {
+    const found: RankedCell['option'][] = [];
     for (const id of itemIds) {
       const option = this.byUnit.get(id);
-      if (option) found.add(option);
+      if (option && !found.includes(option)) found.push(option);
     }
     return found;
   }

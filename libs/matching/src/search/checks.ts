@@ -12,19 +12,27 @@ export interface Tally {
   severity: number;
 }
 
-export interface BitCheck {
+export interface BitCheck extends Required<Pick<Check, 'sees' | 'judge' | 'passes'>> {
   bit: number;
-  check: Check;
+  otherwise: 'caution' | 'fail' | null;
 }
 
+const never = () => false;
+
 const ALL: readonly BitCheck[] = RULES.flatMap(({ checks }, index) =>
-  checks.map((check) => ({ bit: 1 << index, check })),
+  checks.map(({ sees, judge, passes = never, otherwise = null }) => ({
+    bit: 1 << index,
+    sees,
+    judge,
+    passes,
+    otherwise,
+  })),
 );
 
 /** Checks that look at nothing beyond these parts, and at each of `at`. */
 export function checksOf(within: readonly (keyof Parts)[], at: readonly (keyof Parts)[] = within): readonly BitCheck[] {
   return ALL.filter(
-    ({ check: { sees } }) => sees.every((part) => within.includes(part)) && at.every((part) => sees.includes(part)),
+    ({ sees }) => sees.every((part) => within.includes(part)) && at.every((part) => sees.includes(part)),
   );
 }
 
@@ -43,8 +51,13 @@ export function tally(checks: readonly BitCheck[], parts: Parts, context: Contex
   let fails = 0;
   let cautions = 0;
   let severity = 0;
-  for (const { bit, check } of checks) {
-    const found = check.judge(parts, context);
+  for (const { bit, judge, passes, otherwise } of checks) {
+    if (passes(parts, context)) continue;
+    if (otherwise === 'caution') {
+      cautions |= bit;
+      continue;
+    }
+    const found = judge(parts, context);
     if (!found || found.outcome === 'pass') continue;
     if (found.outcome === 'caution') cautions |= bit;
     else {
@@ -58,8 +71,9 @@ export function tally(checks: readonly BitCheck[], parts: Parts, context: Contex
 /** Bits of the rules that caution, or null at the first that fails. */
 export function cautionsUnlessFailing(checks: readonly BitCheck[], parts: Parts, context: Context): number | null {
   let cautions = 0;
-  for (const { bit, check } of checks) {
-    const outcome = check.judge(parts, context)?.outcome;
+  for (const { bit, judge, passes, otherwise } of checks) {
+    if (passes(parts, context)) continue;
+    const outcome = otherwise ?? judge(parts, context)?.outcome;
     if (outcome === 'fail') return null;
     if (outcome === 'caution') cautions |= bit;
   }

@@ -2,7 +2,7 @@ import type { CellPosition, LoadCell } from '../item.js';
 import type { Parts } from '../parts.js';
 import { checksOf } from './checks.js';
 import type { Tally } from './checks.js';
-import type { Option } from './options.js';
+import type { Units } from './choices.js';
 
 /** Checks of a frame with one other part. */
 export const FRAME_CELL = checksOf(['frame', 'cell', 'cellAt'], ['frame', 'cell']);
@@ -16,7 +16,7 @@ export const FRAME_THERMOCOUPLE = checksOf(['frame', 'thermocouple']);
 /** A choice for a part together with what its own checks and those with the frame say. */
 export interface Choice<T> extends Tally {
   part: T;
-  units: Option<T>['units'];
+  units: Units;
 }
 
 export interface CellChoice extends Choice<LoadCell> {

@@ -1,5 +1,5 @@
 import type { Frame } from '../item.js';
-import type { Parts } from '../parts.js';
+import { blankParts } from '../parts.js';
 import { checksOf, tally } from './checks.js';
 import type { Tally } from './checks.js';
 import type { RequestContext } from './request-context.js';
@@ -12,11 +12,11 @@ export const FRAME_ALONE = [...LAB_ALONE, ...FRAME];
 
 /** What the lab fails and cautions whatever frame is taken. */
 export function labTally(context: RequestContext): Tally {
-  return tally(LAB_ALONE, {} as Parts, context);
+  return tally(LAB_ALONE, blankParts(), context);
 }
 
 /** What lab and frame alone fail and caution. */
 export function frameTally(frame: Frame, { context, ofLab }: Pick<Search, 'context' | 'ofLab'>): Tally {
-  const { fails, cautions, severity } = tally(FRAME, { frame } as Partial<Parts> as Parts, context);
+  const { fails, cautions, severity } = tally(FRAME, { ...blankParts(), frame }, context);
   return { fails: fails | ofLab.fails, cautions: cautions | ofLab.cautions, severity: severity + ofLab.severity };
 }

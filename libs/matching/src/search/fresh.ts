@@ -2,26 +2,25 @@ import type { Item } from '../item.js';
 import { changeMinutes, scarcePoints } from '../score.js';
 import type { MatchSettings } from '../settings.js';
 import { countBits } from './checks.js';
-import type { Option } from './options.js';
+import type { SoundOption } from './choices.js';
 import { OWN_CAUTIONS } from './own-cautions.js';
 
 /** A sound choice with its points on a frame where none of it hangs yet. */
 export interface Fresh<T> {
-  option: Option<T>;
+  option: SoundOption<T>;
   points: number;
 }
 
-/** The sound ones of these options, cheapest first; equal ones stay in their order. */
+/** These options, cheapest first; equal ones stay in their order. */
 export function freshest<T>(
-  options: readonly Option<T>[],
+  options: readonly SoundOption<T>[],
   settings: MatchSettings,
   more: (part: T) => number = () => 0,
 ): Fresh<T>[] {
   const fresh: Fresh<T>[] = [];
   for (const option of options) {
-    const { part, units, tally } = option;
-    if (tally.fails !== 0) continue;
-    fresh.push({ option, points: freshPoints(units, tally.cautions, settings) + more(part) });
+    const { part, units, cautions } = option;
+    fresh.push({ option, points: freshPoints(units, cautions, settings) + more(part) });
   }
   return fresh.sort(cheaperFirst);
 }

@@ -5,7 +5,9 @@ import type { Ends } from '../parts.js';
 import type { MatchSettings } from '../settings.js';
 import { cheaperFirst, freshest } from './fresh.js';
 import type { Fresh } from './fresh.js';
-import type { Option, Options } from './options.js';
+import type { SoundOption } from './choices.js';
+import type { LabIndex } from './lab-index.js';
+import type { Options } from './options.js';
 
 /** Ends with the faces that seat in them, cheapest first. */
 export interface Holder {
@@ -20,20 +22,22 @@ export interface Holder {
 export interface HolderGroup {
   sample: Ends;
   holders: readonly Holder[];
-  /** Those whose ends an item is part of, by its id. */
+  /** Those whose ends an item is part of, by the id of each that hangs somewhere. */
   having: ReadonlyMap<string, readonly Holder[]>;
   /** Those that take separate faces, by the name of the seat. */
   seated: ReadonlyMap<string, readonly Holder[]>;
 }
 
-const NO_FACES: Option<null> = { part: null, units: [], tally: { fails: 0, cautions: 0, severity: 0 } };
+const NO_FACES: SoundOption<null> = { part: null, units: [], cautions: 0 };
 
 /** Every sound way to hold the specimen, whatever the frame, in groups of one coupling; made once for a request. */
-export function holderGroups(options: Options, settings: MatchSettings): HolderGroup[] {
-  const faces = new Map([...options.faces].map(([seat, list]) => [seat, freshest<JawFace | null>(list, settings)]));
+export function holderGroups(options: Options, { fittedOn }: LabIndex, settings: MatchSettings): HolderGroup[] {
+  const faces = new Map(
+    [...options.faces].map(([seat, list]) => [seat, freshest<JawFace | null>(list.sound, settings)]),
+  );
   const none = freshest<JawFace | null>([NO_FACES], settings);
   const groups = new Map<number, Holder[]>();
-  for (const ends of freshest(options.ends, settings)) {
+  for (const ends of freshest(options.ends.sound, settings)) {
     const seat = seatOf(ends.option.part);
     const seated = seat === null ? none : (faces.get(seat) ?? []);
     if (seated.length === 0) continue;
@@ -45,14 +49,20 @@ export function holderGroups(options: Options, settings: MatchSettings): HolderG
   }
   return [...groups.values()].map((holders) => {
     holders.sort(cheaperFirst);
-    return { sample: holders[0]!.ends.option.part, holders, having: byItem(holders), seated: bySeat(holders) };
+    return {
+      sample: holders[0]!.ends.option.part,
+      holders,
+      having: byItem(holders, fittedOn),
+      seated: bySeat(holders),
+    };
   });
 }
 
-function byItem(holders: readonly Holder[]): Map<string, Holder[]> {
+function byItem(holders: readonly Holder[], fittedOn: LabIndex['fittedOn']): Map<string, Holder[]> {
   const found = new Map<string, Holder[]>();
   for (const holder of holders)
-    for (const list of holder.ends.option.units) for (const { id } of list) add(found, id, holder);
+    for (const list of holder.ends.option.units)
+      for (const { id } of list) if (fittedOn.has(id)) add(found, id, holder);
   return found;
 }
 

@@ -1,12 +1,22 @@
-import type { Frame, Item, ItemKind } from '../item.js';
+import type { Calibration, Frame, Item, ItemKind, TimeWindow } from '../item.js';
 import type { Lab, Rig } from '../lab.js';
 
 /** Units that no rule can tell apart but for their times: equal in everything save id, tag, name, place, due dates and promises. */
 export interface Pool {
   key: string;
   units: readonly Item[];
-  /** The whole pool as a choice, where none of its units has times of its own, so that no request needs to look; else null. */
+  /** All units as one choice, and the first alone, which speaks for a pool of which none is usable. */
+  all: Chosen<Item>;
+  first: Chosen<Item>;
+  /** The choice that every request takes, where no unit has times of its own; else null. */
   standing: Chosen<Item> | null;
+  /** What its units are calibrated for; null where one of them is promised elsewhere at times, so that each has to be looked at. */
+  spans: readonly Span[] | null;
+}
+
+/** One calibration of equal units, and the time over which all of them hold it; empty when there is none. */
+export interface Span extends TimeWindow {
+  calibration: Calibration;
 }
 
 /** Items that could take one part of a train: one that stands for all, and the lists of those that are equal to it. */
@@ -29,6 +39,8 @@ export interface IndexedFrame {
   frame: Frame;
   rig: Rig;
   fitted: ReadonlySet<string>;
+  /** What hangs on it, in the order of the rig. */
+  hanging: readonly Item[];
 }
 
 const known = new WeakMap<Lab['items'], LabIndex>();
@@ -38,11 +50,12 @@ export function indexLab(lab: Lab): LabIndex {
   const found = known.get(lab.items);
   if (found?.rigs === lab.rigs) return found;
   const items = [...lab.items].sort(byTag);
+  const byId = new Map(items.map((item) => [item.id, item]));
   const index = {
     rigs: lab.rigs,
-    byId: new Map(items.map((item) => [item.id, item])),
+    byId,
     pools: poolsOf(items),
-    frames: items.filter((item) => item.kind === 'frame').map((frame) => indexFrame(frame, lab.rigs)),
+    frames: items.filter((item) => item.kind === 'frame').map((frame) => indexFrame(frame, lab.rigs, byId)),
     fittedOn: new Map(lab.rigs.flatMap(({ frameId, itemIds }) => itemIds.map((id) => [id, frameId] as const))),
   };
   known.set(lab.items, index);
@@ -54,20 +67,21 @@ export function indexLab(lab: Lab): LabIndex {
  * those that one train could hold beside it; of frames, when it is one, no other.
  */
 export function indexThrough(index: LabIndex, item: Item): LabIndex {
-  if (item.kind === 'frame') return { ...index, frames: [indexFrame(item, index.rigs)] };
+  if (item.kind === 'frame') return { ...index, frames: [indexFrame(item, index.rigs, index.byId)] };
   const key = keyOf(item);
-  const rest = (index.pools.get(item.kind) ?? []).map((pool) => without(pool, item.id));
+  const rest = (index.pools.get(item.kind) ?? []).flatMap((pool) => without(pool, item.id));
   const joined = rest.find((pool) => pool.key === key)?.units ?? [];
   const pools = [
-    ...rest.filter((pool) => pool.key !== key && pool.units.length > 0 && mayPair(pool.units[0]!, item)),
+    ...rest.filter((pool) => pool.key !== key && mayPair(pool.units[0]!, item)),
     poolOf(key, [...joined, item].sort(byTag)),
   ];
   return { ...index, pools: new Map(index.pools).set(item.kind, pools) };
 }
 
-function without(pool: Pool, id: string): Pool {
+function without(pool: Pool, id: string): Pool[] {
   const units = pool.units.filter((unit) => unit.id !== id);
-  return units.length === pool.units.length ? pool : poolOf(pool.key, units);
+  if (units.length === pool.units.length) return [pool];
+  return units.length === 0 ? [] : [poolOf(pool.key, units)];
 }
 
 /** Whether one train could hold both: adapters follow each other, single ends stand across from each other. */
@@ -113,14 +127,35 @@ function poolsOf(items: readonly Item[]): Map<ItemKind, Pool[]> {
 }
 
 function poolOf(key: string, units: readonly Item[]): Pool {
-  return { key, units, standing: units.length > 0 ? standingOf(units) : null };
+  const part = units[0]!;
+  const all = { part, units: [units] };
+  const first = units.length === 1 ? all : { part, units: [[part]] };
+  const held = units.some(({ heldWindows }) => heldWindows.length > 0);
+  const standing = held || units.some(({ needsCalibration }) => needsCalibration) ? null : all;
+  // Units of one pool share their state: out of service, one speaks for all.
+  if (part.state !== 'in-service') return { key, units, all, first, standing: first, spans: null };
+  return { key, units, all, first, standing, spans: held || standing ? null : spansOf(units) };
 }
 
-/** Units of one pool share their state: out of service, one speaks for all. */
-function standingOf(units: readonly Item[]): Chosen<Item> | null {
-  if (units.some(({ needsCalibration, heldWindows }) => needsCalibration || heldWindows.length > 0)) return null;
-  const part = units[0]!;
-  return { part, units: [part.state === 'in-service' ? units : [part]] };
+function spansOf([first, ...others]: readonly Item[]): Span[] {
+  return first!.calibrations.map((calibration) => {
+    const held = others.map(({ calibrations }) => calibrations.find((each) => verifies(each, calibration)));
+    const startMs = Math.max(calibration.validFromMs, ...held.map((each) => each?.validFromMs ?? Infinity));
+    return {
+      calibration,
+      startMs,
+      endMs: Math.min(calibration.dueMs, ...held.map((each) => each?.dueMs ?? -Infinity)),
+    };
+  });
+}
+
+function verifies(a: Calibration, b: Calibration): boolean {
+  return verified(a) === verified(b);
+}
+
+/** What a calibration says but for its dates. */
+function verified({ direction, standard, className, from, to }: Calibration): string {
+  return [direction, standard, className, from, to].join();
 }
 
 /** What makes two units equal. Calibrations count with class and range, not with their dates. */
@@ -137,9 +172,6 @@ function poolKey({
   calibrations,
   details,
 }: Item): string {
-  const verified = calibrations
-    .map(({ direction, standard, className, from, to }) => [direction, standard, className, from, to].join())
-    .sort();
   return canonical([
     kind,
     state,
@@ -150,7 +182,7 @@ function poolKey({
     temperatureMaxC,
     utilities,
     needsCalibration,
-    verified,
+    calibrations.map(verified).sort(),
     details,
   ]);
 }
@@ -163,7 +195,7 @@ function canonical(value: unknown): string {
   return `{${entries.map(([key, inner]) => `${key}:${canonical(inner)}`).join()}}`;
 }
 
-function indexFrame(frame: Frame, rigs: Lab['rigs']): IndexedFrame {
+function indexFrame(frame: Frame, rigs: Lab['rigs'], byId: LabIndex['byId']): IndexedFrame {
   const rig = rigs.find(({ frameId }) => frameId === frame.id) ?? { frameId: frame.id, itemIds: [], chamberC: null };
-  return { frame, rig, fitted: new Set(rig.itemIds) };
+  return { frame, rig, fitted: new Set(rig.itemIds), hanging: rig.itemIds.flatMap((id) => byId.get(id) ?? []) };
 }

@@ -45,7 +45,7 @@ export function nearestTrain(site: Site, search: Search): Parts | null {
     for (const cell of cells) {
       if (found && countBits(cell.fails) >= found.count) break;
       if (found && countBits(own | cell.fails) >= found.count) continue;
-      for (const option of search.options.ends) {
+      for (const option of search.options.ends.all) {
         if (found && (found.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return found;
         if (found && countBits(option.tally.fails) >= found.count) break;
         const end = any.endsWith(option);

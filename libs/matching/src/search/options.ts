@@ -1,28 +1,22 @@
 import type { Chamber, Extensometer, Guard, Item, ItemKind, JawFace, LoadCell, Side, Transducer } from '../item.js';
 import { slotOf } from '../parts.js';
 import type { Ends, EndItem, Parts } from '../parts.js';
-import { checksOf, countBits, tally } from './checks.js';
-import type { BitCheck, Tally } from './checks.js';
-import type { Chosen, LabIndex } from './lab-index.js';
+import { isGoodFor } from '../usable-windows.js';
+import { checksOf } from './checks.js';
+import type { BitCheck } from './checks.js';
+import { Choices } from './choices.js';
+import type { Chosen, LabIndex, Pool, Span } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
 
-/** One choice for a part of the train: a pool, or a set of pools for the ends. */
-export interface Option<T> {
-  part: T;
-  /** Units by the item that stands for them. */
-  units: readonly (readonly Item[])[];
-  tally: Tally;
-}
-
 export interface Options {
-  cells: readonly Option<LoadCell>[];
-  ends: readonly Option<Ends>[];
+  cells: Choices<LoadCell>;
+  ends: Choices<Ends>;
   /** Separate faces by the name of their seat. */
-  faces: ReadonlyMap<string, readonly Option<JawFace>[]>;
-  extensometers: readonly Option<Extensometer | null>[];
-  chambers: readonly Option<Chamber | null>[];
-  guards: readonly Option<Guard | null>[];
-  thermocouples: readonly Option<Transducer | null>[];
+  faces: ReadonlyMap<string, Choices<JawFace>>;
+  extensometers: Choices<Extensometer | null>;
+  chambers: Choices<Chamber | null>;
+  guards: Choices<Guard | null>;
+  thermocouples: Choices<Transducer | null>;
 }
 
 const CELL = checksOf(['cell']);
@@ -50,35 +44,38 @@ const NONE: readonly Chosen<null>[] = [{ part: null, units: [] }];
 /** How the choices for each part are made. */
 const MAKERS: { readonly [P in keyof Options]: Maker<Options[P]> } = {
   cells: (index, context) =>
-    judged(
-      split(index, 'load-cell', context).filter(({ part }) => senses(part, context.needs.direction)),
-      (part) => ({ cell: part }),
+    new Choices(
+      split(index, 'load-cell', context, (cell) => senses(cell, context.needs.direction)),
+      (parts, part) => (parts.cell = part),
       CELL,
       context,
     ),
-  ends: (index, context) => judged(endChoices(index, context), (part) => ({ ends: part }), ENDS, context),
-  faces: (index, context) =>
-    bySeat(
-      judged(
-        context.needs.ends.by === 'platens' ? [] : split(index, 'jaw-face', context),
-        (part) => ({ faces: part }),
-        FACES,
-        context,
-      ),
-    ),
+  ends: (index, context) =>
+    new Choices(endChoices(index, context), (parts, part) => (parts.ends = part), ENDS, context),
+  faces: (index, context) => (context.needs.ends.by === 'platens' ? new Map() : facesBySeat(index, context)),
   extensometers: (index, context) =>
-    judged([...measuring(index, context), ...NONE], (part) => ({ extensometer: part }), EXTENSOMETER, context),
+    new Choices(
+      [...measuring(index, context), ...NONE],
+      (parts, part) => (parts.extensometer = part),
+      EXTENSOMETER,
+      context,
+    ),
   chambers: (index, context) =>
-    judged(
+    new Choices(
       [...(context.needs.chamber ? split(index, 'chamber', context) : []), ...NONE],
-      (part) => ({ chamber: part }),
+      (parts, part) => (parts.chamber = part),
       CHAMBER,
       context,
     ),
   guards: (index, context) =>
-    judged([...split(index, 'guard', context), ...NONE], (part) => ({ guard: part }), GUARD, context),
+    new Choices([...split(index, 'guard', context), ...NONE], (parts, part) => (parts.guard = part), GUARD, context),
   thermocouples: (index, context) =>
-    judged([...reading(index, context), ...NONE], (part) => ({ thermocouple: part }), THERMOCOUPLE, context),
+    new Choices(
+      [...reading(index, context), ...NONE],
+      (parts, part) => (parts.thermocouple = part),
+      THERMOCOUPLE,
+      context,
+    ),
 };
 
 /** The part of a train that a kind of item takes. */
@@ -94,7 +91,7 @@ const PART_OF: Partial<Record<ItemKind, keyof Options>> = {
   transducer: 'thermocouples',
 };
 
-/** Every choice for each part, judged by the checks that look at that part alone, fewest failures first: the frame comes later. */
+/** Every choice for each part. */
 export function optionsFor(index: LabIndex, context: RequestContext): Options {
   return {
     cells: MAKERS.cells(index, context),
@@ -113,18 +110,38 @@ export function optionsWith(base: Options, kind: ItemKind, index: LabIndex, cont
   return part ? { ...base, [part]: MAKERS[part](index, context) } : base;
 }
 
-/** Pools of a kind; units that are never usable in the period are left out, so that they cannot speak for the others. */
+/** The pools of a kind as choices. */
 function split<K extends ItemKind>(
   index: LabIndex,
   kind: K,
   context: RequestContext,
+  suits: (sample: Extract<Item, { kind: K }>) => boolean = () => true,
 ): Chosen<Extract<Item, { kind: K }>>[] {
-  const pools = index.pools.get(kind) ?? [];
-  return pools.map(({ units, standing }) => (standing ?? timely(units, context)) as Chosen<Extract<Item, { kind: K }>>);
+  const chosen: Chosen<Item>[] = [];
+  for (const pool of index.pools.get(kind) ?? [])
+    if (suits(pool.first.part as Extract<Item, { kind: K }>)) chosen.push(timely(pool, context));
+  return chosen as Chosen<Extract<Item, { kind: K }>>[];
 }
 
-/** The units of a pool that are usable at some time; where none is, one that speaks for them. */
-export function timely<T extends Item>(units: readonly T[], context: RequestContext): Chosen<T> {
+/** The units of a pool that are usable at some time of the period; where none is, one that speaks for them. */
+export function timely(pool: Pool, context: RequestContext): Chosen<Item> {
+  return pool.standing ?? (pool.spans && atOnce(pool, pool.spans, context)) ?? byUnit(pool.units, context);
+}
+
+/** The answer for pools whose units are all usable for the whole period, or none ever; null for any other. */
+function atOnce({ all, first }: Pool, spans: readonly Span[], context: RequestContext): Chosen<Item> | null {
+  const need = context.calibrationNeed(first.part.kind);
+  const { period } = context;
+  let good = false;
+  for (const { calibration, startMs, endMs } of spans) {
+    if (need && !isGoodFor(calibration, need)) continue;
+    if (startMs <= period.startMs && endMs >= period.endMs) return all;
+    good = true;
+  }
+  return good ? null : first;
+}
+
+function byUnit(units: readonly Item[], context: RequestContext): Chosen<Item> {
   const usable = units.filter((unit) => context.windowsOf(unit).length > 0);
   context.shareWindows(usable);
   const list = usable.length > 0 ? usable : units.slice(0, 1);
@@ -138,27 +155,16 @@ function senses(cell: LoadCell, direction: string): boolean {
 function measuring(index: LabIndex, context: RequestContext): Chosen<Extensometer>[] {
   const { strain } = context.needs;
   if (strain.how !== 'extensometer') return [];
-  return split(index, 'extensometer', context).filter(({ part }) => part.details.measures === strain.rule!.measures);
+  return split(index, 'extensometer', context, ({ details }) => details.measures === strain.rule!.measures);
 }
 
 function reading(index: LabIndex, context: RequestContext): Chosen<Transducer>[] {
   const { chamber, temperature } = context.needs;
-  return chamber ? split(index, 'transducer', context).filter(({ part }) => reads(part, temperature.value)) : [];
+  return chamber ? split(index, 'transducer', context, (each) => reads(each, temperature.value)) : [];
 }
 
 function reads({ details }: Transducer, temperatureC: number): boolean {
   return details.measures === 'temperature' && details.rangeFrom <= temperatureC && details.rangeTo >= temperatureC;
-}
-
-function judged<T>(
-  chosen: readonly Chosen<T>[],
-  place: (part: T) => Partial<Parts>,
-  checks: readonly BitCheck[],
-  context: RequestContext,
-): Option<T>[] {
-  return chosen
-    .map(({ part, units }) => ({ part, units, tally: tally(checks, place(part) as Parts, context) }))
-    .sort((a, b) => countBits(a.tally.fails) - countBits(b.tally.fails) || a.tally.severity - b.tally.severity);
 }
 
 /** Every way to hold the specimen that is of the right kind: right purpose of a fixture, right end shape of a grip. */
@@ -166,11 +172,11 @@ function endChoices(index: LabIndex, context: RequestContext): Chosen<Ends>[] {
   const { needs } = context;
   const { ends } = needs;
   if (ends.by === 'platens') return bothSides(split(index, 'platen', context));
-  const holding = split(index, 'grip', context).filter(({ part }) =>
-    part.details.acceptedEnds.includes(needs.specimen.endShape),
+  const holding = split(index, 'grip', context, ({ details }) =>
+    details.acceptedEnds.includes(needs.specimen.endShape),
   );
   if (ends.by === 'grips') return bothSides(holding);
-  const fitting = split(index, 'fixture', context).filter(({ part }) => part.details.purposes.includes(ends.purpose));
+  const fitting = split(index, 'fixture', context, ({ details }) => details.purposes.includes(ends.purpose));
   if (!ends.withGrip) return bothSides(fitting);
   const below = fitting.filter(({ part }) => part.details.side !== 'upper');
   return holding
@@ -193,8 +199,14 @@ function over(upper: Chosen<EndItem>, lower: Chosen<EndItem>): Chosen<Ends> {
   return { part: { upper: upper.part, lower: lower.part }, units: [...upper.units, ...lower.units] };
 }
 
-function bySeat(faces: readonly Option<JawFace>[]): Map<string, Option<JawFace>[]> {
-  const seats = new Map<string, Option<JawFace>[]>();
-  for (const face of faces) seats.set(face.part.details.slot, [...(seats.get(face.part.details.slot) ?? []), face]);
-  return seats;
+function facesBySeat(index: LabIndex, context: RequestContext): Map<string, Choices<JawFace>> {
+  const seats = new Map<string, Chosen<JawFace>[]>();
+  for (const face of split(index, 'jaw-face', context)) {
+    const { slot } = face.part.details;
+    const list = seats.get(slot);
+    if (list) list.push(face);
+    else seats.set(slot, [face]);
+  }
+  const place = (parts: Parts, part: JawFace) => (parts.faces = part);
+  return new Map([...seats].map(([slot, list]) => [slot, new Choices(list, place, FACES, context)]));
 }

@@ -4,10 +4,12 @@ import { openEnds } from '../rules/couplings.js';
 import type { MatchSettings } from '../settings.js';
 import { cheaperFirst } from './fresh.js';
 import type { HolderGroup } from './holders.js';
-import type { Routes } from './routes.js';
+import type { Joinings, Routes } from './routes.js';
 
 export interface Reachable {
   group: HolderGroup;
+  /** How its ends are joined with the open ends, fewest adapters first. */
+  joinings: Joinings;
   /** Points of the adapters, at least. */
   adapterPoints: number;
 }
@@ -39,10 +41,11 @@ export class Reach {
     const each = hanging ? 0 : this.settings.weights.changeoverPerMin * this.settings.changeMin.adapter;
     return this.groups
       .flatMap((group): (Reachable & { points: number })[] => {
-        const first = this.routes.join({ ...parts, ends: group.sample }).nth(0);
+        const joinings = this.routes.join({ ...parts, ends: group.sample });
+        const first = joinings.nth(0);
         if (!first) return [];
         const adapterPoints = each * (first.adapters.upper.length + first.adapters.lower.length);
-        return [{ group, adapterPoints, points: adapterPoints + group.holders[0]!.points }];
+        return [{ group, joinings, adapterPoints, points: adapterPoints + group.holders[0]!.points }];
       })
       .sort(cheaperFirst);
   }

@@ -1,17 +1,20 @@
 import { intersectWindows, unionWindows } from '#libs/calendar/src/index.js';
-import type { Item, TimeWindow } from '../item.js';
+import type { Item, ItemKind, TimeWindow } from '../item.js';
 import type { Technician } from '../lab.js';
 import type { Needs } from '../needs.js';
 import { staffedWindows } from '../rules/qualification.js';
 import type { Context } from '../rules/rule.js';
 import type { MatchSettings } from '../settings.js';
-import { usableWindows } from '../usable-windows.js';
+import { cellNeedOf, extensometerNeedOf, windowsFor } from '../usable-windows.js';
+import type { CalibrationNeed } from '../usable-windows.js';
 
 /** The context of one request; windows are worked out once an item. */
 export class RequestContext implements Context {
   /** All of the period: most items are always usable. */
-  private readonly whole: readonly TimeWindow[];
+  private readonly whole: readonly [TimeWindow];
   private readonly common = new Map<string, readonly TimeWindow[]>();
+  readonly cellNeed: CalibrationNeed;
+  readonly extensometerNeed: CalibrationNeed | null;
   private readonly windows = new Map<Item, readonly TimeWindow[]>();
 
   constructor(
@@ -23,6 +26,8 @@ export class RequestContext implements Context {
     readonly staffed: readonly TimeWindow[] = staffedWindows(technicians, needs.methodId, period),
   ) {
     this.whole = [period];
+    this.cellNeed = cellNeedOf(needs);
+    this.extensometerNeed = extensometerNeedOf(needs);
   }
 
   /** A context that knows the same windows, but for those of these units. */
@@ -34,11 +39,17 @@ export class RequestContext implements Context {
     return apart;
   }
 
+  /** What the test asks of the calibration of a kind of item; null when any calibration in force will do. */
+  calibrationNeed(kind: ItemKind): CalibrationNeed | null {
+    if (kind === 'load-cell') return this.cellNeed;
+    return kind === 'extensometer' ? this.extensometerNeed : null;
+  }
+
   windowsOf(item: Item): readonly TimeWindow[] {
     if (!item.needsCalibration && item.heldWindows.length === 0 && item.state === 'in-service') return this.whole;
     const found = this.windows.get(item);
     if (found) return found;
-    const windows = usableWindows(item, this.needs, this.period);
+    const windows = windowsFor(item, this.calibrationNeed(item.kind), this.whole);
     this.windows.set(item, windows);
     return windows;
   }

@@ -1,5 +1,6 @@
 import { couplingId, meets } from '../couplings.js';
 import type { Adapter, Coupling } from '../item.js';
+import { blankParts } from '../parts.js';
 import type { Adapters, Parts } from '../parts.js';
 import { MOST_ADAPTERS, openEnds } from '../rules/couplings.js';
 import { bitOf, checksOf, tally } from './checks.js';
@@ -26,6 +27,9 @@ const COUPLINGS = bitOf('couplings');
 export interface Joining {
   adapters: Adapters;
   lengthMm: number;
+  /** Mass above the specimen, and below it, kg. */
+  upperKg: number;
+  lowerKg: number;
   fails: number;
 }
 
@@ -50,12 +54,13 @@ export class Routes {
   private readonly adapters: readonly Known[];
 
   constructor(index: LabIndex, context: RequestContext) {
+    const scratch = blankParts();
     this.adapters = (index.pools.get('adapter') ?? []).map((pool) => {
-      const [list] = timely(pool.units as readonly Adapter[], context).units as [readonly Adapter[]];
+      const [list] = timely(pool, context).units as [readonly Adapter[]];
       const adapter = list[0]!;
       for (const { id } of list) this.pools.set(id, list);
-      const parts = { adapters: { upper: [adapter], lower: [] } } as Partial<Parts> as Parts;
-      return { adapter, units: list, fails: tally(ADAPTERS, parts, context).fails };
+      scratch.adapters = { upper: [adapter], lower: [] };
+      return { adapter, units: list, fails: tally(ADAPTERS, scratch, context).fails };
     });
   }
 
@@ -104,13 +109,16 @@ export class Routes {
     const done: Path[] = meets(from, to) ? [[]] : [];
     let open: { coupling: Coupling; path: Path }[] = [{ coupling: from, path: [] }];
     for (let length = 1; length <= MOST_ADAPTERS && done.length < MOST_ROUTES; length += 1) {
-      open = open.flatMap(({ coupling, path }) =>
-        this.stepsFrom(coupling)
-          .filter(({ known }) => !sound || known.fails === 0)
-          .map(({ known, other }) => ({ coupling: other, path: [...path, known] })),
-      );
-      const there = open.filter(({ coupling }) => meets(coupling, to)).map(({ path }) => path);
+      const there: Path[] = [];
+      const further: typeof open = [];
+      for (const { coupling, path } of open)
+        for (const { known, other } of this.stepsFrom(coupling)) {
+          if (sound && known.fails !== 0) continue;
+          if (meets(other, to)) there.push([...path, known]);
+          if (length < MOST_ADAPTERS) further.push({ coupling: other, path: [...path, known] });
+        }
       done.push(...there.sort(byMass));
+      open = further;
     }
     return done.slice(0, MOST_ROUTES);
   }
@@ -141,9 +149,17 @@ interface Step {
 }
 
 function byMass(a: Path, b: Path): number {
-  const mass = (path: Path) => path.reduce((sum, { adapter }) => sum + adapter.massKg, 0);
-  const name = (path: Path) => path.map(({ adapter }) => adapter.tag).join();
-  return mass(a) - mass(b) || compareText(name(a), name(b));
+  return massOf(a) - massOf(b) || compareText(nameOf(a), nameOf(b));
+}
+
+function massOf(path: Path): number {
+  let sumKg = 0;
+  for (const { adapter } of path) sumKg += adapter.massKg;
+  return sumKg;
+}
+
+function nameOf(path: Path): string {
+  return path.map(({ adapter }) => adapter.tag).join();
 }
 
 /** Every way above with every way below. Each pair is made when somebody comes to it: most trains are joined by the first. */
@@ -188,6 +204,8 @@ function joining(upper: Path, lower: Path): Joining | null {
   const unjoined = upper === NOTHING || lower === NOTHING ? COUPLINGS : 0;
   return {
     adapters: { upper: units.slice(0, upper.length), lower: units.slice(upper.length) },
+    upperKg: massOf(upper),
+    lowerKg: massOf(lower),
     lengthMm: units.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
     fails: [...upper, ...lower].reduce((bits, { fails }) => bits | fails, unjoined),
   };

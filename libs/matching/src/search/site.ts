@@ -21,7 +21,7 @@ export interface Site {
   adaptersOff: number;
   sound: SoundChoices;
   /** Holders of which something hangs there already, by their group. */
-  fitted: Map<HolderGroup, ReadonlySet<Holder>>;
+  fitted: Map<HolderGroup, readonly Holder[]>;
   /** Seats of the faces that hang on it. */
   seats: readonly string[];
   /** Whether something hangs there that stands beside a specimen. */
@@ -29,14 +29,11 @@ export interface Site {
 }
 
 export function siteOf(at: IndexedFrame, search: Search): Site {
-  const { index, context } = search;
-  const { settings, needs } = context;
-  const hanging = at.rig.itemIds.flatMap((id) => index.byId.get(id) ?? []);
+  const { settings, needs } = search.context;
+  const { hanging } = at;
   const perMin = settings.weights.changeoverPerMin;
-  const [adapters, others] = [
-    hanging.filter(({ kind }) => kind === 'adapter'),
-    hanging.filter(({ kind }) => kind !== 'adapter'),
-  ];
+  const adapters = hanging.filter(({ kind }) => kind === 'adapter');
+  const others = adapters.length === 0 ? hanging : hanging.filter(({ kind }) => kind !== 'adapter');
   return {
     at,
     own: frameTally(at.frame, search),
@@ -49,18 +46,19 @@ export function siteOf(at: IndexedFrame, search: Search): Site {
   };
 }
 
-const NONE: ReadonlySet<Holder> = new Set();
+const NONE: readonly Holder[] = [];
 
 /** Holders of which something hangs on the frame already; they cost less there than their group's order says. */
-export function fittedIn(group: HolderGroup, { at, seats, fitted }: Site): ReadonlySet<Holder> {
+export function fittedIn(group: HolderGroup, { at, seats, fitted }: Site): readonly Holder[] {
   if (at.fitted.size === 0) return NONE;
   const known = fitted.get(group);
   if (known) return known;
   const found = new Set<Holder>();
-  for (const id of at.fitted) for (const holder of group.having.get(id) ?? []) found.add(holder);
-  for (const seat of seats) for (const holder of group.seated.get(seat) ?? []) found.add(holder);
-  fitted.set(group, found);
-  return found;
+  for (const id of at.fitted) for (const holder of group.having.get(id) ?? NONE) found.add(holder);
+  for (const seat of seats) for (const holder of group.seated.get(seat) ?? NONE) found.add(holder);
+  const made = found.size === 0 ? NONE : [...found];
+  fitted.set(group, made);
+  return made;
 }
 
 /** A fresh choice as one on the frame; null when it fails there. */
@@ -85,13 +83,16 @@ export function onFrame<T>(
 export function cellsOf({ at }: Site, { cells, context: { settings } }: Search): readonly RankedCell[] {
   const ranked = cells.on(at.frame);
   const hanging = cells.having(at.fitted);
-  if (!ranked.some(({ option }) => hanging.has(option))) return ranked;
-  return ranked
-    .map((each) => {
-      if (!hanging.has(each.option)) return each;
-      return { ...each, points: each.points - savedPoints(each.option.units, at.fitted, settings) };
-    })
-    .sort(cheaperFirst);
+  if (hanging.length === 0) return ranked;
+  const list = [...ranked];
+  ranked.forEach((each, place) => {
+    if (!hanging.includes(each.option)) return;
+    const points = each.points - savedPoints(each.option.units, at.fitted, settings);
+    let to = place;
+    for (; to > 0 && list[to - 1]!.points > points; to -= 1) list[to] = list[to - 1]!;
+    list[to] = { ...each, points };
+  });
+  return list;
 }
 
 /** A ranked cell as a choice on the frame; null when it fails there. */

@@ -1,5 +1,6 @@
 import { meets } from '../couplings.js';
 import type { CellPosition, Chamber, Extensometer, Frame, Guard, JawFace, LoadCell, Transducer } from '../item.js';
+import { blankParts } from '../parts.js';
 import type { Ends, Parts } from '../parts.js';
 import { cautionsUnlessFailing } from './checks.js';
 import type { BitCheck } from './checks.js';
@@ -17,16 +18,17 @@ import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { onceAKey, traitsOf } from './frame-traits.js';
 import type { FrameTraits } from './frame-traits.js';
 import { cheaperFirst, freshPoints } from './fresh.js';
-import type { Option, Options } from './options.js';
+import type { SoundOption } from './choices.js';
+import type { Options } from './options.js';
 import type { RequestContext } from './request-context.js';
 
 type PricedBeside = BesideChoice & { points: number };
 
 /** What was found for one frame and holds for those alike, by their traits. */
 export class SoundMemo {
-  readonly cells = onceAKey<Map<Option<LoadCell>, Map<CellPosition, number | null>>>();
-  readonly ends = onceAKey<Map<Option<Ends>, number | null>>();
-  readonly faces = onceAKey<Map<Option<JawFace | null>, number | null>>();
+  readonly cells = onceAKey<Map<SoundOption<LoadCell>, Map<CellPosition, number | null>>>();
+  readonly ends = onceAKey<Map<SoundOption<Ends>, number | null>>();
+  readonly faces = onceAKey<Map<SoundOption<JawFace | null>, number | null>>();
   readonly extensometers = onceAKey<Choice<Extensometer | null>[]>();
   readonly chambers = onceAKey<Choice<Chamber | null>[]>();
   readonly guards = onceAKey<Choice<Guard | null>[]>();
@@ -38,9 +40,9 @@ export class SoundMemo {
 export class SoundChoices {
   private readonly scratch: Parts;
   private readonly traits: FrameTraits;
-  private readonly cellCautions: Map<Option<LoadCell>, Map<CellPosition, number | null>>;
-  private readonly endCautions: Map<Option<Ends>, number | null>;
-  private readonly faceCautions: Map<Option<JawFace | null>, number | null>;
+  private readonly cellCautions: Map<SoundOption<LoadCell>, Map<CellPosition, number | null>>;
+  private readonly endCautions: Map<SoundOption<Ends>, number | null>;
+  private readonly faceCautions: Map<SoundOption<JawFace | null>, number | null>;
 
   constructor(
     private readonly frame: Frame,
@@ -48,7 +50,7 @@ export class SoundChoices {
     private readonly context: RequestContext,
     private readonly memo: SoundMemo,
   ) {
-    this.scratch = { frame } as Partial<Parts> as Parts;
+    this.scratch = { ...blankParts(), frame };
     this.traits = traitsOf(frame);
     this.cellCautions = memo.cells(this.traits.cells, () => new Map());
     this.endCautions = memo.ends(this.traits.ends, () => new Map());
@@ -60,9 +62,9 @@ export class SoundChoices {
     const { cellPositions, crossheadCoupling, baseCoupling } = this.frame.details;
     return cellPositions.flatMap((cellAt) => {
       const seat = cellAt === 'crosshead' ? crossheadCoupling : baseCoupling;
-      return this.options.cells.flatMap((option): CellChoice[] => {
-        const { part, units, tally } = option;
-        if (tally.fails !== 0 || !meets(seat, part.details.frameCoupling)) return [];
+      return this.options.cells.sound.flatMap((option): CellChoice[] => {
+        const { part, units } = option;
+        if (!meets(seat, part.details.frameCoupling)) return [];
         const cautions = this.cautionsOfCell(option, cellAt);
         return cautions === null ? [] : [{ part, units, cellAt, fails: 0, cautions, severity: 0 }];
       });
@@ -70,7 +72,7 @@ export class SoundChoices {
   }
 
   /** Bits of the cautions of a sound cell on this frame; null when it fails here. */
-  cautionsOfCell(option: Option<LoadCell>, cellAt: CellPosition): number | null {
+  cautionsOfCell(option: SoundOption<LoadCell>, cellAt: CellPosition): number | null {
     const places = this.cellCautions.get(option) ?? new Map<CellPosition, number | null>();
     this.cellCautions.set(option, places);
     this.scratch.cell = option.part;
@@ -79,13 +81,13 @@ export class SoundChoices {
   }
 
   /** The same for ends. */
-  cautionsOfEnds(option: Option<Ends>): number | null {
+  cautionsOfEnds(option: SoundOption<Ends>): number | null {
     this.scratch.ends = option.part;
     return this.remembered(this.endCautions, option, option, FRAME_ENDS);
   }
 
   /** The same for faces. */
-  cautionsOfFaces(option: Option<JawFace | null>): number | null {
+  cautionsOfFaces(option: SoundOption<JawFace | null>): number | null {
     this.scratch.faces = option.part;
     return this.remembered(this.faceCautions, option, option, FRAME_FACES);
   }
@@ -99,14 +101,16 @@ export class SoundChoices {
     const { options, scratch, memo, traits } = this;
     const lists = {
       extensometers: memo.extensometers(traits.extensometers, () =>
-        this.on(options.extensometers, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
+        this.on(options.extensometers.sound, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
       ),
       chambers: memo.chambers(traits.chambers, () =>
-        this.on(options.chambers, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+        this.on(options.chambers.sound, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
       ),
-      guards: memo.guards(traits.guards, () => this.on(options.guards, FRAME_GUARD, (part) => (scratch.guard = part))),
+      guards: memo.guards(traits.guards, () =>
+        this.on(options.guards.sound, FRAME_GUARD, (part) => (scratch.guard = part)),
+      ),
       thermocouples: memo.thermocouples(traits.thermocouples, () =>
-        this.on(options.thermocouples, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
+        this.on(options.thermocouples.sound, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
       ),
     };
     const points = new Map(
@@ -123,11 +127,10 @@ export class SoundChoices {
       .sort(cheaperFirst);
   }
 
-  private on<T>(list: readonly Option<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] {
+  private on<T>(list: readonly SoundOption<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] {
     const sound: Choice<T>[] = [];
     for (const option of list) {
-      const { part, units, tally } = option;
-      if (tally.fails !== 0) continue;
+      const { part, units } = option;
       place(part);
       const cautions = withOwn(cautionsUnlessFailing(checks, this.scratch, this.context), option);
       if (cautions !== null) sound.push({ part, units, fails: 0, cautions, severity: 0 });
@@ -138,7 +141,7 @@ export class SoundChoices {
   private remembered<K>(
     known: Map<K, number | null>,
     key: K,
-    option: Option<unknown>,
+    option: SoundOption<unknown>,
     checks: readonly BitCheck[],
   ): number | null {
     const found = known.get(key);
@@ -149,6 +152,6 @@ export class SoundChoices {
   }
 }
 
-function withOwn(cautions: number | null, { tally: own }: Option<unknown>): number | null {
+function withOwn(cautions: number | null, own: SoundOption<unknown>): number | null {
   return cautions === null ? null : cautions | own.cautions;
 }

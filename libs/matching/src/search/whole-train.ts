@@ -1,3 +1,4 @@
+import { NO_ADAPTERS } from '../parts.js';
 import type { Adapters, Parts } from '../parts.js';
 import { openingsOf } from '../space.js';
 import { checksOf, otherChecks } from './checks.js';
@@ -41,10 +42,16 @@ export function adapterRoomMm(
   return { least: openingMinMm - leastMm - SLACK_MM, most: openingMaxMm - mostMm - settings.clearanceMm + SLACK_MM };
 }
 
-export const NO_ADAPTERS: Adapters = { upper: [], lower: [] };
-
 /** Keeps the estimate on the safe side of the rounding; the rule itself decides. */
 const SLACK_MM = 1e-6;
+
+/** Puts other things beside the specimen of a train that is being put together. */
+export function standBeside(parts: Parts, { extensometer, chamber, guard, thermocouple }: BesideChoice): void {
+  parts.extensometer = extensometer.part;
+  parts.chamber = chamber.part;
+  parts.guard = guard.part;
+  parts.thermocouple = thermocouple.part;
+}
 
 export function trainOf(
   frame: Parts['frame'],
