@@ -15,6 +15,7 @@ import {
   promiseDates,
   whyThisFrame,
 } from '#libs/planning/src/index.js';
+import type { LinkRole } from '#libs/matching/src/index.js';
 import type { Booking, Plan, PromisedDate, Unplaced } from '#libs/planning/src/index.js';
 import type { BookingNotes, Fits, NewBooking, PlanFacts, PlanNotes } from '#libs/records/src/index.js';
 import { perSpecimenMin } from './durations.js';
@@ -123,6 +124,23 @@ function sentences(failing: readonly { sentence: string }[] | undefined): string
     : ['No load train on it can run this test.'];
 }
 
+/** Links of a train as people call them. */
+const LINK_WORDS: Readonly<Record<LinkRole, string>> = {
+  'load-cell': 'Load cell',
+  'upper-adapter': 'Adapter above',
+  'upper-adapter-2': 'Second adapter above',
+  'lower-adapter': 'Adapter below',
+  'lower-adapter-2': 'Second adapter below',
+  ends: 'Grips or fixture',
+  upper: 'Upper grip or fixture',
+  lower: 'Lower grip or fixture',
+  faces: 'Jaw faces',
+  extensometer: 'Extensometer',
+  chamber: 'Chamber',
+  guard: 'Guard',
+  thermocouple: 'Thermocouple',
+};
+
 function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Words): PlanNotes {
   return {
     figures: figuresOf(plan),
@@ -136,7 +154,7 @@ function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Word
       .slice(0, 20)
       .map(({ units, link, share, binds }) => ({
         pool: units.join(','),
-        label: `${link}: ${units.map((unit) => words.tag(unit)).join(', ')}`,
+        label: `${LINK_WORDS[link as LinkRole] ?? link}: ${units.map((unit) => words.tag(unit)).join(', ')}`,
         loadPct: Math.round(share * 100),
         binds,
       })),

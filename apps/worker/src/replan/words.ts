@@ -32,7 +32,11 @@ export class Words {
   }
 
   cause(cause: Cause): CauseView {
-    return { kind: KINDS[cause.kind], hours: Math.round(cause.minutes / 6) / 10, sentence: this.causeSentence(cause) };
+    return {
+      kind: KINDS[cause.kind],
+      hours: Math.round((cause.minutes / 60) * 100) / 100,
+      sentence: this.causeSentence(cause),
+    };
   }
 
   private causeSentence({ kind, minutes, jobId, itemId }: Cause): string {

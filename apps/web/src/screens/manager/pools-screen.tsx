@@ -82,8 +82,14 @@ function FrameLoad({ plan }: { plan: PlanView }) {
                   <td key={weekStartsAt}>
                     <Bar share={share} />
                     <span className="fig small">
-                      {Math.round(share * 100)} % · {bookedHours.toFixed(0)}/{availableHours.toFixed(0)} h
-                      {share > FULL && ' ▲ full'}
+                      {availableHours === 0 ? (
+                        closedWeek(bookedHours)
+                      ) : (
+                        <>
+                          {Math.round(share * 100)} % · {bookedHours.toFixed(0)}/{availableHours.toFixed(0)} h
+                          {share > FULL && ' ▲ full'}
+                        </>
+                      )}
                     </span>
                   </td>
                 );
@@ -94,6 +100,11 @@ function FrameLoad({ plan }: { plan: PlanView }) {
       </table>
     </section>
   );
+}
+
+/** Work that began before the lab closed may run on. */
+function closedWeek(bookedHours: number): string {
+  return bookedHours > 0 ? `closed · ${bookedHours.toFixed(0)} h booked` : 'closed';
 }
 
 function Bar({ share }: { share: number }) {
