@@ -1,7 +1,7 @@
 import type { LabSettings } from '#libs/contract/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { withDefaults } from '../people/lab-settings.js';
-import { prepared } from '../platform/prepared.js';
+import { prepared, wordsSql } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
 import type { TrainLink } from './job.entity.js';
 import { ON_A_FRAME } from './job.repository.js';
@@ -35,25 +35,25 @@ export interface BenchNowRow {
   held: HeldByJob[];
 }
 
-/** Columns that tell it, for a technician at an instant, both as SQL. @param states of jobs that hold a frame */
-export function benchNowSql(technician: string, at: string, states: string): string {
+/** Columns that tell it, for a technician at an instant, both as SQL. */
+export function benchNowSql(technician: string, at: string): string {
   return `(select settings from lab_setting where id = 1) as settings,
     array(select to_char(day, 'YYYY-MM-DD') from closed_day order by day) as "closedDays",
     array(select method_code from authorisation
       where person_id = ${technician} and from_at <= ${at} and (to_at is null or to_at > ${at})) as methods,
     (select coalesce(jsonb_agg(jsonb_build_object('id', id, 'reference', reference, 'frameId', frame_id, 'train', train,
         'fitted', array(select item_id from rig_link where rig_link.frame_id = holding.frame_id))), '[]')
-      from job holding where state = any(${states})) as held`;
+      from job holding where state = any(${wordsSql(ON_A_FRAME)})) as held`;
 }
 
 export function benchNowOf({ settings, closedDays, methods, held }: BenchNowRow): BenchNow {
   return { settings: withDefaults(settings), closedDays, methods: new Set(methods), held };
 }
 
-const NOW: Prepared = { name: 'bench-now', text: `select ${benchNowSql('$1', '$2::timestamptz', '$3::text[]')}` };
+const NOW: Prepared = { name: 'bench-now', text: `select ${benchNowSql('$1', '$2::timestamptz')}` };
 
 /** Reads it in one query. */
 export async function benchNow(manager: EntityManager, technicianId: string | null, at: Date): Promise<BenchNow> {
-  const [row] = await prepared<BenchNowRow>(manager, NOW, [technicianId, at, ON_A_FRAME]);
+  const [row] = await prepared<BenchNowRow>(manager, NOW, [technicianId, at]);
   return benchNowOf(row!);
 }

@@ -19,7 +19,7 @@ import { ResultEntity } from '../results/result.entity.js';
 import { benchNowOf, benchNowSql } from './bench-now.js';
 import type { BenchNow, BenchNowRow } from './bench-now.js';
 import { JobEntity } from './job.entity.js';
-import { ON_A_FRAME, READING_KEY } from './job.repository.js';
+import { READING_KEY } from './job.repository.js';
 
 /** A job with everything that the bench has to know of it, and what the bench goes by at that instant. */
 export interface JobAtBench extends BenchNow {
@@ -73,7 +73,7 @@ interface Row extends BenchNowRow {
  * @throws LabError `job/unknown`
  */
 export async function jobAtBench(manager: EntityManager, jobId: string, at: Date): Promise<JobAtBench> {
-  const [row] = await prepared<Row>(manager, AT_BENCH, [jobId, at, ON_A_FRAME]);
+  const [row] = await prepared<Row>(manager, AT_BENCH, [jobId, at]);
   if (!row) throw new LabError('job/unknown', 'There is no such job.', { jobId });
   const batch = entityOf(manager, BatchEntity, row.batch);
   return {
@@ -125,7 +125,7 @@ const AT_BENCH: Prepared = {
       (select coalesce(jsonb_agg(jsonb_build_object('id', person.id, 'name', person.name)), '[]') from person
         where id = job.technician_id or id = any(array(select (done ->> 'by')::uuid from jsonb_each(job.checks) as ticked (name, done)))
       ) as people,
-      ${benchNowSql('job.technician_id', '$2::timestamptz', '$3::text[]')}
+      ${benchNowSql('job.technician_id', '$2::timestamptz')}
     from job join request on request.id = job.request_id join batch on batch.id = job.batch_id
       left join booking on booking.job_id = job.id and booking.live
       left join item frame on frame.id = coalesce(job.frame_id, booking.frame_id)

@@ -1,7 +1,7 @@
 import type { PersonRef } from '#libs/contract/src/index.js';
 import type { EntityManager } from 'typeorm';
 import type { BookingEntity } from '../plan/plan.entity.js';
-import { prepared } from '../platform/prepared.js';
+import { prepared, wordsSql } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
 import type { JobEntity } from './job.entity.js';
 import { ON_A_FRAME } from './job.repository.js';
@@ -35,7 +35,7 @@ const DAY_MS = 86_400_000;
 
 /** Jobs on frames, and the ready ones of the plan, by when they begin; in one query. */
 export async function todayAtBench(manager: EntityManager, now: Date): Promise<JobToday[]> {
-  const rows = await prepared<Row>(manager, TODAY, [ON_A_FRAME]);
+  const rows = await prepared<Row>(manager, TODAY, []);
   return rows
     .map((row) => jobToday(row, now))
     .sort((a, b) => beginOf(a) - beginOf(b) || (a.job.reference < b.job.reference ? -1 : 1));
@@ -51,7 +51,7 @@ const TODAY: Prepared = {
     frame.tag as "frameTag", person.name as technician
   from (
     select job_id as id from booking where live and kind = 'job' and job_id is not null
-    union select id from job where state = any($1)
+    union select id from job where state = any(${wordsSql(ON_A_FRAME)})
   ) wanted join job on job.id = wanted.id join request on request.id = job.request_id join batch on batch.id = job.batch_id
     left join booking on booking.job_id = job.id and booking.live and booking.kind = 'job'
     left join item frame on frame.id = coalesce(job.frame_id, booking.frame_id)

@@ -2,7 +2,7 @@ import type { JobState } from '#libs/contract/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
 import { entityOf } from '../platform/entity-of.js';
-import { prepared } from '../platform/prepared.js';
+import { prepared, wordsSql } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
 import { ItemWindowEntity } from '../register/item-window.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
@@ -37,7 +37,7 @@ const OPEN: readonly JobState[] = ['waiting', 'ready', 'taken', 'rigged', 'runni
 
 /** Reads what surrounds the open jobs and those named, in one statement. */
 export async function planAround(manager: EntityManager, jobIds: readonly string[], now: Date): Promise<PlanAround> {
-  const [row] = await prepared<Row>(manager, AROUND, [OPEN, jobIds, now]);
+  const [row] = await prepared<Row>(manager, AROUND, [jobIds, now]);
   const { frames, tags, windows, jobs } = row!;
   const named = jobs.map(({ job: told, reference, title, label, dueAt, weight }): [string, NamedJob] => {
     const job = entityOf(manager, JobEntity, told);
@@ -64,9 +64,9 @@ const AROUND: Prepared = {
     select
       (select coalesce(jsonb_agg(to_jsonb(item) order by tag), '[]') from item where kind = 'frame') as frames,
       (select jsonb_object_agg(id, tag) from item) as tags,
-      (select coalesce(jsonb_agg(to_jsonb(item_window)), '[]') from item_window where ends_at > $3) as windows,
+      (select coalesce(jsonb_agg(to_jsonb(item_window)), '[]') from item_window where ends_at > $2) as windows,
       (select coalesce(jsonb_agg(jsonb_build_object('job', to_jsonb(job), 'reference', request.reference, 'title', request.title,
           'label', batch.label, 'dueAt', request.due_at, 'weight', request.weight)), '[]')
-        from (select id from job where state = any($1) union select unnest($2::uuid[])) wanted
+        from (select id from job where state = any(${wordsSql(OPEN)}) union select unnest($1::uuid[])) wanted
           join job on job.id = wanted.id join request on request.id = job.request_id join batch on batch.id = job.batch_id) as jobs`,
 };

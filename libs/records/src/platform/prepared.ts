@@ -6,10 +6,18 @@ interface Asked {
   query(statement: { name: string; text: string; values: unknown[] }): Promise<{ rows: unknown[] }>;
 }
 
-/** A statement that is asked all day long. Its name is its own in the whole program. */
+/**
+ * A statement that is asked all day long. Its name is its own in the whole program. What is the same in every call stands in its text
+ * (see {@link wordsSql}): for values that it cannot know the server plans anew each time, where it hopes for a better plan.
+ */
 export interface Prepared {
   name: string;
   text: string;
+}
+
+/** Words of our own code as an array within a statement. */
+export function wordsSql(words: readonly string[]): string {
+  return `array[${words.map((word) => `'${word.replaceAll("'", "''")}'`).join(', ')}]`;
 }
 
 /**

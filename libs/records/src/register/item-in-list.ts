@@ -53,10 +53,12 @@ const IN_LIST: Prepared = {
       exists (select 1 from fault where fault.item_id = item.id and fault.closed_at is null) as "openFault",
       (select json_build_object('frameId', link.frame_id, 'frameTag', frame.tag, 'role', link.role)
         from rig_link link join item frame on frame.id = link.frame_id where link.item_id = item.id) as "fittedOn"
-    from item
-    where ($1::text is null or kind = $1) and ($2::text is null or state = $2) and ($3::text is null or tag > $3)
-      and ($4::text is null or tag ilike $4 or name ilike $4 or model ilike $4 or serial_number ilike $4 or place ilike $4)
-    order by tag limit $5`,
+    from (
+      select * from item
+      where ($1::text is null or kind = $1) and ($2::text is null or state = $2) and ($3::text is null or tag > $3)
+        and ($4::text is null or tag ilike $4 or name ilike $4 or model ilike $4 or serial_number ilike $4 or place ilike $4)
+      order by tag limit $5
+    ) item order by item.tag`,
 };
 
 function datesOf({ validFrom, dueAt, ...rest }: NonNullable<Row['calibrations']>[number]): CalibrationDates {

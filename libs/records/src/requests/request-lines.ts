@@ -3,7 +3,6 @@ import type { EntityManager } from 'typeorm';
 import type { JobEntity } from '../jobs/job.entity.js';
 import type { BookingEntity } from '../plan/plan.entity.js';
 import { prepared } from '../platform/prepared.js';
-import type { Prepared } from '../platform/prepared.js';
 import { likeOf } from '../register/item.repository.js';
 import type { RequestEntity } from './request.entity.js';
 import type { RequestFilter } from './request.repository.js';
@@ -62,31 +61,52 @@ interface JobRow extends Pick<JobEntity, 'reference' | 'state' | 'why' | 'holdWh
  * a request would cost many times as much. The page is cut first, so that only its own requests are looked up.
  */
 export async function requestLines(manager: EntityManager, filter: RequestFilter): Promise<RequestInList[]> {
-  const { statement, values } = linesFor(filter);
-  return (await prepared<Row>(manager, statement, values)).map(lineOf);
+  const { text, values, name } = linesFor(filter);
+  const rows =
+    name === null ? await manager.query<Row[]>(text, values) : await prepared<Row>(manager, { name, text }, values);
+  return rows.map(lineOf);
+}
+
+interface Condition {
+  value: unknown;
+  holds: (parameter: string) => string;
+  /** For the name of a statement that is good for every value; null where the best plan depends on the value. */
+  name: string | null;
 }
 
 /** Each set of conditions is a statement of its own, so that each is planned for what it asks. */
-function linesFor({ teamIds, states, requesterId, words, after, limit }: RequestFilter): {
-  statement: Prepared;
-  values: unknown[];
-} {
-  const asked: [name: string, value: unknown, condition: (parameter: string) => string][] = [];
-  if (teamIds) asked.push(['teams', teamIds, (of) => `team_id = any(${of}::uuid[])`]);
-  if (states) asked.push(['states', states, (of) => `state = any(${of}::text[])`]);
-  if (requesterId) asked.push(['requester', requesterId, (of) => `requester_id = ${of}::uuid`]);
-  if (words) asked.push(['words', likeOf(words), (of) => `(reference ilike ${of}::text or title ilike ${of}::text)`]);
-  const values = [limit, ...asked.map(([, value]) => value)];
-  const conditions = asked.map(([, , condition], at) => condition(`$${at + 2}`));
+function linesFor(filter: RequestFilter): { text: string; values: unknown[]; name: string | null } {
+  const { after, limit } = filter;
+  const asked = conditionsOf(filter);
+  const values = asked.map(({ value }) => value);
+  const conditions = asked.map(({ holds }, at) => holds(`$${at + 1}`));
   if (after) {
     conditions.push(`(created_at, id) < ($${values.length + 1}::timestamptz, $${values.length + 2}::uuid)`);
     values.push(after.createdAt, after.id);
   }
-  const name = ['request-lines', ...asked.map(([condition]) => condition), ...(after ? ['after'] : [])].join(' ');
-  return { statement: { name, text: linesSql(conditions) }, values };
+  const names = ['request-lines', String(limit), ...asked.map(({ name }) => name), ...(after ? ['after'] : [])];
+  return { text: linesSql(conditions, limit), values, name: names.includes(null) ? null : names.join(' ') };
 }
 
-function linesSql(conditions: readonly string[]): string {
+function conditionsOf({ teamIds, states, requesterId, words }: RequestFilter): Condition[] {
+  const conditions: Condition[] = [];
+  const among = (column: string, type: string, values: readonly string[]) =>
+    conditions.push(
+      values.length === 1
+        ? { name: column, value: values[0], holds: (of) => `${column} = ${of}::${type}` }
+        : { name: null, value: values, holds: (of) => `${column} = any(${of}::${type}[])` },
+    );
+  if (teamIds) among('team_id', 'uuid', teamIds);
+  if (states) among('state', 'text', states);
+  if (requesterId) among('requester_id', 'uuid', [requesterId]);
+  if (words) {
+    const holds = (of: string) => `(reference ilike ${of} or title ilike ${of})`;
+    conditions.push({ name: null, value: likeOf(words), holds });
+  }
+  return conditions;
+}
+
+function linesSql(conditions: readonly string[], limit: number): string {
   return `
   select request.id, request.reference, request.title, request.state, request.created_at as "createdAt", request.due_at as "dueAt",
     request.promise50_at as "promise50At", request.promise80_at as "promise80At",
@@ -103,7 +123,7 @@ function linesSql(conditions: readonly string[]): string {
   from (
     select * from request
     ${conditions.length > 0 ? `where ${conditions.join(' and ')}` : ''}
-    order by created_at desc, id desc limit $1
+    order by created_at desc, id desc limit ${Math.trunc(limit)}
   ) request join team on team.id = request.team_id join person on person.id = request.requester_id
   order by request.created_at desc, request.id desc`;
 }
