@@ -8,7 +8,7 @@ import type { TimeWindow } from './time-window.js';
 /** All instants that lie in any of the lists. */
 export function unionWindows(...lists: (readonly TimeWindow[])[]): TimeWindow[] {
   const [only] = lists;
-  if (lists.length === 1 && only!.length < 2) return only!.filter(notEmpty).map(copied);
+  if (lists.length === 1 && isNormal(only!)) return only!.map(copied);
   const joined: TimeWindow[] = [];
   for (const next of lists
     .flat()
@@ -23,7 +23,8 @@ export function unionWindows(...lists: (readonly TimeWindow[])[]): TimeWindow[] 
 
 /** All instants that lie in both lists. */
 export function intersectWindows(a: readonly TimeWindow[], b: readonly TimeWindow[]): TimeWindow[] {
-  const [left, right] = [unionWindows(a), unionWindows(b)];
+  const left = isNormal(a) ? a : unionWindows(a);
+  const right = isNormal(b) ? b : unionWindows(b);
   const common: TimeWindow[] = [];
   for (let i = 0, j = 0; i < left.length && j < right.length;) {
     const startMs = Math.max(left[i]!.startMs, right[j]!.startMs);
@@ -37,7 +38,7 @@ export function intersectWindows(a: readonly TimeWindow[], b: readonly TimeWindo
 
 /** All instants of the first list that do not lie in the second. */
 export function subtractWindows(from: readonly TimeWindow[], taken: readonly TimeWindow[]): TimeWindow[] {
-  return intersectWindows(from, gapsOf(unionWindows(taken)));
+  return intersectWindows(from, gapsOf(isNormal(taken) ? taken : unionWindows(taken)));
 }
 
 /** All instants of the list that lie in [startMs, endMs). */
@@ -58,6 +59,16 @@ export function windowAt(windows: readonly TimeWindow[], instantMs: number): Tim
 /** Whether the whole of [startMs, endMs) is covered; an empty span is covered by anything. */
 export function covers(windows: readonly TimeWindow[], span: TimeWindow): boolean {
   return subtractWindows([span], windows).length === 0;
+}
+
+/** Whether windows are in normal form already, as those are that come from here. */
+function isNormal(windows: readonly TimeWindow[]): boolean {
+  let beforeMs = -Infinity;
+  for (const { startMs, endMs } of windows) {
+    if (!(startMs < endMs) || (beforeMs !== -Infinity && startMs <= beforeMs)) return false;
+    beforeMs = endMs;
+  }
+  return true;
 }
 
 function gapsOf(sorted: readonly TimeWindow[]): TimeWindow[] {

@@ -8,7 +8,7 @@ import { refusalOf } from './refusal.js';
 import { bestTrains } from './search/best-trains.js';
 import { searchOf } from './search/search.js';
 import type { Search } from './search/search.js';
-import { siteOf } from './search/site.js';
+import { Site } from './search/site.js';
 import { DEFAULT_SETTINGS } from './settings.js';
 import type { MatchSettings } from './settings.js';
 
@@ -40,7 +40,7 @@ export function answerOf(search: Search, perFrame: number = TRAINS_PER_FRAME): M
   const candidates: Candidate[] = [];
   const refusals: FrameRefusal[] = [];
   for (const at of search.index.frames) {
-    const site = siteOf(at, search);
+    const site = new Site(at, search);
     const found = bestTrains(site, search, perFrame);
     for (const each of found) candidates.push(candidateOf(each, at, search));
     if (found.length === 0) refusals.push(refusalOf(site, search));
@@ -53,6 +53,6 @@ export function answerOf(search: Search, perFrame: number = TRAINS_PER_FRAME): M
 /** Ids of the frames on which at least one train passes; cheaper than {@link answerOf}. */
 export function framesThatCan(search: Search, only: ReadonlySet<string>): string[] {
   return search.index.frames
-    .filter((at) => only.has(at.frame.id) && bestTrains(siteOf(at, search), search, 1).length > 0)
+    .filter((at) => only.has(at.frame.id) && bestTrains(new Site(at, search), search, 1).length > 0)
     .map(({ frame }) => frame.id);
 }

@@ -53,7 +53,7 @@ export function changeMinutes(item: Item, fitted: boolean, settings: MatchSettin
 
 /** Minutes to take off everything that hangs on a frame and may not stay. */
 export function clearMinutes(items: readonly Item[], settings: MatchSettings): number {
-  return items
-    .filter(({ kind }) => !MAY_STAY.includes(kind))
-    .reduce((sum, { kind }) => sum + settings.changeMin[kind], 0);
+  let minutes = 0;
+  for (const { kind } of items) if (!MAY_STAY.includes(kind)) minutes += settings.changeMin[kind];
+  return minutes;
 }

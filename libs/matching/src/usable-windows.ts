@@ -67,7 +67,9 @@ export function windowsFor(
 ): readonly TimeWindow[] {
   if (item.state !== 'in-service') return NEVER;
   const inForce = item.needsCalibration ? calibratedWindows(item, need, whole) : whole;
-  return item.heldWindows.length === 0 || inForce.length === 0 ? inForce : subtractWindows(inForce, item.heldWindows);
+  const [{ startMs, endMs }] = whole;
+  const isHeld = item.heldWindows.some((held) => held.startMs < endMs && held.endMs > startMs);
+  return isHeld && inForce.length > 0 ? subtractWindows(inForce, item.heldWindows) : inForce;
 }
 
 const NEVER: readonly TimeWindow[] = [];

@@ -24,6 +24,19 @@ export const qualification: Rule = {
 
 /** When somebody who may run the method is on shift. */
 export function staffedWindows(technicians: readonly Technician[], methodId: string, period: TimeWindow): TimeWindow[] {
+  return clipWindows(shiftsOf(technicians, methodId), period.startMs, period.endMs);
+}
+
+const known = new WeakMap<readonly Technician[], Map<string, TimeWindow[]>>();
+
+/** Every shift of those who may run a method, joined once for each list of technicians. */
+function shiftsOf(technicians: readonly Technician[], methodId: string): readonly TimeWindow[] {
+  const byMethod = known.get(technicians) ?? new Map<string, TimeWindow[]>();
+  known.set(technicians, byMethod);
+  const found = byMethod.get(methodId);
+  if (found) return found;
   const shifts = technicians.filter(({ methodIds }) => methodIds.includes(methodId)).map(({ windows }) => windows);
-  return clipWindows(unionWindows(...shifts), period.startMs, period.endMs);
+  const joined = unionWindows(...shifts);
+  byMethod.set(methodId, joined);
+  return joined;
 }

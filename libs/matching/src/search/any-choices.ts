@@ -23,7 +23,7 @@ import type { RequestContext } from './request-context.js';
 /** What was found for one frame and holds for those alike, by their traits. */
 export class AnyMemo {
   readonly cells = onceAKey<readonly CellChoice[]>();
-  readonly ends = onceAKey<Map<Option<Ends>, Choice<Ends>>>();
+  readonly ends = onceAKey<Choice<Ends>[]>();
   readonly faces = onceAKey<Map<string, readonly Choice<JawFace | null>[]>>();
   readonly extensometers = onceAKey<Choice<Extensometer | null>[]>();
   readonly chambers = onceAKey<Choice<Chamber | null>[]>();
@@ -42,7 +42,7 @@ interface BesideList {
 export class AnyChoices {
   private readonly scratch: Parts;
   private readonly traits: FrameTraits;
-  private readonly endChoices: Map<Option<Ends>, Choice<Ends>>;
+  private readonly endChoices: Choice<Ends>[];
   private readonly faceLists: Map<string, readonly Choice<JawFace | null>[]>;
 
   constructor(
@@ -53,7 +53,7 @@ export class AnyChoices {
   ) {
     this.scratch = { ...blankParts(), frame };
     this.traits = traitsOf(frame);
-    this.endChoices = memo.ends(this.traits.ends, () => new Map());
+    this.endChoices = memo.ends(this.traits.ends, () => []);
     this.faceLists = memo.faces(this.traits.faces, () => new Map());
   }
 
@@ -73,14 +73,14 @@ export class AnyChoices {
     );
   }
 
-  /** One option for the ends. */
-  endsWith(option: Option<Ends>): Choice<Ends> {
-    const found = this.endChoices.get(option);
-    if (found) return found;
+  /** The ends at one place of the list of all. */
+  endsAt(place: number): Choice<Ends> {
+    return (this.endChoices[place] ??= this.endsOf(this.options.ends.all[place]!));
+  }
+
+  private endsOf(option: Option<Ends>): Choice<Ends> {
     this.scratch.ends = option.part;
-    const choice = this.judged(option, FRAME_ENDS);
-    this.endChoices.set(option, choice);
-    return choice;
+    return this.judged(option, FRAME_ENDS);
   }
 
   /**

@@ -97,11 +97,11 @@ class Hunt {
     before: number,
   ): void {
     const { site, search } = this;
-    const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), site, search);
+    const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), fitted, site, search);
     if (!end) return;
     for (const fresh of holder.faces) {
       if (!fitted && before + end.points + fresh.points >= this.bar) return;
-      const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), site, search);
+      const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), fitted, site, search);
       if (!faces || before + end.points + faces.points >= this.bar) continue;
       const train = this.assemble(cell, end, faces, joinings);
       if (train === 'hopeless') return;

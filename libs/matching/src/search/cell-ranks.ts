@@ -3,6 +3,7 @@ import type { CellPosition, Coupling, Frame, LoadCell } from '../item.js';
 import { accuracyPoints, cellFitPoints } from '../score.js';
 import { cheaperFirst, freshest } from './fresh.js';
 import type { Fresh } from './fresh.js';
+import { traitsOf } from './frame-traits.js';
 import type { LabIndex } from './lab-index.js';
 import type { Options } from './options.js';
 import type { RequestContext } from './request-context.js';
@@ -44,8 +45,9 @@ export class CellRanks {
   }
 
   /** Cells that meet the seats of a frame, cheapest first. */
-  on({ details: { cellPositions, crossheadCoupling, baseCoupling } }: Frame): readonly RankedCell[] {
-    const key = `${cellPositions.join()} ${couplingId(crossheadCoupling)} ${couplingId(baseCoupling)}`;
+  on(frame: Frame): readonly RankedCell[] {
+    const { seats: key } = traitsOf(frame);
+    const { cellPositions, crossheadCoupling, baseCoupling } = frame.details;
     const found = this.bySeats.get(key);
     if (found) return found;
     const made = cellPositions.flatMap((cellAt) =>

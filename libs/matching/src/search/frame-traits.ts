@@ -23,8 +23,8 @@ export const FRAME_FIELDS = {
 
 export type FramePart = keyof typeof FRAME_FIELDS;
 
-/** For each part the values of those fields as one key, and one key for all that stands beside the specimen. */
-export type FrameTraits = Readonly<Record<FramePart | 'beside', string>>;
+/** For each part the values of those fields as one key, one key for all that stands beside the specimen, and one for the cells' seats. */
+export type FrameTraits = Readonly<Record<FramePart | 'beside' | 'seats', string>>;
 
 const known = new WeakMap<Frame, FrameTraits>();
 
@@ -43,6 +43,7 @@ function makeTraits({ details }: Frame): FrameTraits {
     of('thermocouples'),
   ];
   return {
+    seats: JSON.stringify([details.cellPositions, details.crossheadCoupling, details.baseCoupling]),
     cells: of('cells'),
     ends: of('ends'),
     faces: of('faces'),

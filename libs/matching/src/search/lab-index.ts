@@ -1,5 +1,6 @@
 import type { Calibration, Frame, Item, ItemKind, TimeWindow } from '../item.js';
 import type { Lab, Rig } from '../lab.js';
+import { MAY_STAY } from '../score.js';
 
 /** Units that no rule can tell apart but for their times: equal in everything save id, tag, name, place, due dates and promises. */
 export interface Pool {
@@ -39,8 +40,13 @@ export interface IndexedFrame {
   frame: Frame;
   rig: Rig;
   fitted: ReadonlySet<string>;
-  /** What hangs on it, in the order of the rig. */
-  hanging: readonly Item[];
+  /** What hangs on it: adapters, and all else. */
+  adapters: readonly Item[];
+  others: readonly Item[];
+  /** Seats of the faces among these. */
+  seats: readonly string[];
+  /** Whether something hangs there that stands beside a specimen. */
+  besideHangs: boolean;
 }
 
 const known = new WeakMap<Lab['items'], LabIndex>();
@@ -197,5 +203,14 @@ function canonical(value: unknown): string {
 
 function indexFrame(frame: Frame, rigs: Lab['rigs'], byId: LabIndex['byId']): IndexedFrame {
   const rig = rigs.find(({ frameId }) => frameId === frame.id) ?? { frameId: frame.id, itemIds: [], chamberC: null };
-  return { frame, rig, fitted: new Set(rig.itemIds), hanging: rig.itemIds.flatMap((id) => byId.get(id) ?? []) };
+  const hanging = rig.itemIds.flatMap((id) => byId.get(id) ?? []);
+  return {
+    frame,
+    rig,
+    fitted: new Set(rig.itemIds),
+    adapters: hanging.filter(({ kind }) => kind === 'adapter'),
+    others: hanging.filter(({ kind }) => kind !== 'adapter'),
+    seats: hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : [])),
+    besideHangs: hanging.some(({ kind }) => kind === 'chamber' || MAY_STAY.includes(kind)),
+  };
 }

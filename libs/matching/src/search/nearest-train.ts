@@ -4,6 +4,7 @@ import type { Ends, Parts } from '../parts.js';
 import { bitOf, countBits, tally } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { ADAPTER_CHECKS, adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
+import type { Joinings } from './routes.js';
 import type { Search } from './search.js';
 import type { Site } from './site.js';
 
@@ -42,17 +43,22 @@ export function nearestTrain(site: Site, search: Search): Parts | null {
 
   function among(cells: readonly CellChoice[], start: Near | null): Near | null {
     let found = start;
+    const ends = search.options.ends.all;
     for (const cell of cells) {
       if (found && countBits(cell.fails) >= found.count) break;
-      if (found && countBits(own | cell.fails) >= found.count) continue;
-      for (const option of search.options.ends.all) {
+      const known = own | cell.fails;
+      if (found && countBits(known) >= found.count) continue;
+      const joined = search.joined.to(frame, cell);
+      for (let n = 0; n < ends.length; n += 1) {
         if (found && (found.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return found;
-        if (found && countBits(option.tally.fails) >= found.count) break;
-        const end = any.endsWith(option);
-        if (found && countBits(own | cell.fails | end.fails) >= found.count) continue;
+        if (found && countBits(ends[n]!.tally.fails) >= found.count) break;
+        const end = any.endsAt(n);
+        if (found && countBits(known | end.fails) >= found.count) continue;
+        const joinings = joined.with(n);
+        if (found && countBits(known | end.fails | joinings.failsSurely) >= found.count) continue;
         for (const faces of any.facesFor(end.part)) {
-          const bits = own | cell.fails | end.fails | faces.fails;
-          found = closest({ frame, cell, end, faces, besides, masks, bits, budget }, found, search);
+          const bits = known | end.fails | faces.fails;
+          found = closest({ frame, cell, end, faces, joinings, besides, masks, bits, budget }, found, search);
         }
       }
     }
@@ -65,6 +71,7 @@ interface Trial {
   cell: CellChoice;
   end: Choice<Ends>;
   faces: Choice<Parts['faces']>;
+  joinings: Joinings;
   besides: readonly BesideChoice[];
   /** The different sets of rules that these fail. */
   masks: readonly number[];
@@ -74,31 +81,37 @@ interface Trial {
 }
 
 /** Tries adapters and what stands beside; only what could beat the nearest so far is judged as a whole. */
-function closest(trial: Trial, nearest: Near | null, search: Search): Near | null {
-  const { frame, cell, end, faces, besides, masks, bits, budget } = trial;
+function closest(trial: Trial, nearest: Near | null, { context }: Search): Near | null {
+  const { frame, cell, end, faces, joinings, besides, masks, bits, budget } = trial;
   let near = nearest;
-  const cannotWin = (known: number) => near !== null && countBits(known) >= near.count;
-  const joinings = search.routes.joinSomehow({ frame, cell: cell.part, cellAt: cell.cellAt, ends: end.part });
   const sure = joinings.failsSurely | bits;
-  const hopeless = () => cannotWin(sure) || masks.every((mask) => cannotWin(sure | mask));
-  if (hopeless()) return near;
-  const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, search.context);
+  if (isHopeless(near, sure, masks)) return near;
+  const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, context);
   for (const { adapters, lengthMm, fails } of joinings.all) {
     const known = bits | fails | spaceBit(lengthMm, room);
-    if (cannotWin(known)) continue;
+    if (cannotWin(near, known)) continue;
     const before: Near | null = near;
     for (const beside of besides) {
-      if (cannotWin(known | beside.fails)) continue;
+      if (cannotWin(near, known | beside.fails)) continue;
       if (near && (budget.judged -= 1) < 0) return near;
       const parts = trainOf(frame, cell, end, faces, adapters, beside);
-      const whole =
-        tally(WHOLE_CHECKS, parts, search.context).fails | tally(ADAPTER_CHECKS, parts, search.context).fails;
+      const whole = tally(WHOLE_CHECKS, parts, context).fails | tally(ADAPTER_CHECKS, parts, context).fails;
       const count = countBits(known | beside.fails | whole);
       if (!near || count < near.count) near = { parts, count };
     }
-    if (near !== before && hopeless()) return near;
+    if (near !== before && isHopeless(near, sure, masks)) return near;
   }
   return near;
+}
+
+function cannotWin(near: Near | null, known: number): boolean {
+  return near !== null && countBits(known) >= near.count;
+}
+
+function isHopeless(near: Near | null, sure: number, masks: readonly number[]): boolean {
+  if (!near) return false;
+  for (const mask of masks) if (countBits(sure | mask) < near.count) return false;
+  return true;
 }
 
 function spaceBit(lengthMm: number, { least, most }: { least: number; most: number }): number {

@@ -8,6 +8,7 @@ import { CellRanks } from './cell-ranks.js';
 import type { Tally } from './checks.js';
 import { labTally } from './frame-tally.js';
 import { holderGroups } from './holders.js';
+import { JoinedEnds } from './joined-ends.js';
 import { indexLab, indexThrough } from './lab-index.js';
 import type { LabIndex } from './lab-index.js';
 import { optionsFor, optionsWith } from './options.js';
@@ -25,6 +26,7 @@ export interface Search {
   routes: Routes;
   cells: CellRanks;
   reach: Reach;
+  joined: JoinedEnds;
   /** Equal units in the order of frames where none of them hangs, by their list. */
   pools: Map<readonly Item[], UnitPool>;
   /** What the lab fails and cautions whatever frame is taken. */
@@ -48,6 +50,7 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
     routes,
     cells: new CellRanks(options, index, context),
     reach: new Reach(routes, holderGroups(options, index, settings), settings),
+    joined: new JoinedEnds(options, routes),
     pools: new Map(),
     ofLab: labTally(context),
     soundFor: soundAmong(options, context),

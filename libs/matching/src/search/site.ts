@@ -1,4 +1,4 @@
-import { MAY_STAY, clearMinutes, frameFitPoints } from '../score.js';
+import { clearMinutes, frameFitPoints } from '../score.js';
 import type { RankedCell } from './cell-ranks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import type { Tally } from './checks.js';
@@ -13,70 +13,64 @@ import type { SoundChoices } from './sound-choices.js';
 export type Priced<T> = T & { points: number };
 
 /** What a frame brings to each of its trains. Points of adapters come last, so that what comes before is never more than the whole. */
-export interface Site {
-  at: IndexedFrame;
+export class Site {
   /** What frame and lab fail and caution alone. */
-  own: Tally;
-  base: number;
-  adaptersOff: number;
-  sound: SoundChoices;
+  readonly own: Tally;
+  readonly base: number;
+  readonly adaptersOff: number;
   /** Holders of which something hangs there already, by their group. */
-  fitted: Map<HolderGroup, readonly Holder[]>;
-  /** Seats of the faces that hang on it. */
-  seats: readonly string[];
-  /** Whether something hangs there that stands beside a specimen. */
-  besideHangs: boolean;
-}
+  readonly fitted = new Map<HolderGroup, readonly Holder[]>();
+  #sound: SoundChoices | null = null;
+  readonly #search: Search;
 
-export function siteOf(at: IndexedFrame, search: Search): Site {
-  const { settings, needs } = search.context;
-  const { hanging } = at;
-  const perMin = settings.weights.changeoverPerMin;
-  const adapters = hanging.filter(({ kind }) => kind === 'adapter');
-  const others = adapters.length === 0 ? hanging : hanging.filter(({ kind }) => kind !== 'adapter');
-  return {
-    at,
-    own: frameTally(at.frame, search),
-    base: perMin * clearMinutes(others, settings) + frameFitPoints(at.frame, needs, settings),
-    adaptersOff: perMin * clearMinutes(adapters, settings),
-    sound: search.soundFor(at.frame),
-    fitted: new Map(),
-    seats: hanging.flatMap((item) => (item.kind === 'jaw-face' ? [item.details.slot] : [])),
-    besideHangs: hanging.some(({ kind }) => kind === 'chamber' || MAY_STAY.includes(kind)),
-  };
+  constructor(
+    readonly at: IndexedFrame,
+    search: Search,
+  ) {
+    const { settings, needs } = search.context;
+    const perMin = settings.weights.changeoverPerMin;
+    this.own = frameTally(at.frame, search);
+    this.base = perMin * clearMinutes(at.others, settings) + frameFitPoints(at.frame, needs, settings);
+    this.adaptersOff = perMin * clearMinutes(at.adapters, settings);
+    this.#search = search;
+  }
+
+  /** The choices that fail nothing there; a frame that is out of the question by itself is never asked for any. */
+  get sound(): SoundChoices {
+    return (this.#sound ??= this.#search.soundFor(this.at.frame));
+  }
 }
 
 const NONE: readonly Holder[] = [];
 
 /** Holders of which something hangs on the frame already; they cost less there than their group's order says. */
-export function fittedIn(group: HolderGroup, { at, seats, fitted }: Site): readonly Holder[] {
+export function fittedIn(group: HolderGroup, { at, fitted }: Site): readonly Holder[] {
   if (at.fitted.size === 0) return NONE;
   const known = fitted.get(group);
   if (known) return known;
   const found = new Set<Holder>();
   for (const id of at.fitted) for (const holder of group.having.get(id) ?? NONE) found.add(holder);
-  for (const seat of seats) for (const holder of group.seated.get(seat) ?? NONE) found.add(holder);
+  for (const seat of at.seats) for (const holder of group.seated.get(seat) ?? NONE) found.add(holder);
   const made = found.size === 0 ? NONE : [...found];
   fitted.set(group, made);
   return made;
 }
 
-/** A fresh choice as one on the frame; null when it fails there. */
+/**
+ * A fresh choice as one on the frame; null when it fails there.
+ *
+ * @param fitted whether some of its units hang there, which then cost nothing to put on
+ */
 export function onFrame<T>(
   { option, points }: Fresh<T>,
   cautions: number | null,
+  fitted: boolean,
   { at }: Site,
   { context: { settings } }: Search,
 ): Priced<Choice<T>> | null {
   if (cautions === null) return null;
-  return {
-    part: option.part,
-    units: option.units,
-    fails: 0,
-    severity: 0,
-    cautions,
-    points: points - savedPoints(option.units, at.fitted, settings),
-  };
+  const saved = fitted ? savedPoints(option.units, at.fitted, settings) : 0;
+  return { part: option.part, units: option.units, fails: 0, severity: 0, cautions, points: points - saved };
 }
 
 /** The cells that meet the frame, cheapest first: those that hang there already cost less than their rank says. */
@@ -103,11 +97,8 @@ export function cellOnFrame({ option, points, cellAt }: RankedCell, { sound }: S
 }
 
 /** What may stand beside the specimen, cheapest first. */
-export function besidesOf(
-  { at, sound, besideHangs }: Site,
-  { context: { settings } }: Search,
-): readonly Priced<BesideChoice>[] {
-  if (!besideHangs) return sound.beside;
+export function besidesOf({ at, sound }: Site, { context: { settings } }: Search): readonly Priced<BesideChoice>[] {
+  if (!at.besideHangs) return sound.beside;
   return sound.beside
     .map((each) => {
       const four = [each.extensometer, each.chamber, each.guard, each.thermocouple];
