@@ -14,6 +14,7 @@ import { WhatWouldHelpProcessor } from './replan/what-would-help.processor.js';
 import { WhereWouldItLandProcessor } from './replan/where-would-it-land.processor.js';
 import { SendDigestProcessor } from './send-digest/send-digest.processor.js';
 import { SendNoticeProcessor } from './send-notice/send-notice.processor.js';
+import { SendNoticesProcessor } from './send-notices/send-notices.processor.js';
 import { TidyProcessor } from './tidy/tidy.processor.js';
 
 /** Every processor, by hand: what is not listed here does not work. */
@@ -24,6 +25,7 @@ export const PROCESSORS: Type<AnyProcessor>[] = [
   WhereWouldItLandProcessor,
   ReadCurvesProcessor,
   IssueReportProcessor,
+  SendNoticesProcessor,
   SendNoticeProcessor,
   SendDigestProcessor,
   DeliverWebhookProcessor,

@@ -16,7 +16,9 @@ export interface TaskTable {
   'read-curves': { fileId: string; jobId: string; specimenId: string; byId: string };
   /** Draw the PDF of a report that was issued, and keep it. */
   'issue-report': { reportId: string };
-  /** Mail one notice to the person it is for. */
+  /** Mail the notices of one event to those of its people who want them at once. */
+  'send-notices': { noticeIds: string[] };
+  /** Mail one notice to the person it is for: another try. */
   'send-notice': { noticeId: string };
   /** Mail what one person has neither read nor been mailed yet, all in one. */
   'send-digest': { personId: string };
@@ -66,6 +68,7 @@ export const TASKS: Record<TaskName, TaskRules> = {
   'where-would-it-land': { ...computing, attempts: 1 },
   'read-curves': computing,
   'issue-report': computing,
+  'send-notices': telling,
   'send-notice': telling,
   'send-digest': telling,
   'deliver-webhook': telling,

@@ -2,7 +2,7 @@ import type { EntityManager } from 'typeorm';
 import type { MailWay } from '#libs/contract/src/index.js';
 import { addDays, instantAt, localDateAt } from '#libs/calendar/src/index.js';
 import { labSettings } from '../people/lab-settings.repository.js';
-import { notify } from '../platform/live-events.js';
+import { notifyAll } from '../platform/live-events.js';
 import { announce } from '../tasks/announce.js';
 
 export interface NewNotice {
@@ -34,11 +34,13 @@ export async function giveNotices(manager: EntityManager, { to, ...notice }: New
      from given join person on person.id = given.person_id`,
     [to, notice.key, notice.kind, notice.path, notice.subject, notice.sentence, DEFAULT_MAIL],
   );
-  for (const { id, personId, mail } of given) {
-    await notify(manager, { topic: 'notices', id: personId });
-    if (mail === 'at-once') await announce(manager, 'send-notice', { noticeId: id });
-    if (mail === 'daily') await announceDigest(manager, personId);
-  }
+  await notifyAll(
+    manager,
+    given.map(({ personId }) => ({ topic: 'notices', id: personId })),
+  );
+  const noticeIds = given.filter(({ mail }) => mail === 'at-once').map(({ id }) => id);
+  if (noticeIds.length > 0) await announce(manager, 'send-notices', { noticeIds });
+  for (const { personId, mail } of given) if (mail === 'daily') await announceDigest(manager, personId);
 }
 
 /** One is enough, however much it will tell. */

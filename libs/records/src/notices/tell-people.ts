@@ -19,17 +19,12 @@ export async function tellPeople(manager: EntityManager, eventId: string, event:
 
 async function audienceOf(manager: EntityManager, { to }: NoticeRule, around: Around): Promise<string[]> {
   const { teamId, requesterId, technicianId } = around;
-  const team = to.includes('team') ? [requesterId, ...(await membersOf(manager, teamId))] : [];
-  const managers = to.includes('managers') ? await managersOf(manager) : [];
-  const technician = to.includes('technician') ? [technicianId] : [];
-  return [...new Set([...team, ...managers, ...technician])].filter((id) => id !== null);
-}
-
-async function membersOf(manager: EntityManager, teamId: string | null): Promise<string[]> {
+  const named = [to.includes('team') ? requesterId : null, to.includes('technician') ? technicianId : null];
   const rows = await manager.query<{ id: string }[]>(
-    `select person.id from person join team_member on team_member.person_id = person.id
-     where team_member.team_id = $1 and 'requester' = any(person.roles)`,
-    [teamId],
+    `select id from person
+     where id = any($1::uuid[]) or ($2 and active and 'manager' = any(roles))
+       or ('requester' = any(roles) and id in (select person_id from team_member where team_id = $3))`,
+    [named.filter((id) => id !== null), to.includes('managers'), to.includes('team') ? teamId : null],
   );
   return rows.map(({ id }) => id);
 }

@@ -5,6 +5,13 @@ import type { LiveEvent } from '#libs/contract/src/index.js';
 export const LIVE_CHANNEL = 'lab_live';
 
 /** Tells every open screen that something changed, once the transaction is through; nothing is told when it is not. */
-export async function notify(manager: EntityManager, event: LiveEvent): Promise<void> {
-  await manager.query('select pg_notify($1, $2)', [LIVE_CHANNEL, JSON.stringify(event)]);
+export function notify(manager: EntityManager, event: LiveEvent): Promise<void> {
+  return notifyAll(manager, [event]);
+}
+
+/** The same for several, in one query. */
+export async function notifyAll(manager: EntityManager, events: readonly LiveEvent[]): Promise<void> {
+  if (events.length === 0) return;
+  const told = events.map((event) => JSON.stringify(event));
+  await manager.query('select pg_notify($1, event) from unnest($2::text[]) event', [LIVE_CHANNEL, told]);
 }

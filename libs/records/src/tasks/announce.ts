@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import type { TaskName, TaskPayload } from '#libs/tasks/src/index.js';
-import { TaskRunEntity } from './task-run.entity.js';
 
 /** The channel on which dispatchers hear that something was announced. */
 export const TASK_CHANNEL = 'lab_tasks';
@@ -25,14 +24,11 @@ export async function announce<Name extends TaskName>(
   { key, delayMs = 0 }: Options = {},
 ): Promise<string> {
   const id = randomUUID();
-  const dueAt = () => `now() + ${Math.round(delayMs)} * interval '1 millisecond'`;
-  await manager.insert(TaskRunEntity, {
-    id,
-    name,
-    key: key ?? null,
-    payload: payload as Record<string, unknown>,
-    dueAt,
-  } as never);
-  await manager.query('select pg_notify($1, $2)', [TASK_CHANNEL, String(Math.round(delayMs))]);
+  await manager.query(
+    `with announced as (
+       insert into task_run (id, name, key, payload, due_at) values ($1, $2, $3, $4, now() + $5::int * interval '1 millisecond'))
+     select pg_notify($6, $5::text)`,
+    [id, name, key ?? null, JSON.stringify(payload), Math.round(delayMs), TASK_CHANNEL],
+  );
   return id;
 }
