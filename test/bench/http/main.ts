@@ -30,6 +30,8 @@ const { values } = parseArgs({
 const [seconds, rounds] = [Number(values.seconds), Number(values.rounds)];
 const CONNECTIONS = 64;
 const BUSY_CONNECTIONS = 16;
+/** Requests a second while both processes get going. */
+const WARMING_RATE = 50;
 
 /** Looked at by EXPLAIN before and after the database has grown. */
 const HOT: [name: string, who: Who, path: string][] = [
@@ -61,6 +63,9 @@ try {
   await grow(records, Number(values.requests));
   console.log(`grown by ${values.requests} requests in ${Math.round((Date.now() - began) / 1000)} s`);
   tellGrowth(hot, before, await costs(hot, cookies));
+  console.log('\nfirst, code that nobody has run yet and nothing kept; people who come later do not meet that:');
+  await atRate(lab, calls, 2, WARMING_RATE);
+  console.log('\nafter that:');
   for (const apis of [1, 2])
     for (const rate of values.rates.split(',').map(Number)) await atRate(lab, calls, apis, rate);
   await besideBareRoute(lab, cookies.manager);
