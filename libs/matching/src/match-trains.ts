@@ -5,7 +5,7 @@ import type { TimeWindow } from './item.js';
 import type { Lab } from './lab.js';
 import type { Needs } from './needs.js';
 import { refusalOf } from './refusal.js';
-import { bestTrains } from './search/best-trains.js';
+import { bestTrains, hasTrain } from './search/best-trains.js';
 import { searchOf } from './search/search.js';
 import type { Search } from './search/search.js';
 import { Site } from './search/site.js';
@@ -53,6 +53,6 @@ export function answerOf(search: Search, perFrame: number = TRAINS_PER_FRAME): M
 /** Ids of the frames on which at least one train passes; cheaper than {@link answerOf}. */
 export function framesThatCan(search: Search, only: ReadonlySet<string>): string[] {
   return search.index.frames
-    .filter((at) => only.has(at.frame.id) && bestTrains(new Site(at, search), search, 1).length > 0)
+    .filter((at) => only.has(at.frame.id) && hasTrain(new Site(at, search), search))
     .map(({ frame }) => frame.id);
 }

@@ -33,7 +33,7 @@ export const calibrationInForce: Rule = {
     },
     {
       sees: ['frame', 'cell', 'ends', 'faces', 'adapters', 'extensometer', 'chamber', 'guard', 'thermocouple'],
-      judge: (parts, context) => (together(parts, context).length === 0 ? neverTogether(parts, context) : null),
+      judge: (parts, context) => neverTogether(itemsOf(parts), context),
       passes: (parts, context) => together(parts, context).length > 0,
     },
   ],
@@ -91,7 +91,22 @@ export function together(parts: Parts, context: Context): readonly TimeWindow[] 
     isAlways(guard, context) &&
     isAlways(thermocouple, context) &&
     allAdapters(adapters, context, isAlways);
-  return context.commonWindows(always ? NONE : itemsOf(parts).filter((item) => !isAlways(item, context)));
+  return always ? context.commonWindows(NONE) : togetherAll(itemsOf(parts), context);
+}
+
+/**
+ * Whether some items of a train are never usable at once, so that no train with them passes: a quick no for the search. One that is
+ * never usable at all has a rule that says why.
+ */
+export function areNeverTogether(items: readonly Item[], context: Context): boolean {
+  return togetherAll(items, context).length === 0 && items.every((item) => context.windowsOf(item).length > 0);
+}
+
+/** When all of some items are usable at once and somebody may run it. */
+function togetherAll(items: readonly Item[], context: Context): readonly TimeWindow[] {
+  for (const item of items)
+    if (!isAlways(item, context)) return context.commonWindows(items.filter((each) => !isAlways(each, context)));
+  return context.commonWindows(NONE);
 }
 
 const NONE: readonly Item[] = [];
@@ -104,14 +119,12 @@ function isWhole(windows: readonly TimeWindow[], { period }: Context): boolean {
   return windows.length === 1 && windows[0]!.startMs <= period.startMs && windows[0]!.endMs >= period.endMs;
 }
 
-/** Only where each item alone is usable at some time: one that never is has a rule that says why. */
-function neverTogether(parts: Parts, context: Context): Finding | null {
-  const items = itemsOf(parts);
-  if (items.some((item) => context.windowsOf(item).length === 0)) return null;
+function neverTogether(items: readonly Item[], context: Context): Finding | null {
+  if (!areNeverTogether(items, context)) return null;
   return told(
     'fail',
     'never-together',
-    items.filter((item) => !isWhole(context.windowsOf(item), context)).map(({ id }) => id),
+    items.filter((item) => !isAlways(item, context)).map(({ id }) => id),
   );
 }
 

@@ -1,5 +1,6 @@
-import type { Adapter } from '../item.js';
+import type { Adapter, Item } from '../item.js';
 import { massOnCellKg, NO_ADAPTERS } from '../parts.js';
+import { areNeverTogether } from '../rules/calibration-in-force.js';
 import { isTooHeavy } from '../rules/cell-capacity.js';
 import type { Adapters, Ends, Parts } from '../parts.js';
 import { changeMinutes, scarcePoints } from '../score.js';
@@ -47,13 +48,21 @@ export function bestTrains(site: Site, search: Search, most: number, inSpite = f
   const cells = cellsOf(site, search);
   if (cells.length === 0) return [];
   const besides = besidesOf(site, search);
-  return besides.length === 0 ? [] : new Hunt(site, search, most, besides).through(cells);
+  return besides.length === 0 ? [] : new Hunt(site, search, most, TRIES_FOR_BETTER, besides).through(cells);
+}
+
+/** Whether any train at all passes on a frame: {@link bestTrains} that is content with the first. */
+export function hasTrain(site: Site, search: Search): boolean {
+  if (site.own.fails !== 0) return false;
+  const cells = cellsOf(site, search);
+  if (cells.length === 0) return false;
+  const besides = besidesOf(site, search);
+  return besides.length > 0 && new Hunt(site, search, 1, 0, besides).through(cells).length > 0;
 }
 
 /** The hunt for the best trains on one frame. */
 class Hunt {
   private readonly kept: Found[] = [];
-  private tries = TRIES_FOR_BETTER;
   /** Points from which a train is of no use. */
   private bar = Infinity;
 
@@ -61,17 +70,19 @@ class Hunt {
     private readonly site: Site,
     private readonly search: Search,
     private readonly most: number,
+    private tries: number,
     private readonly besides: readonly Priced<BesideChoice>[],
   ) {}
 
   through(cells: readonly RankedCell[]): Found[] {
     const { site, search } = this;
+    if (this.isNever(site.at.frame)) return [];
     const least = site.base + this.besides[0]!.points;
     const open = { frame: site.at.frame, cell: cells[0]!.option.part, cellAt: cells[0]!.cellAt };
     for (const ranked of cells) {
       if (least + ranked.points >= this.bar) break;
       const cell = cellOnFrame(ranked, site);
-      if (!cell) continue;
+      if (!cell || this.isNever(site.at.frame, cell.part)) continue;
       open.cell = cell.part;
       open.cellAt = cell.cellAt;
       for (const reachable of search.reach.from(open, site.adaptersOff > 0))
@@ -98,7 +109,7 @@ class Hunt {
   ): void {
     const { site, search } = this;
     const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), fitted, site, search);
-    if (!end) return;
+    if (!end || this.isNever(site.at.frame, cell.part, end.part.upper, end.part.lower)) return;
     for (const fresh of holder.faces) {
       if (!fitted && before + end.points + fresh.points >= this.bar) return;
       const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), fitted, site, search);
@@ -107,6 +118,14 @@ class Hunt {
       if (train === 'hopeless') return;
       this.tried(train);
     }
+  }
+
+  /**
+   * Whether these are never usable together, so that no train with them is. Told only as long as too few trains were found: later on
+   * a train that fails for it is one of the tries.
+   */
+  private isNever(...items: readonly Item[]): boolean {
+    return this.kept.length < this.most && areNeverTogether(items, this.search.context);
   }
 
   private tried(found: Found | null): void {
