@@ -69,7 +69,8 @@ class FoundCandidate implements Candidate {
   }
 
   get verdicts(): Candidate['verdicts'] {
-    return (this.#verdicts ??= judgeTrain(this.#parts, this.#search.context, (id) => this.#item(id)?.tag ?? id));
+    const { context, told } = this.#search;
+    return (this.#verdicts ??= judgeTrain(this.#parts, context, (id) => this.#item(id)?.tag ?? id, told));
   }
 
   get changeover(): Candidate['changeover'] {

@@ -14,26 +14,49 @@ export function sentenceOf(finding: Finding, name: Naming): string {
   const say = SENTENCES[finding.reason];
   if (!say)
     return `${finding.reason}: needed ${text(finding.required, finding.unit)}, there is ${text(finding.available, finding.unit)}.`;
-  const [first = '', second = ''] = finding.items.map(name);
-  return say({
-    first,
-    second,
-    all: finding.items.map(name).join(', '),
-    need: text(finding.required, finding.unit),
-    has: text(finding.available, finding.unit),
-    short: finding.margin === null ? '' : text(Math.abs(finding.margin), finding.unit),
-    ok: finding.outcome === 'pass',
-  });
+  return say(new Facts(finding, name));
 }
 
-interface Facts {
-  first: string;
-  second: string;
-  all: string;
-  need: string;
-  has: string;
-  short: string;
-  ok: boolean;
+/** What a sentence may speak of, put into words when it does. */
+class Facts {
+  constructor(
+    private readonly finding: Finding,
+    private readonly name: Naming,
+  ) {}
+
+  get first(): string {
+    return this.nth(0);
+  }
+
+  get second(): string {
+    return this.nth(1);
+  }
+
+  get all(): string {
+    return this.finding.items.map(this.name).join(', ');
+  }
+
+  get need(): string {
+    return text(this.finding.required, this.finding.unit);
+  }
+
+  get has(): string {
+    return text(this.finding.available, this.finding.unit);
+  }
+
+  get short(): string {
+    const { margin, unit } = this.finding;
+    return margin === null ? '' : text(Math.abs(margin), unit);
+  }
+
+  get ok(): boolean {
+    return this.finding.outcome === 'pass';
+  }
+
+  private nth(place: number): string {
+    const id = this.finding.items[place];
+    return id === undefined ? '' : this.name(id);
+  }
 }
 
 type Say = (facts: Facts) => string;

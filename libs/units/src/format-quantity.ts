@@ -22,16 +22,25 @@ export function formatQuantity(internalValue: number, unit: Unit, digits = 4): s
  * @param digits significant digits, 1 to 15; digits before the decimal mark are never rounded away
  */
 export function formatNumber(value: number, digits = 4): string {
-  const [whole = '0', fraction = ''] = Math.abs(value).toFixed(decimalsFor(value, digits)).split('.');
+  const size = Math.abs(value);
+  const text = isPlain(size, digits)
+    ? String(Number(size.toPrecision(digits)))
+    : size.toFixed(decimalsFor(value, digits));
+  const [whole = '0', fraction = ''] = text.split('.');
   const tail = fraction.replace(/0+$/, '');
   const sign = value < 0 && /[1-9]/.test(whole + tail) ? '-' : '';
   return `${sign}${grouped(whole)}${tail ? `.${tail}` : ''}`;
 }
 
+/** Whether the shortest text of the rounded number is the one to show: no exponent in it, and no digit before the mark rounded away. */
+function isPlain(size: number, digits: number): boolean {
+  return size >= 1e-6 && size < 10 ** (digits - 1);
+}
+
 const MOST_DECIMALS = 20;
 
 function decimalsFor(value: number, digits: number): number {
-  if (value === 0) return 0;
+  if (Number.isInteger(value)) return 0;
   const exponent = Number(value.toExponential(digits - 1).split('e')[1]);
   return Math.min(MOST_DECIMALS, Math.max(0, digits - 1 - exponent));
 }
