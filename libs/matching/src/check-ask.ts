@@ -13,12 +13,21 @@ import type { GeometryKey, Method } from './method.js';
  */
 export function checkAsk(method: Method, ask: Ask): FieldProblem[] {
   const shape = ask.geometry.shape;
-  const fields = askFields(method).filter((field) => !field.shapes || field.shapes.includes(shape));
+  const fields = fieldsOf(method).filter((field) => !field.shapes || field.shapes.includes(shape));
   return [
     ...fields.flatMap((field) => checkField(field, at(ask, field.field))),
     ...loadKnown(method, ask),
     ...fitsTogether(method, ask),
   ];
+}
+
+const known = new WeakMap<Method, readonly AskField[]>();
+
+/** A version of a method never changes, so that its fields are listed once. */
+function fieldsOf(method: Method): readonly AskField[] {
+  const found = known.get(method) ?? askFields(method);
+  known.set(method, found);
+  return found;
 }
 
 function checkField(field: AskField, value: unknown): FieldProblem[] {

@@ -4,7 +4,6 @@ import { MAY_STAY } from '../score.js';
 
 /** Units that no rule can tell apart but for their times: equal in everything save id, tag, name, place, due dates and promises. */
 export interface Pool {
-  key: string;
   units: readonly Item[];
   /** All units as one choice, and the first alone, which speaks for a pool of which none is usable. */
   all: Chosen<Item>;
@@ -74,12 +73,11 @@ export function indexLab(lab: Lab): LabIndex {
  */
 export function indexThrough(index: LabIndex, item: Item): LabIndex {
   if (item.kind === 'frame') return { ...index, frames: [indexFrame(item, index.rigs, index.byId)] };
-  const key = keyOf(item);
   const rest = (index.pools.get(item.kind) ?? []).flatMap((pool) => without(pool, item.id));
-  const joined = rest.find((pool) => pool.key === key)?.units ?? [];
+  const joined = rest.find(({ first }) => areEqual(first.part, item));
   const pools = [
-    ...rest.filter((pool) => pool.key !== key && mayPair(pool.units[0]!, item)),
-    poolOf(key, [...joined, item].sort(byTag)),
+    ...rest.filter((pool) => pool !== joined && mayPair(pool.first.part, item)),
+    poolOf([...(joined?.units ?? []), item].sort(byTag)),
   ];
   return { ...index, pools: new Map(index.pools).set(item.kind, pools) };
 }
@@ -87,7 +85,7 @@ export function indexThrough(index: LabIndex, item: Item): LabIndex {
 function without(pool: Pool, id: string): Pool[] {
   const units = pool.units.filter((unit) => unit.id !== id);
   if (units.length === pool.units.length) return [pool];
-  return units.length === 0 ? [] : [poolOf(pool.key, units)];
+  return units.length === 0 ? [] : [poolOf(units)];
 }
 
 /** Whether one train could hold both: adapters follow each other, single ends stand across from each other. */
@@ -114,33 +112,46 @@ function keyOf(item: Item): string {
 }
 
 function poolsOf(items: readonly Item[]): Map<ItemKind, Pool[]> {
-  const byKey = new Map<string, Item[]>();
+  const groups = new Map<ItemKind, Item[][]>();
+  const alike = new Map<string, Item[][]>();
   for (const item of items) {
     if (item.kind === 'frame') continue;
-    const key = keyOf(item);
-    const units = byKey.get(key);
+    const near = listAt(alike, roughKey(item));
+    const units = near.find(([first]) => areEqual(first!, item));
     if (units) units.push(item);
-    else byKey.set(key, [item]);
+    else {
+      const own = [item];
+      near.push(own);
+      listAt(groups, item.kind).push(own);
+    }
   }
-  const pools = new Map<ItemKind, Pool[]>();
-  for (const [key, units] of byKey) {
-    const { kind } = units[0]!;
-    const list = pools.get(kind) ?? [];
-    list.push(poolOf(key, units));
-    pools.set(kind, list);
-  }
-  return pools;
+  return new Map([...groups].map(([kind, lists]) => [kind, lists.map(poolOf)]));
 }
 
-function poolOf(key: string, units: readonly Item[]): Pool {
+function listAt<K, T>(map: Map<K, T[]>, key: K): T[] {
+  const found = map.get(key) ?? [];
+  map.set(key, found);
+  return found;
+}
+
+/** Tells most items apart at little cost. */
+function roughKey({ kind, state, massKg, lengthMm, temperatureMinC, temperatureMaxC, calibrations }: Item): string {
+  return `${kind} ${state} ${massKg} ${lengthMm} ${temperatureMinC} ${temperatureMaxC} ${calibrations.length}`;
+}
+
+function areEqual(a: Item, b: Item): boolean {
+  return roughKey(a) === roughKey(b) && keyOf(a) === keyOf(b);
+}
+
+function poolOf(units: readonly Item[]): Pool {
   const part = units[0]!;
   const all = { part, units: [units] };
   const first = units.length === 1 ? all : { part, units: [[part]] };
   const held = units.some(({ heldWindows }) => heldWindows.length > 0);
   const standing = held || units.some(({ needsCalibration }) => needsCalibration) ? null : all;
   // Units of one pool share their state: out of service, one speaks for all.
-  if (part.state !== 'in-service') return { key, units, all, first, standing: first, spans: null };
-  return { key, units, all, first, standing, spans: held || standing ? null : spansOf(units) };
+  if (part.state !== 'in-service') return { units, all, first, standing: first, spans: null };
+  return { units, all, first, standing, spans: held || standing ? null : spansOf(units) };
 }
 
 function spansOf([first, ...others]: readonly Item[]): Span[] {
