@@ -144,8 +144,8 @@ function withUnits(
   { frame, fitted }: IndexedFrame,
   index: LabIndex,
   ordered: Map<readonly Item[], UnitPool>,
-): { parts: Parts; pools: Map<string, UnitPool> } {
-  const pools = new Map<string, UnitPool>();
+): { parts: Parts; pools: UnitPool[] } {
+  const pools: UnitPool[] = [];
   const poolFor = (units: readonly Item[]) =>
     fitted.size > 0 && units.some(({ id }) => fitted.has(id))
       ? unitPool(units, index, fitted)
@@ -153,7 +153,7 @@ function withUnits(
   const chosen = <T extends Item | null>(item: T, units: readonly Item[] | undefined): T => {
     if (!item || !units) return item;
     const pool = poolFor(units);
-    pools.set(pool.first.id, pool);
+    pools.push(pool);
     return pool.first as T;
   };
   const upper = chosen(parts.ends.upper, ends.units[0]);
@@ -170,7 +170,7 @@ function withUnits(
     thermocouple: chosen(parts.thermocouple, beside.thermocouple.units[0]),
   };
   // Adapters are units already: two of one pool may hang in one train.
-  for (const [adapter, units] of adapterPools) pools.set(adapter.id, ledBy(adapter, poolFor(units)));
+  for (const [adapter, units] of adapterPools) pools.push(ledBy(adapter, poolFor(units)));
   return { parts: taken, pools };
 }
 
@@ -200,10 +200,10 @@ function forEachPlace(
 }
 
 /** The places of a train as links; a pool that nobody gave is the unit alone. */
-export function linksOf(parts: Parts, pools: ReadonlyMap<string, UnitPool> = new Map()): Link[] {
+export function linksOf(parts: Parts, pools: readonly UnitPool[] = []): Link[] {
   const links: Link[] = [];
   forEachPlace(parts, (role, { id: itemId }) => {
-    const known = pools.get(itemId);
+    const known = pools.find(({ first }) => first.id === itemId);
     links.push({ role, itemId, poolKey: known?.poolKey ?? itemId, pool: known?.pool ?? [itemId] });
   });
   return links;

@@ -4,7 +4,7 @@ import { capacityOf } from './rules/frame-capacity.js';
 import { cellCapacityFor } from './rules/cell-capacity.js';
 import type { Frame, LoadCell } from './item.js';
 import { classReserve } from './force-classes.js';
-import { isGoodFor, calibrationNeedOf } from './usable-windows.js';
+import { cellNeedOf, isGoodFor } from './usable-windows.js';
 import type { MatchSettings } from './settings.js';
 
 /** Part of the cell's capacity at which a peak reads best (common practice, no source). */
@@ -33,12 +33,14 @@ export function scarcePoints(units: number, { weights }: MatchSettings): number 
 
 /** Points for little reserve of class and range at the smallest force: none from a decade or a whole class better than needed. */
 export function accuracyPoints(cell: LoadCell, needs: Needs, { weights }: MatchSettings): number {
-  const need = calibrationNeedOf(cell, needs)!;
-  const good = cell.calibrations.filter((each) => isGoodFor(each, need));
-  const reserve = good.map(
-    (each) => Math.max(0, Math.log10(need.from / each.from)) + classReserve(each, needs.forceClass),
-  );
-  return weights.accuracy * Math.max(0, 1 - Math.max(0, ...reserve));
+  const need = cellNeedOf(needs);
+  let reserve = 0;
+  for (const each of cell.calibrations) {
+    if (!isGoodFor(each, need)) continue;
+    const own = Math.max(0, Math.log10(need.from / each.from)) + classReserve(each, needs.forceClass);
+    reserve = Math.max(reserve, own);
+  }
+  return weights.accuracy * Math.max(0, 1 - reserve);
 }
 
 /** Kinds that may stay beside the train when the next test has no use for them. */

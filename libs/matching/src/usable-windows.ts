@@ -81,9 +81,11 @@ function calibratedWindows(
   whole: readonly [TimeWindow],
 ): readonly TimeWindow[] {
   const [period] = whole;
+  for (const each of calibrations)
+    if (each.validFromMs <= period.startMs && each.dueMs >= period.endMs && (!need || isGoodFor(each, need)))
+      return whole;
   const good = need ? calibrations.filter((each) => isGoodFor(each, need)) : calibrations;
   if (good.length === 0) return NEVER;
-  if (good.some(({ validFromMs, dueMs }) => validFromMs <= period.startMs && dueMs >= period.endMs)) return whole;
   if (good.length === 1) return clipped(good[0]!, period);
   const spans = good.map(({ validFromMs, dueMs }) => ({ startMs: validFromMs, endMs: dueMs }));
   return clipWindows(unionWindows(spans), period.startMs, period.endMs);

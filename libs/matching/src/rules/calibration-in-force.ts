@@ -111,7 +111,8 @@ function togetherAll(items: readonly Item[], context: Context): readonly TimeWin
 
 const NONE: readonly Item[] = [];
 
-function isAlways(item: Item | null, context: Context): boolean {
+/** Whether an item limits no train: usable for the whole period, or none at all. */
+export function isAlways(item: Item | null, context: Context): boolean {
   return item === null || isWhole(context.windowsOf(item), context);
 }
 

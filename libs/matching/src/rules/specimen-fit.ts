@@ -98,8 +98,12 @@ function opens(
 /** Grips with a seat need faces of that seat on both sides; nothing else takes any. */
 function areSeated({ ends: { upper, lower }, faces }: Parts): boolean {
   if (!faces) return slotOf(upper) === null && slotOf(lower) === null;
-  const takes = (end: EndItem) => end.kind !== 'grip' || slotOf(end) === faces.details.slot;
-  return (upper.kind === 'grip' || lower.kind === 'grip') && takes(upper) && takes(lower);
+  const { slot } = faces.details;
+  return (upper.kind === 'grip' || lower.kind === 'grip') && seats(upper, slot) && seats(lower, slot);
+}
+
+function seats(end: EndItem, slot: string): boolean {
+  return end.kind !== 'grip' || slotOf(end) === slot;
 }
 
 function facesSeat(parts: Parts): Finding | null {

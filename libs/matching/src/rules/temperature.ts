@@ -1,4 +1,5 @@
 import type { Item } from '../item.js';
+import type { Needs } from '../needs.js';
 import { allAdapters, atLeast, bothEnds, notBelow, reaches, told, worse, worst, worstEnd } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
@@ -43,13 +44,21 @@ export const temperature: Rule = {
         if (!chamber) return null;
         const widest = Math.max(ends.upper.details.outsideWidthMm, ends.lower.details.outsideWidthMm);
         const { insideWidthMm, insideHeightMm } = chamber.details;
-        const tall = needs.specimen.freeLengthMm + (needs.direction === 'tension' ? needs.travel.value : 0);
         return worst([
           atLeast('too-wide-for-chamber', [ends.upper.id, chamber.id], widest, insideWidthMm, 'mm'),
-          atLeast('too-tall-for-chamber', [chamber.id], tall, insideHeightMm, 'mm'),
+          atLeast('too-tall-for-chamber', [chamber.id], insideMm(needs), insideHeightMm, 'mm'),
         ]);
       },
-      passes: ({ chamber }) => !chamber,
+      passes({ ends, chamber }, { needs }) {
+        if (!chamber) return true;
+        const { insideWidthMm, insideHeightMm } = chamber.details;
+        return (
+          reaches(insideWidthMm, ends.upper.details.outsideWidthMm) &&
+          reaches(insideWidthMm, ends.lower.details.outsideWidthMm) &&
+          reaches(insideHeightMm, insideMm(needs))
+        );
+      },
+      otherwise: 'fail',
     },
     {
       sees: ['ends'],
@@ -80,9 +89,16 @@ export const temperature: Rule = {
       sees: ['thermocouple'],
       judge: ({ thermocouple }, { needs }) =>
         needs.chamber && !thermocouple ? told('caution', 'no-thermocouple', []) : null,
+      passes: ({ thermocouple }, { needs }) => !needs.chamber || thermocouple !== null,
+      otherwise: 'caution',
     },
   ],
 };
+
+/** Height that specimen and travel take inside a chamber, mm. */
+function insideMm({ specimen, direction, travel }: Needs): number {
+  return specimen.freeLengthMm + (direction === 'tension' ? travel.value : 0);
+}
 
 function rated(item: Item, { needs }: Context): Finding | null {
   const { value } = needs.temperature;

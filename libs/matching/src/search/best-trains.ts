@@ -1,6 +1,7 @@
-import type { Adapter, Item } from '../item.js';
-import { massOnCellKg, NO_ADAPTERS } from '../parts.js';
-import { areNeverTogether } from '../rules/calibration-in-force.js';
+import type { Adapter } from '../item.js';
+import { endItems, massOnCellKg, NO_ADAPTERS } from '../parts.js';
+import { areNeverTogether, isAlways } from '../rules/calibration-in-force.js';
+import { bothEnds } from '../rules/rule.js';
 import { isTooHeavy } from '../rules/cell-capacity.js';
 import type { Adapters, Ends, Parts } from '../parts.js';
 import { changeMinutes, scarcePoints } from '../score.js';
@@ -76,13 +77,13 @@ class Hunt {
 
   through(cells: readonly RankedCell[]): Found[] {
     const { site, search } = this;
-    if (this.isNever(site.at.frame)) return [];
+    if (areNeverTogether([site.at.frame], search.context)) return [];
     const least = site.base + this.besides[0]!.points;
     const open = { frame: site.at.frame, cell: cells[0]!.option.part, cellAt: cells[0]!.cellAt };
     for (const ranked of cells) {
       if (least + ranked.points >= this.bar) break;
       const cell = cellOnFrame(ranked, site);
-      if (!cell || this.isNever(site.at.frame, cell.part)) continue;
+      if (!cell || this.isNever(cell, null)) continue;
       open.cell = cell.part;
       open.cellAt = cell.cellAt;
       for (const reachable of search.reach.from(open, site.adaptersOff > 0))
@@ -109,7 +110,7 @@ class Hunt {
   ): void {
     const { site, search } = this;
     const end = onFrame(holder.ends, site.sound.cautionsOfEnds(holder.ends.option), fitted, site, search);
-    if (!end || this.isNever(site.at.frame, cell.part, end.part.upper, end.part.lower)) return;
+    if (!end || this.isNever(cell, end.part)) return;
     for (const fresh of holder.faces) {
       if (!fitted && before + end.points + fresh.points >= this.bar) return;
       const faces = onFrame(fresh, site.sound.cautionsOfFaces(fresh.option), fitted, site, search);
@@ -121,11 +122,16 @@ class Hunt {
   }
 
   /**
-   * Whether these are never usable together, so that no train with them is. Told only as long as too few trains were found: later on
-   * a train that fails for it is one of the tries.
+   * Whether frame, cell and ends are never usable together, so that no train with them is. Told only as long as too few trains were
+   * found: later on a train that fails for it is one of the tries.
    */
-  private isNever(...items: readonly Item[]): boolean {
-    return this.kept.length < this.most && areNeverTogether(items, this.search.context);
+  private isNever({ part: cell }: CellChoice, ends: Ends | null): boolean {
+    if (this.kept.length === this.most) return false;
+    const { context } = this.search;
+    const { frame } = this.site.at;
+    if (isAlways(frame, context) && isAlways(cell, context) && (!ends || bothEnds(ends, context, isAlways)))
+      return false;
+    return areNeverTogether([frame, cell, ...(ends ? endItems(ends) : [])], context);
   }
 
   private tried(found: Found | null): void {

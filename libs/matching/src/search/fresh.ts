@@ -26,7 +26,7 @@ export function freshest<T>(
 }
 
 export function cheaperFirst(a: { points: number }, b: { points: number }): number {
-  return a.points - b.points;
+  return a.points < b.points ? -1 : a.points > b.points ? 1 : 0;
 }
 
 /** Points for putting a choice on and for how few units it has, with the cautions that are its own. */

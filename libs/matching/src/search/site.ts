@@ -48,12 +48,14 @@ export function fittedIn(group: HolderGroup, { at, fitted }: Site): readonly Hol
   if (at.fitted.size === 0) return NONE;
   const known = fitted.get(group);
   if (known) return known;
-  const found = new Set<Holder>();
-  for (const id of at.fitted) for (const holder of group.having.get(id) ?? NONE) found.add(holder);
-  for (const seat of at.seats) for (const holder of group.seated.get(seat) ?? NONE) found.add(holder);
-  const made = found.size === 0 ? NONE : [...found];
-  fitted.set(group, made);
-  return made;
+  const found: Holder[] = [];
+  const take = (holder: Holder) => {
+    if (!found.includes(holder)) found.push(holder);
+  };
+  if (group.having.size > 0) for (const id of at.fitted) group.having.get(id)?.forEach(take);
+  for (const seat of at.seats) group.seated.get(seat)?.forEach(take);
+  fitted.set(group, found);
+  return found;
 }
 
 /**

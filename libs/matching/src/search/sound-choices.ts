@@ -113,16 +113,13 @@ export class SoundChoices {
         this.on(options.thermocouples.sound, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
       ),
     };
-    const points = new Map(
-      Object.values(lists).flatMap((list: readonly Choice<unknown>[]) =>
-        list.map((each) => [each, freshPoints(each.units, each.cautions, this.context.settings)] as const),
-      ),
-    );
-    const of = (choice: Choice<unknown>) => points.get(choice)!;
+    const { settings } = this.context;
+    const pointsOf = ({ units, cautions }: Choice<unknown>) => freshPoints(units, cautions, settings);
     return combinations(lists)
       .map((each) => ({
         ...each,
-        points: of(each.extensometer) + of(each.chamber) + of(each.guard) + of(each.thermocouple),
+        points:
+          pointsOf(each.extensometer) + pointsOf(each.chamber) + pointsOf(each.guard) + pointsOf(each.thermocouple),
       }))
       .sort(cheaperFirst);
   }
