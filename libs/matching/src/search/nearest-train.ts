@@ -55,8 +55,10 @@ export function nearestTrain(site: Site, search: Search): Parts | null {
         const end = any.endsAt(n);
         if (found && countBits(known | end.fails) >= found.count) continue;
         const joinings = joined.with(n);
-        if (found && countBits(known | end.fails | joinings.failsSurely) >= found.count) continue;
+        const sure = known | end.fails | joinings.failsSurely;
+        if (isHopeless(found, sure, masks)) continue;
         for (const faces of any.facesFor(end.part)) {
+          if (isHopeless(found, sure | faces.fails, masks)) continue;
           const bits = known | end.fails | faces.fails;
           found = closest({ frame, cell, end, faces, joinings, besides, masks, bits, budget }, found, search);
         }
@@ -80,12 +82,11 @@ interface Trial {
   budget: { judged: number };
 }
 
-/** Tries adapters and what stands beside; only what could beat the nearest so far is judged as a whole. */
+/** Tries adapters and what stands beside where there is hope; only what could beat the nearest so far is judged as a whole. */
 function closest(trial: Trial, nearest: Near | null, { context }: Search): Near | null {
   const { frame, cell, end, faces, joinings, besides, masks, bits, budget } = trial;
   let near = nearest;
   const sure = joinings.failsSurely | bits;
-  if (isHopeless(near, sure, masks)) return near;
   const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, context);
   for (const { adapters, lengthMm, fails } of joinings.all) {
     const known = bits | fails | spaceBit(lengthMm, room);
@@ -108,8 +109,10 @@ function cannotWin(near: Near | null, known: number): boolean {
   return near !== null && countBits(known) >= near.count;
 }
 
+/** Whether no train that fails all of these, and whatever stands beside it, could come nearer. */
 function isHopeless(near: Near | null, sure: number, masks: readonly number[]): boolean {
   if (!near) return false;
+  if (countBits(sure) >= near.count) return true;
   for (const mask of masks) if (countBits(sure | mask) < near.count) return false;
   return true;
 }
