@@ -67,6 +67,11 @@ describe('what would make it fit', () => {
     );
   });
 
+  it('repairs a frame that is promised elsewhere for some of the time', () => {
+    const held = { startMs: SAMPLE_PERIOD.startMs, endMs: SAMPLE_PERIOD.startMs + DAY_MS };
+    expect(kinds(labWith('F', { state: 'faulty', heldWindows: [held] }))).toContain('repair F');
+  });
+
   it('says which rating to buy where a link is too weak', () => {
     const weak = labWith('G', { ratings: { tension: [{ temperatureC: 23, rating: 1000 }] } });
     const buy = answerIn(weak).advice.find(({ kind }) => kind === 'buy');

@@ -68,7 +68,8 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
  */
 export function searchThrough(base: Search, item: Item): Search {
   const index = indexThrough(base.index, item);
-  if (item.kind === 'frame') return { ...base, index };
+  // A frame that changed keeps its id, by which a context remembers common windows.
+  if (item.kind === 'frame') return { ...base, index, context: base.context.apartFrom([item]) };
   const units = (index.pools.get(item.kind) ?? []).flatMap((pool) => pool.units);
   const context = base.context.apartFrom(units);
   const options = optionsWith(base.options, item.kind, index, context);
