@@ -1,15 +1,15 @@
 import { applyExchange, applySwap } from './apply.js';
 import type { Lanes } from './lanes.js';
 import { priceReplace, priceSwap } from './price.js';
-import { scanLeft, scanRight, scanSwap, scanSwapLeft } from './scan.js';
+import { scanLeft, scanPut, scanRight, scanSwap, scanSwapLeft } from './scan.js';
 
 /** How long a block may be that is moved inside its lane; in short lanes no longer than this part of them. */
 const LONGEST_WITHIN = 8;
 const PART_OF_LANE = 0.4;
-/** How long a block may be that goes to another lane. */
-const LONGEST_ACROSS = 1;
 /** How long blocks are that change places inside a lane, with one lane and with more. */
 const LONGEST_SWAPPED = [3, 2] as const;
+/** How many jobs the ends of two lanes may have that change places where changeovers differ: longer ones lose what they have in common. */
+const LONGEST_TAIL = 3;
 /** A change smaller than this is rounding, not a gain. */
 const LEAST_GAIN = 1e-7;
 
@@ -24,9 +24,14 @@ export class Descent {
   /** Best move found: lane, i, j, other lane (−1 inside one lane), g, h. */
   private readonly move = new Int32Array(6);
 
+  /** For each job and lane, twice: the lane's version, and the least that it can cost to put the job into it, or for another. */
+  private readonly known: Int32Array;
+  private readonly leastPut: Float64Array;
+
   private lane = 0;
   private readonly longestWithin: number;
   private readonly longestSwapped: number;
+  private readonly longestTail: number;
   /** Whether rows of moves inside a lane can be bounded together. */
   private readonly scannable: boolean;
   private readonly found = (i: number, j: number, g: number, h: number): number => {
@@ -36,11 +41,14 @@ export class Descent {
   };
 
   constructor(private readonly s: Lanes) {
-    const { hasReleases, makespan, setupRate, jobs, lanes } = s.model;
+    const { hasReleases, makespan, setupRate, setupAt, jobs, lanes } = s.model;
     this.longestWithin = Math.min(LONGEST_WITHIN, Math.max(3, Math.round((PART_OF_LANE * jobs) / lanes)));
     this.longestSwapped = LONGEST_SWAPPED[lanes > 1 ? 1 : 0];
+    this.longestTail = setupAt.every((at) => at === setupAt[0]) ? jobs : LONGEST_TAIL;
     this.scannable = !hasReleases && !makespan && setupRate === 0;
     this.queue = new Int32Array(s.model.jobs);
+    this.known = new Int32Array(2 * jobs * lanes);
+    this.leastPut = new Float64Array(2 * jobs * lanes);
     this.queued = new Uint8Array(s.model.jobs + 1);
   }
 
@@ -48,6 +56,10 @@ export class Descent {
     if (job === this.s.model.jobs || this.queued[job]) return;
     this.queued[job] = 1;
     this.queue[(this.head + this.waiting++) % this.queue.length] = job;
+  }
+
+  pushAll(): void {
+    for (let job = 0; job < this.s.model.jobs; job++) this.push(job);
   }
 
   /** Queues the jobs around the places of a lane where neighbours changed. */
@@ -148,16 +160,11 @@ export class Descent {
 
   private moveAcross(lane: number, i: number): void {
     const { s } = this;
-    const last = s.length[lane]!;
-    for (let size = 1; size <= LONGEST_ACROSS && i + size - 1 <= last; size++) {
-      const j = i + size - 1;
-      const saved = priceReplace(s, lane, i, j, lane, 1, 0, Infinity);
-      for (let other = 0; other < s.model.lanes; other++) {
-        if (other === lane || !this.takes(other, lane, i, j)) continue;
-        this.insertInto(other, lane, i, j, saved);
-        this.exchangeWith(other, lane, i, j, saved);
-        if (size === 1) this.exchangeTails(other, lane, i);
-      }
+    const saved = priceReplace(s, lane, i, i, lane, 1, 0, Infinity);
+    for (let other = 0; other < s.model.lanes; other++) {
+      if (other === lane || !this.takes(other, lane, i, i)) continue;
+      this.carryOver(other, lane, i, saved);
+      this.exchangeTails(other, lane, i);
     }
   }
 
@@ -167,39 +174,44 @@ export class Descent {
     return true;
   }
 
-  private insertInto(other: number, lane: number, i: number, j: number, saved: number): void {
-    const last = this.s.length[other]!;
-    for (let q = 1; q <= last + 1; q++) {
-      this.evaluations++;
-      const change = saved + priceReplace(this.s, other, q, q - 1, lane, i, j, this.gain - saved);
-      if (change < this.gain) this.keep(change, lane, i, j, other, q, q - 1);
+  /** Puts the job at place i of a lane into another, or lets it change places with one there. */
+  private carryOver(other: number, lane: number, i: number, saved: number): void {
+    const { s, known, leastPut } = this;
+    const job = s.seq[lane * s.stride + i]!;
+    const at = 2 * (job * s.model.lanes + other);
+    if (known[at] !== s.version[other] || leastPut[at]! < this.gain - saved) {
+      known[at] = s.version[other]!;
+      this.evaluations += s.length[other]! + 1;
+      leastPut[at] = scanPut(s, other, job, 0, this.gain - saved, (q) => {
+        const change = saved + priceReplace(s, other, q, q - 1, lane, i, i, this.gain - saved);
+        if (change < this.gain) this.keep(change, lane, i, i, other, q, q - 1);
+        return this.gain - saved;
+      });
+    }
+    // What our lane saves by losing the job is about the most that it can save by getting another for it.
+    if (known[at + 1] !== s.version[other] || leastPut[at + 1]! < this.gain - saved) {
+      known[at + 1] = s.version[other]!;
+      this.evaluations += s.length[other]!;
+      leastPut[at + 1] = scanPut(s, other, job, 1, this.gain - saved, (g) => {
+        if (this.takes(lane, other, g, g)) this.tryExchange(other, lane, i, g, saved);
+        return this.gain - saved;
+      });
     }
   }
 
-  private exchangeWith(other: number, lane: number, i: number, j: number, saved: number): void {
-    const last = this.s.length[other]!;
-    const most = Math.min(2, j - i + 1);
-    for (let size = 1; size <= most; size++) {
-      for (let g = 1; g + size - 1 <= last; g++) this.tryExchange(other, lane, i, j, g, g + size - 1, saved);
-    }
-  }
-
-  private tryExchange(other: number, lane: number, i: number, j: number, g: number, h: number, saved: number): void {
-    if (!this.takes(lane, other, g, h)) return;
-    this.evaluations++;
-    // What our lane saves by losing the block is about the most that it can save by getting another for it.
-    const theirs = priceReplace(this.s, other, g, h, lane, i, j, this.gain - saved);
+  private tryExchange(other: number, lane: number, i: number, g: number, saved: number): void {
+    const theirs = priceReplace(this.s, other, g, g, lane, i, i, this.gain - saved);
     if (theirs === Infinity) return;
-    const ours = priceReplace(this.s, lane, i, j, other, g, h, this.gain - theirs);
-    if (theirs + ours < this.gain) this.keep(theirs + ours, lane, i, j, other, g, h);
+    const ours = priceReplace(this.s, lane, i, i, other, g, g, this.gain - theirs);
+    if (theirs + ours < this.gain) this.keep(theirs + ours, lane, i, i, other, g, g);
   }
 
   private exchangeTails(other: number, lane: number, i: number): void {
     const { s } = this;
     const last = s.length[lane]!;
     const lastOther = s.length[other]!;
-    if (!this.takes(other, lane, i, last)) return;
-    for (let g = lastOther; g >= 1; g--) {
+    if (last - i >= this.longestTail || !this.takes(other, lane, i, last)) return;
+    for (let g = lastOther; g >= Math.max(1, lastOther - this.longestTail + 1); g--) {
       if (!this.takes(lane, other, g, g)) return;
       this.evaluations++;
       const saves = s.sum[other * s.stride + lastOther]! - s.sum[other * s.stride + g - 1]!;

@@ -14,12 +14,11 @@ export const RULE_GRID: readonly DispatchRule[] = [0.2, 0.6, 1.2, 2.4, 5].flatMa
 );
 
 /** Fills the lanes job by job: the lane that is free first takes the job with the highest index. */
-export function dispatch(model: LaneModel, rule: DispatchRule): number[][] {
+export function dispatch(model: LaneModel, rule: DispatchRule, { meanWork, meanSetup } = meansOf(model)): number[][] {
   const lanes: number[][] = Array.from({ length: model.lanes }, () => []);
   const free = new Int32Array(model.lanes);
   const closed = new Uint8Array(model.lanes);
   const open = Array.from({ length: model.jobs }, (_, job) => job);
-  const { meanWork, meanSetup } = means(model);
   while (open.length > 0) {
     const lane = earliest(free, closed);
     const at = bestFor(model, rule, lane, free[lane]!, lanes[lane]!.at(-1) ?? model.jobs, open, meanWork, meanSetup);
@@ -83,7 +82,8 @@ function bestFor(
   return best;
 }
 
-function means(model: LaneModel): { meanWork: number; meanSetup: number } {
+/** What the rule measures by: mean working and changeover time, min. */
+export function meansOf(model: LaneModel): { meanWork: number; meanSetup: number } {
   const works = model.work.filter((min) => min > 0);
   const setups = model.setup.filter((min) => min > 0);
   const mean = (all: Int32Array): number =>

@@ -1,8 +1,5 @@
 import type { LaneModel } from './model.js';
 
-/** Steep enough that the longest lane dominates, flat enough that the others still steer. */
-const END_POWER = 8;
-
 /** The sequences of all lanes with everything that makes the price of a move quick to tell. */
 export class Lanes {
   readonly stride: number;
@@ -13,6 +10,11 @@ export class Lanes {
   readonly span: Int32Array;
   /** End of the job at each place, min. */
   readonly end: Int32Array;
+  /** End less due date, min, and cost per minute late, of the job at each place. */
+  readonly late: Int32Array;
+  readonly rate: Float64Array;
+  /** Minutes from the release of the job at each place to when its lane is ready for it; below 0 the lane waits. */
+  readonly slack: Int32Array;
   /** Cost of all jobs up to and with each place. */
   readonly sum: Float64Array;
   /** Slopes of the cost up to each place when everything shifts earlier (`down`) or later (`up`). */
@@ -20,9 +22,14 @@ export class Lanes {
   readonly up: Float64Array;
   /** How many jobs up to each place begin at their release with a wait before. */
   readonly waits: Int32Array;
+  /** The model's changeovers read the other way: [setupAt + to · families + from], min. */
+  readonly setupTo: Int32Array;
   readonly laneOf: Int32Array;
   readonly placeOf: Int32Array;
   readonly laneCost: Float64Array;
+  /** A number for what each lane holds: while it is the same, so are the prices of moves into the lane. */
+  readonly version: Int32Array;
+  private versions = 0;
   cost = 0;
 
   constructor(readonly model: LaneModel) {
@@ -34,23 +41,34 @@ export class Lanes {
     this.family = new Int32Array(size).fill(model.families - 1);
     this.span = new Int32Array(size);
     this.end = new Int32Array(size);
+    this.late = new Int32Array(size);
+    this.rate = new Float64Array(size);
+    this.slack = new Int32Array(size);
     this.sum = new Float64Array(size);
     this.down = new Float64Array(size);
     this.up = new Float64Array(size);
     this.waits = new Int32Array(size);
+    this.setupTo = transposed(model);
     this.laneOf = new Int32Array(jobs + 1).fill(-1);
     this.placeOf = new Int32Array(jobs + 1);
     this.laneCost = new Float64Array(lanes);
+    this.version = new Int32Array(lanes);
   }
 
-  /** Cost of a lane that ends at that minute, beyond what its jobs cost. */
+  /**
+   * Cost of a lane that ends at that minute, beyond what its jobs cost: the eighth power, steep enough that the longest lane
+   * dominates, flat enough that the others still steer.
+   */
   endCost(endMin: number): number {
-    return this.model.makespan ? Math.pow(endMin / this.model.scaleMin, END_POWER) : 0;
+    if (!this.model.makespan) return 0;
+    const squared = (endMin / this.model.scaleMin) ** 2;
+    const fourth = squared * squared;
+    return fourth * fourth;
   }
 
   /** Recomputes a lane from a place on; places before it must not have changed. */
   refresh(lane: number, from: number): void {
-    const { model, seq, family, span, end, sum, down, up, waits } = this;
+    const { model, seq, family, span, end, late, rate, slack, sum, down, up, waits } = this;
     const base = lane * this.stride;
     const workAt = lane * (model.jobs + 1);
     const setupAt = model.setupAt[lane]!;
@@ -65,18 +83,22 @@ export class Lanes {
       family[x] = kind;
       span[x] = work[workAt + job]!;
       const ready = end[x - 1]! + change;
-      const wait = release[job]! > ready;
-      const done = (wait ? release[job]! : ready) + span[x]!;
-      const late = done - due[job]!;
-      const rate = lateRate[job]!;
+      const free = ready - release[job]!;
+      const done = (free < 0 ? release[job]! : ready) + span[x]!;
+      const over = done - due[job]!;
+      const perMin = lateRate[job]!;
       end[x] = done;
-      sum[x] = sum[x - 1]! + (late > 0 ? rate * late : 0) + endRate * done + setupRate * change;
-      down[x] = down[x - 1]! + (late > 0 ? rate : 0) + endRate;
-      up[x] = up[x - 1]! + (late >= 0 ? rate : 0) + endRate;
-      waits[x] = waits[x - 1]! + (wait ? 1 : 0);
+      late[x] = over;
+      rate[x] = perMin;
+      slack[x] = free;
+      sum[x] = sum[x - 1]! + (over > 0 ? perMin * over : 0) + endRate * done + setupRate * change;
+      down[x] = down[x - 1]! + (over > 0 ? perMin : 0) + endRate;
+      up[x] = up[x - 1]! + (over >= 0 ? perMin : 0) + endRate;
+      waits[x] = waits[x - 1]! + (free < 0 ? 1 : 0);
       this.laneOf[job] = lane;
       this.placeOf[job] = x - base;
     }
+    this.version[lane] = ++this.versions;
     const tail = base + last + 1;
     family[tail] = families - 1;
     span[tail] = 0;
@@ -115,4 +137,15 @@ export class Lanes {
   value(): number {
     return this.model.makespan ? this.makespanMin() : this.cost;
   }
+}
+
+function transposed({ setup, families }: LaneModel): Int32Array {
+  const to = new Int32Array(setup.length);
+  const size = families * families;
+  for (let at = 0; at < setup.length; at++) {
+    const inMatrix = at % size;
+    const from = Math.floor(inMatrix / families);
+    to[at - inMatrix + (inMatrix % families) * families + from] = setup[at]!;
+  }
+  return to;
 }

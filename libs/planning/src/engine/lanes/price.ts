@@ -17,27 +17,52 @@ function bound(s: Lanes, from: number, to: number, shift: number): number {
 
 const firstUp = (s: Lanes, from: number, shift: number): number => shift * (s.up[from]! - s.up[from - 1]!);
 
-/** Exact change of a job's tardiness cost when it shifts. @param was its end less its due date before, min */
+/** Exact change of the tardiness cost of the job at a place when it shifts. */
 export function shiftOfJob(rate: number, was: number, shift: number): number {
   const is = was + shift;
-  if (is > 0) return rate * (was > 0 ? shift : is);
-  return was > 0 ? -rate * was : 0;
+  return rate * ((is > 0 ? is : 0) - (was > 0 ? was : 0));
 }
 
 /** Exact change of the cost of places [from, to] when all shift by `shift` (no releases). */
 export function shiftCost(s: Lanes, from: number, to: number, shift: number): number {
   if (to < from || shift === 0) return 0;
-  const { seq, end } = s;
-  const { due, lateRate, endRate } = s.model;
-  let total = endRate * shift * (to - from + 1);
+  const { late, rate } = s;
+  let total = s.model.endRate * shift * (to - from + 1);
   for (let x = from; x <= to; x++) {
-    const job = seq[x]!;
-    total += shiftOfJob(lateRate[job]!, end[x]! - due[job]!, shift);
+    const was = late[x]!;
+    const is = was + shift;
+    total += rate[x]! * ((is > 0 ? is : 0) - (was > 0 ? was : 0));
   }
   return total;
 }
 
-/** Walks jobs of `seq` places [from, to] on a lane and remembers where it stands; used where shifts are not constant. */
+/** By how much the place behind the last one that `ripple` looked at shifts, min. */
+let carried = 0;
+
+/**
+ * Exact change of the cost of places [from, to] when the first shifts by `shift`: waits take up what comes later, releases stop
+ * what comes earlier. Infinity once it is surely not below `limit`.
+ */
+function ripple(s: Lanes, from: number, to: number, shift: number, limit: number): number {
+  const { late, rate, slack } = s;
+  const { endRate } = s.model;
+  let total = 0;
+  for (let x = from; x <= to && shift !== 0; x++) {
+    if (x > from) {
+      const free = slack[x]!;
+      if (shift > 0) shift = free < 0 ? Math.max(0, shift + free) : shift;
+      else shift = free > 0 ? Math.max(shift, -free) : 0;
+    }
+    const was = late[x]!;
+    const is = was + shift;
+    total += rate[x]! * ((is > 0 ? is : 0) - (was > 0 ? was : 0)) + endRate * shift;
+    if (shift > 0 && total >= limit) return Infinity;
+  }
+  carried = shift;
+  return total;
+}
+
+/** Walks jobs of `seq` places [from, to] on a lane and remembers where it stands: on another lane times and changeovers differ. */
 class Walker {
   endMin = 0;
   cost = 0;
@@ -53,7 +78,8 @@ class Walker {
     this.cost = 0;
   }
 
-  walk(s: Lanes, from: number, to: number): void {
+  /** Stops early, with a cost of Infinity, once the cost is `most`. */
+  walk(s: Lanes, from: number, to: number, most: number): void {
     const { seq } = s;
     const { work, setup, families, familyOf, release, due, lateRate, endRate, setupRate } = s.model;
     let { endMin, cost, last } = this;
@@ -67,36 +93,14 @@ class Walker {
       if (late > 0) cost += lateRate[job]! * late;
       cost += endRate * endMin + setupRate * change;
       last = job;
+      if (cost >= most) {
+        cost = Infinity;
+        break;
+      }
     }
     this.endMin = endMin;
     this.cost = cost;
     this.last = last;
-  }
-
-  /** Walks the untouched rest of the lane up to `to`, stopping where it meets the old times. @returns change of its cost */
-  rest(s: Lanes, from: number, to: number, limit: number): number {
-    const { seq, end, sum } = s;
-    const { work, setup, families, familyOf, release, due, lateRate, endRate, setupRate } = s.model;
-    let { endMin, last } = this;
-    let cost = 0;
-    for (let x = from; x <= to; x++) {
-      const job = seq[x]!;
-      const change = setup[this.setupAt + familyOf[last]! * families + familyOf[job]!]!;
-      endMin += change;
-      if (endMin < release[job]!) endMin = release[job]!;
-      endMin += work[this.workAt + job]!;
-      const late = endMin - due[job]!;
-      if (late > 0) cost += lateRate[job]! * late;
-      cost += endRate * endMin + setupRate * change;
-      last = job;
-      if (endMin === end[x]!) {
-        this.endMin = end[to]!;
-        return cost - (sum[x]! - sum[from - 1]!);
-      }
-      if (cost - (sum[to]! - sum[from - 1]!) >= limit) return Infinity;
-    }
-    this.endMin = endMin;
-    return cost - (sum[to]! - sum[from - 1]!);
   }
 }
 
@@ -160,6 +164,7 @@ export function priceSwap(s: Lanes, lane: number, i: number, j: number, g: numbe
   if (hasReleases && start < release[after]!) start = release[after]!;
   const shiftR = start + work[workAt + after]! - end[b1 + 1]!;
   least += bound(s, b1 + 1, last, shiftR);
+  let setupChange = 0;
   if (setupRate > 0) {
     const had =
       setup[setupAt + familyBefore * families + familyFirstA]! + setup[setupAt + familyLastB * families + familyAfter]!;
@@ -167,7 +172,8 @@ export function priceSwap(s: Lanes, lane: number, i: number, j: number, g: numbe
       ? setup[setupAt + familyLastA * families + familyOf[seq[a1 + 1]!]!]! +
         setup[setupAt + familyOf[seq[b0 - 1]!]! * families + familyFirstB]!
       : setup[setupAt + familyLastA * families + familyFirstB]!;
-    least += setupRate * (toB + toM + toA + toAfter - had - join);
+    setupChange = setupRate * (toB + toM + toA + toAfter - had - join);
+    least += setupChange;
   }
   const endWas = end[last]!;
   if (model.makespan) least += s.endCost(endWas + shiftR) - s.endCost(endWas);
@@ -184,14 +190,23 @@ export function priceSwap(s: Lanes, lane: number, i: number, j: number, g: numbe
     exact += shiftCost(s, b1 + 1, last, shiftR) - bound(s, b1 + 1, last, shiftR);
     return exact < limit ? exact : Infinity;
   }
-  walker.begin(s, lane, a0 - 1);
-  walker.walk(s, b0, b1);
-  if (between) walker.walk(s, a1 + 1, b0 - 1);
-  walker.walk(s, a0, a1);
-  const changed = walker.cost - (s.sum[b1]! - s.sum[a0 - 1]!);
-  const rest = walker.rest(s, b1 + 1, last, limit - changed);
-  const total = changed + rest + (model.makespan ? s.endCost(walker.endMin) - s.endCost(endWas) : 0);
-  return total < limit ? total : Infinity;
+  // What is left of a shift at the end of a block is what the next one begins with.
+  let exact = setupRate > 0 ? setupChange : 0;
+  exact += ripple(s, b0, b1, shiftB, Infinity);
+  at = end[b1]! + carried;
+  if (between) {
+    const firstM = seq[a1 + 1]!;
+    start = Math.max(at + toM, release[firstM]!);
+    exact += ripple(s, a1 + 1, b0 - 1, start + work[workAt + firstM]! - end[a1 + 1]!, Infinity);
+    at = end[b0 - 1]! + carried;
+  }
+  start = Math.max(at + toA, release[firstA]!);
+  exact += ripple(s, a0, a1, start + work[workAt + firstA]! - end[a0]!, Infinity);
+  at = end[a1]! + carried;
+  start = Math.max(at + toAfter, release[after]!);
+  exact += ripple(s, b1 + 1, last, start + work[workAt + after]! - end[b1 + 1]!, limit - exact);
+  if (model.makespan) exact += s.endCost(b1 === last ? at : endWas + carried) - s.endCost(endWas);
+  return exact < limit ? exact : Infinity;
 }
 
 /**
@@ -214,16 +229,20 @@ export function priceReplace(
   const base = lane * s.stride;
   const last = base + s.length[lane]!;
   const after = base + j + 1;
+  const endWas = end[last]!;
+  const removed = sum[after - 1]! - sum[base + i - 1]!;
+  // Where nothing follows, nothing but the lane's end can make up for what the block costs.
+  const most = after > last ? limit + removed + s.endCost(endWas) : Infinity;
   walker.begin(s, lane, base + i - 1);
-  if (h >= g) walker.walk(s, from * s.stride + g, from * s.stride + h);
-  const changed = walker.cost - (sum[after - 1]! - sum[base + i - 1]!);
+  if (h >= g) walker.walk(s, from * s.stride + g, from * s.stride + h, most);
+  const changed = walker.cost - removed;
+  if (changed === Infinity) return Infinity;
   const next = seq[after]!;
   const change = setup[model.setupAt[lane]! + familyOf[walker.last]! * families + familyOf[next]!]!;
   let start = walker.endMin + change;
   if (start < release[next]!) start = release[next]!;
   const shift = start + work[lane * (model.jobs + 1) + next]! - end[after]!;
   let least = changed + bound(s, after, last, shift);
-  const endWas = end[last]!;
   if (model.makespan) {
     const endIs = after > last ? walker.endMin : endWas + (model.hasReleases && shift > 0 ? 0 : shift);
     least += s.endCost(endIs) - s.endCost(endWas);
@@ -236,7 +255,9 @@ export function priceReplace(
     const exact = least - bound(s, after, last, shift) + shiftCost(s, after, last, shift);
     return exact < limit ? exact : Infinity;
   }
-  const rest = walker.rest(s, after, last, limit - changed);
-  const total = changed + rest + (model.makespan ? s.endCost(walker.endMin) - s.endCost(endWas) : 0);
+  const setupChange = after <= last ? model.setupRate * (change - changeWas) : 0;
+  const rest = ripple(s, after, last, shift, limit - changed - setupChange);
+  const endIs = after > last ? walker.endMin : endWas + carried;
+  const total = changed + setupChange + rest + (model.makespan ? s.endCost(endIs) - s.endCost(endWas) : 0);
   return total < limit ? total : Infinity;
 }

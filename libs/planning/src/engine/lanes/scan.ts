@@ -11,8 +11,8 @@ export type Found = (i: number, j: number, g: number, h: number) => number;
 
 /** Block [i, j] goes behind each later place h. */
 export function scanRight(s: Lanes, lane: number, i: number, j: number, gain: number, found: Found): void {
-  const { seq, end, family, span, down, up } = s;
-  const { setup, families, due, lateRate, endRate } = s.model;
+  const { end, family, span, late, rate, down, up } = s;
+  const { setup, families, endRate } = s.model;
   const setupAt = s.model.setupAt[lane]!;
   const base = lane * s.stride;
   const last = base + s.length[lane]!;
@@ -33,8 +33,7 @@ export function scanRight(s: Lanes, lane: number, i: number, j: number, gain: nu
   for (let b1 = b0; b1 <= last; b1++) {
     const shiftA = end[b1]! + shiftB + setup[setupAt + family[b1]! * families + firstA]! + spanA;
     const shiftR = endA + shiftA + setup[fromA + family[b1 + 1]!]! + span[b1 + 1]! - end[b1 + 1]!;
-    const job = seq[b1]!;
-    costB += endRate * shiftB + shiftOfJob(lateRate[job]!, end[b1]! - due[job]!, shiftB);
+    costB += endRate * shiftB + shiftOfJob(rate[b1]!, late[b1]!, shiftB);
     const boundA = shiftA * (shiftA < 0 ? downA : upA);
     const least = costB + boundA + shiftR * (shiftR < 0 ? downAll - down[b1]! : upAll - up[b1]!);
     if (least < gain && least - boundA + shiftCost(s, a0, a1, shiftA) < gain) gain = found(i, j, j + 1, b1 - base);
@@ -167,3 +166,51 @@ export function scanSwapLeft(
     if (least < gain && least - boundB + shiftCost(s, b0, b1, shiftB) < gain) gain = found(a0 - base, a1 - base, i, j);
   }
 }
+
+/** The job takes each place of a lane in turn: where one stands it is put before it (`size` 0), or instead of it (`size` 1). @returns the least bound */
+export function scanPut(
+  s: Lanes,
+  lane: number,
+  job: number,
+  size: number,
+  limit: number,
+  found: (place: number) => number,
+): number {
+  let lowest = Infinity;
+  const { seq, end, family, span, sum, down, up, waits, setupTo } = s;
+  const { setup, families, familyOf, work, release, due, lateRate, endRate, setupRate, hasReleases, makespan } =
+    s.model;
+  const base = lane * s.stride;
+  const last = base + s.length[lane]!;
+  const row = s.model.setupAt[lane]! + familyOf[job]! * families;
+  const workMin = work[lane * (s.model.jobs + 1) + job]!;
+  const releaseMin = release[job]!;
+  const dueMin = due[job]!;
+  const rate = lateRate[job]!;
+  const endWas = end[last]!;
+  const lastPut = last + 1 - size;
+  for (let place = base + 1; place <= lastPut; place++) {
+    const before = place - 1;
+    const next = place + size;
+    const change = setupTo[row + family[before]!]!;
+    const ready = end[before]! + change;
+    const done = (ready < releaseMin ? releaseMin : ready) + workMin;
+    const changeNext = setup[row + family[next]!]!;
+    const readyNext = done + changeNext;
+    const releaseNext = release[seq[next]!]!;
+    const shift = (readyNext < releaseNext ? releaseNext : readyNext) + span[next]! - end[next]!;
+    let least = (done > dueMin ? rate * (done - dueMin) : 0) + endRate * done - (sum[next - 1]! - sum[before]!);
+    if (setupRate > 0) least += setupRate * (change + (next > last ? 0 : changeNext - changeAt(s, lane, next)));
+    if (shift < 0) least += shift * (down[last]! - down[next - 1]!);
+    else if (!hasReleases || waits[last] === waits[next]) least += shift * (up[last]! - up[next - 1]!);
+    if (makespan)
+      least += s.endCost(next > last ? done : endWas + (hasReleases && shift > 0 ? 0 : shift)) - s.endCost(endWas);
+    if (least < lowest) lowest = least;
+    if (least < limit) limit = found(place - base);
+  }
+  return lowest;
+}
+
+/** Changeover before the job at a place of the array, min. */
+const changeAt = ({ family, model: { setup, setupAt, families } }: Lanes, lane: number, x: number): number =>
+  setup[setupAt[lane]! + family[x - 1]! * families + family[x]!]!;

@@ -1,7 +1,9 @@
 import type { Budget } from '../budget.js';
 import type { Random } from '../random.js';
+import { cross } from './cross.js';
 import { Descent } from './descent.js';
-import { dispatch, RULE_GRID } from './dispatch.js';
+import { dispatch, meansOf, RULE_GRID } from './dispatch.js';
+import { Elite } from './elite.js';
 import { kick } from './kick.js';
 import { Lanes } from './lanes.js';
 import type { LaneModel } from './model.js';
@@ -11,7 +13,11 @@ export interface LaneResult {
   value: number;
 }
 
-/** Iterated local search: kick, go downhill, keep what is better or, while it is warm, a little worse. */
+/**
+ * Iterated local search in phases: kick, go downhill, keep what is better or, while it is warm, a little worse. One lane is shaken
+ * between phases; with more lanes the first phases begin apart, and later ones with what two good plans of the phases before
+ * have in common.
+ */
 export function searchLanes(
   model: LaneModel,
   budget: Budget,
@@ -22,65 +28,85 @@ export function searchLanes(
   const descent = new Descent(s);
   load(s, bestDispatch(model, budget));
   let best = takeOut(s);
+  let ofPhase = best;
   onBetter(best, descent.evaluations);
-  const stop = (): boolean => budget.isSpent();
-  const better = (): void => {
-    if (s.value() >= best.value) return;
-    best = takeOut(s);
+  const settle = (): void => {
+    descent.run(() => budget.isSpent());
+    if (s.value() >= ofPhase.value) return;
+    ofPhase = takeOut(s);
+    if (ofPhase.value >= best.value) return;
+    best = ofPhase;
     onBetter(best, descent.evaluations);
   };
-  for (let job = 0; job < model.jobs; job++) descent.push(job);
-  descent.run(stop);
-  better();
+  descent.pushAll();
+  settle();
   const kept = new Kept(s);
   kept.save();
-  const warmth = new Warmth(model.lanes > 1 ? SEVERAL_LANES : ONE_LANE);
+  const several = model.lanes > 1;
+  const warmth = new Warmth(several ? SEVERAL_LANES : ONE_LANE);
+  const elite = new Elite();
   while (!budget.isSpent() && best.value > 0) {
     budget.rounds++;
     if (budget.rounds % 1000 === 0) s.resum();
     kick(s, descent, random);
-    descent.run(stop);
-    better();
+    settle();
     if (warmth.accepts(s.cost - kept.cost, kept.cost, random)) kept.save();
     else kept.restore();
-    if (warmth.isOver()) {
+    if (!warmth.isOver()) continue;
+    elite.add(ofPhase);
+    const parents = several && warmth.phases >= PHASES_APART ? elite.pair(random) : null;
+    if (parents) {
+      cross(s, parents[0].lanes, parents[1].lanes, random);
+      descent.pushAll();
+    } else {
       load(s, best.lanes);
-      shake(s, descent, random, warmth.staleAfter(best.value));
-      descent.run(stop);
-      better();
-      kept.save();
+      shake(s, descent, random, several ? SHAKEN_APART : warmth.staleAfter(best.value) * SHAKEN);
     }
+    ofPhase = { lanes: [], value: Infinity };
+    settle();
+    kept.save();
   }
   budget.evaluations = descent.evaluations;
   return best;
 }
 
-/** Kicks many places at once, so that the next phase begins elsewhere; harder the longer nothing better was found. */
-function shake(s: Lanes, descent: Descent, random: Random, stale: number): void {
-  const times = stale * Math.ceil(s.model.jobs * SHAKEN);
+/** Kicks many places at once, so that the next phase begins elsewhere. @param share of the jobs; more than 1 kicks some again */
+function shake(s: Lanes, descent: Descent, random: Random, share: number): void {
+  const times = Math.ceil(s.model.jobs * share);
   for (let n = 0; n < times; n++) kick(s, descent, random);
 }
 
-/** Share of the jobs that a shake kicks. */
+/** Share of the jobs that a shake kicks, for each phase in a row that found nothing better. */
 const SHAKEN = 1 / 3;
-/** Kicks in the first phase. */
-const FIRST_PHASE = 400;
-/**
- * `heat`: this share of the cost may be added at the start of a phase with a chance of 1/e. `growth`: how much longer each
- * phase is than the one before. Between several lanes the valleys are deeper: a job must leave one lane before it pays in
- * another, so there it is warmer and cools for longer. Both were set by trials.
- */
-const ONE_LANE = { heat: 0.008, growth: 1.3 };
-const SEVERAL_LANES = { heat: 0.02, growth: 1.6 };
+/** The same where a phase shall begin apart from all before. */
+const SHAKEN_APART = 3;
+/** How many phases between several lanes begin apart before plans are crossed. */
+const PHASES_APART = 4;
 
-/** Cools from warm to cold over a phase; each phase is longer than the last, so that no length has to be known beforehand. */
+/**
+ * `phase`: kicks in the first phase. `growth`: how much longer each phase is than the one before. `heat`: this share of the cost may
+ * be added at the start of a phase with a chance of 1/e. All were set by trials.
+ */
+interface Course {
+  phase: number;
+  growth: number;
+  heat: number;
+}
+const ONE_LANE: Course = { phase: 400, growth: 1.3, heat: 0.008 };
+const SEVERAL_LANES: Course = { phase: 500, growth: 1, heat: 0.01 };
+
+/** Cools from warm to cold over a phase. */
 class Warmth {
+  /** Phases that are over. */
+  phases = 0;
   private round = 0;
-  private phase = FIRST_PHASE;
+  private phase: number;
   private stale = 0;
   private least = Infinity;
 
-  constructor(private readonly course: { heat: number; growth: number }) {}
+  constructor(private readonly course: Course) {
+    this.phase = course.phase;
+  }
 
   accepts(change: number, cost: number, random: Random): boolean {
     this.round++;
@@ -98,6 +124,7 @@ class Warmth {
 
   isOver(): boolean {
     if (this.round < this.phase) return false;
+    this.phases++;
     this.round = 0;
     this.phase = Math.floor(this.phase * this.course.growth);
     return true;
@@ -106,10 +133,11 @@ class Warmth {
 
 function bestDispatch(model: LaneModel, budget: Budget): number[][] {
   const trial = new Lanes(model);
+  const means = meansOf(model);
   let best: number[][] = [];
   let least = Infinity;
   for (const rule of RULE_GRID) {
-    const lanes = dispatch(model, rule);
+    const lanes = dispatch(model, rule, means);
     load(trial, lanes);
     if (trial.cost < least) [best, least] = [lanes, trial.cost];
     if (budget.isSpent()) break;
@@ -134,15 +162,18 @@ class Kept {
   cost = Infinity;
   private readonly seq: Int32Array;
   private readonly length: Int32Array;
+  private readonly version: Int32Array;
 
   constructor(private readonly s: Lanes) {
     this.seq = new Int32Array(s.seq.length);
     this.length = new Int32Array(s.length.length);
+    this.version = new Int32Array(s.length.length);
   }
 
   save(): void {
     this.seq.set(this.s.seq);
     this.length.set(this.s.length);
+    this.version.set(this.s.version);
     this.cost = this.s.cost;
   }
 
@@ -155,6 +186,7 @@ class Kept {
       s.seq.set(this.seq.subarray(base, base + this.length[lane]! + 2), base);
       s.length[lane] = this.length[lane]!;
       s.refresh(lane, from);
+      s.version[lane] = this.version[lane]!;
     }
   }
 }
