@@ -3,11 +3,16 @@ import type { Lanes } from './lanes.js';
 import { priceReplace, priceSwap } from './price.js';
 import { scanLeft, scanPut, scanRight, scanSwap, scanSwapLeft } from './scan.js';
 
-/** How long a block may be that is moved inside its lane; in short lanes no longer than this part of them. */
+/**
+ * How long a block may be that is moved inside its lane, with changeovers and without: it is they that hold a block together. In
+ * short lanes it is no longer than this part of them.
+ */
 const LONGEST_WITHIN = 8;
+const LONGEST_WITHOUT_CHANGEOVERS = 4;
 const PART_OF_LANE = 0.4;
-/** How long blocks are that change places inside a lane, with one lane and with more. */
-const LONGEST_SWAPPED = [3, 2] as const;
+/** How long blocks are that change places inside a lane: in one lane with changeovers, and otherwise. */
+const LONGEST_SWAPPED = 3;
+const LONGEST_SWAPPED_OTHERWISE = 2;
 /** How many jobs the ends of two lanes may have that change places where changeovers differ: longer ones lose what they have in common. */
 const LONGEST_TAIL = 3;
 /** A change smaller than this is rounding, not a gain. */
@@ -41,9 +46,10 @@ export class Descent {
   };
 
   constructor(private readonly s: Lanes) {
-    const { hasReleases, makespan, setupRate, setupAt, jobs, lanes } = s.model;
-    this.longestWithin = Math.min(LONGEST_WITHIN, Math.max(3, Math.round((PART_OF_LANE * jobs) / lanes)));
-    this.longestSwapped = LONGEST_SWAPPED[lanes > 1 ? 1 : 0];
+    const { hasReleases, makespan, setupRate, setupAt, families, jobs, lanes } = s.model;
+    const longest = families > 1 ? LONGEST_WITHIN : LONGEST_WITHOUT_CHANGEOVERS;
+    this.longestWithin = Math.min(longest, Math.max(3, Math.round((PART_OF_LANE * jobs) / lanes)));
+    this.longestSwapped = lanes === 1 && families > 1 ? LONGEST_SWAPPED : LONGEST_SWAPPED_OTHERWISE;
     this.longestTail = setupAt.every((at) => at === setupAt[0]) ? jobs : LONGEST_TAIL;
     this.scannable = !hasReleases && !makespan && setupRate === 0;
     this.queue = new Int32Array(s.model.jobs);

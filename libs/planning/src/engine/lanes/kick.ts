@@ -7,12 +7,13 @@ import type { Lanes } from './lanes.js';
 const LONGEST = 10;
 const PART_OF_LANE = 0.4;
 const SHORTEST_LIMIT = 3;
-/** Most changes in one kick. */
+/** Most changes in one kick, with changeovers and without: without them the way back is short, and so has the kick to be. */
 const MOST = 3;
+const MOST_WITHOUT_CHANGEOVERS = 2;
 
 /** Changes the sequences at random, near one place, and queues what it touched. */
 export function kick(s: Lanes, descent: Descent, random: Random): void {
-  const times = 1 + random.below(MOST);
+  const times = 1 + random.below(s.model.families > 1 ? MOST : MOST_WITHOUT_CHANGEOVERS);
   for (let n = 0; n < times; n++) {
     const job = random.below(s.model.jobs);
     const lane = s.laneOf[job]!;

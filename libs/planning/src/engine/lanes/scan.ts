@@ -42,8 +42,8 @@ export function scanRight(s: Lanes, lane: number, i: number, j: number, gain: nu
 
 /** Block [i, j] goes before each earlier place g. */
 export function scanLeft(s: Lanes, lane: number, i: number, j: number, gain: number, found: Found): void {
-  const { end, family, span, down, up } = s;
-  const { setup, families } = s.model;
+  const { end, family, span, late, rate, down, up } = s;
+  const { setup, families, endRate } = s.model;
   const setupAt = s.model.setupAt[lane]!;
   const base = lane * s.stride;
   const last = base + s.length[lane]!;
@@ -60,13 +60,17 @@ export function scanLeft(s: Lanes, lane: number, i: number, j: number, gain: num
   const toRest = end[a1]! + setup[setupAt + family[a1]! * families + family[b1 + 1]!]! + span[b1 + 1]! - end[b1 + 1]!;
   const downR = down[last]! - down[b1]!;
   const upR = up[last]! - up[b1]!;
+  // Without changeovers all that is passed shifts by the length of the block: then its exact change too grows by one job a step.
+  const steady = families === 1;
+  let costA = 0;
   for (let a0 = a1; a0 > base; a0--) {
     const shiftB = end[a0 - 1]! + setup[setupAt + family[a0 - 1]! * families + firstB]! + spanB;
     const shiftA = end[b1]! + shiftB + setup[fromB + family[a0]!]! + span[a0]! - end[a0]!;
     const shiftR = toRest + shiftA;
     const boundB = shiftB * (shiftB < 0 ? downB : upB);
-    const least =
-      boundB + shiftA * (shiftA < 0 ? downA - down[a0 - 1]! : upA - up[a0 - 1]!) + shiftR * (shiftR < 0 ? downR : upR);
+    if (steady) costA += endRate * shiftA + shiftOfJob(rate[a0]!, late[a0]!, shiftA);
+    else costA = shiftA * (shiftA < 0 ? downA - down[a0 - 1]! : upA - up[a0 - 1]!);
+    const least = boundB + costA + shiftR * (shiftR < 0 ? downR : upR);
     if (least < gain && least - boundB + shiftCost(s, b0, b1, shiftB) < gain) gain = found(a0 - base, i - 1, i, j);
   }
 }

@@ -92,7 +92,7 @@ interface Course {
   growth: number;
   heat: number;
 }
-const ONE_LANE: Course = { phase: 400, growth: 1.3, heat: 0.008 };
+const ONE_LANE: Course = { phase: 400, growth: 1.3, heat: 0.004 };
 const SEVERAL_LANES: Course = { phase: 500, growth: 1, heat: 0.01 };
 
 /** Cools from warm to cold over a phase. */
