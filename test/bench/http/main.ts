@@ -50,8 +50,8 @@ const lab = await startTopology({ apis: 2, workers: 1, redis });
 const records = await openRecords(lab.databaseUrl, { poolSize: 4 });
 try {
   const cookies = await cookiesAt(lab.baseUrls[0]!);
-  const calls = await mixedUse(records, cookies);
-  const history = calls.find(({ kind }) => kind === 'history')!.path.replace('/api/v1', '');
+  const small = await mixedUse(records, cookies);
+  const history = small.find(({ kind }) => kind === 'history')!.path.replace('/api/v1', '');
   const hot = [...HOT, ['history', 'manager', history] as [string, Who, string]];
   console.log(
     `queues on ${redis ? 'Redis' : 'PostgreSQL'}; load of this machine before: ${loadavg()
@@ -63,6 +63,7 @@ try {
   await grow(records, Number(values.requests));
   console.log(`grown by ${values.requests} requests in ${Math.round((Date.now() - began) / 1000)} s`);
   tellGrowth(hot, before, await costs(hot, cookies));
+  const calls = await mixedUse(records, cookies); // of the lab as it has grown
   console.log('\nfirst, code that nobody has run yet and nothing kept; people who come later do not meet that:');
   await atRate(lab, calls, 2, WARMING_RATE);
   console.log('\nafter that:');
