@@ -9,14 +9,20 @@ export interface Assignment {
   problem: Problem;
   timeMs: number;
   seed: number;
+  /** Rounds after which the search ends, if the time is not over before; null leaves it to the time. */
+  rounds: number | null;
   /** One 32-bit number; 1 asks to stop. */
   stop: SharedArrayBuffer;
 }
 
 /** What the thread says. */
-export type Word = { progress: number; cost: number } | { plan: Plan } | { failed: string };
+export type Word = { progress: number; cost: number } | { plan: Plan; rounds: number | null } | { failed: string };
 
 interface Watch {
+  /** As {@link Assignment.rounds}: plans that are compared are thought about equally long, however busy the machine is meanwhile. */
+  rounds?: number | null;
+  /** Told how many rounds the search made in its time; null when it ended before, as where nothing is late. */
+  onEnd?: (rounds: number | null) => void;
   onProgress?: (share: number, cost: number) => void;
   /** Asked now and then; true ends the search with the best plan so far. */
   shouldStop?: () => Promise<boolean>;
@@ -31,14 +37,19 @@ const LOOK_MS = 250;
  */
 export async function planInThread(problem: Problem, timeMs: number, seed: number, watch: Watch = {}): Promise<Plan> {
   const stop = new SharedArrayBuffer(4);
-  const thread = new Worker(threadFile(), { workerData: { problem, timeMs, seed, stop } satisfies Assignment });
+  const thread = new Worker(threadFile(), {
+    workerData: { problem, timeMs, seed, stop, rounds: watch.rounds ?? null } satisfies Assignment,
+  });
   const looking = setInterval(() => void lookWhether(watch.shouldStop, stop), LOOK_MS);
   try {
     return await new Promise<Plan>((resolve, reject) => {
       thread.on('message', (word: Word) => {
-        if ('plan' in word) resolve(word.plan);
-        else if ('failed' in word) reject(new Error(word.failed));
-        else watch.onProgress?.(word.progress, word.cost);
+        if ('plan' in word) {
+          watch.onEnd?.(word.rounds);
+          resolve(word.plan);
+        }
+        if ('failed' in word) reject(new Error(word.failed));
+        if ('progress' in word) watch.onProgress?.(word.progress, word.cost);
       });
       thread.on('error', reject);
       thread.on('exit', (code) => reject(new Error(`The planning thread ended with ${code}.`)));

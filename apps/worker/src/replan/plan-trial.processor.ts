@@ -15,8 +15,10 @@ import type { PlanningTask } from './problem-of.js';
 import { withEdits } from './with-edits.js';
 import { Words } from './words.js';
 
-/** Somebody waits for it while trying, so that it thinks for a part of the usual time only; both sides get the same. */
+/** Somebody waits for it while trying, so that it thinks for a part of the usual time only. */
 const SHARE_OF_THINKING = 0.25;
+/** The side with the changes gets as many rounds as the other made, though it took so many times as long. */
+const LONGEST = 3;
 
 /** Plans a trial plan with its changes, and the lab without them, and keeps how they differ. A repeated run overwrites it. */
 @Injectable()
@@ -34,8 +36,10 @@ export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
     const [without, withThem] = [problemOf(facts, matchJob), problemOf(changed, matchJob, overlay)];
     const tried = { ...withThem, problem: adjust(withThem.problem) };
     const timeMs = Math.max(50, facts.settings.planningSeconds * 1_000 * SHARE_OF_THINKING);
-    const before = await planInThread(without.problem, timeMs, 1);
-    const after = await planInThread(tried.problem, timeMs, 1, {
+    let rounds: number | null = null;
+    const before = await planInThread(without.problem, timeMs, 1, { onEnd: (made) => (rounds = made) });
+    const after = await planInThread(tried.problem, rounds === null ? timeMs : timeMs * LONGEST, 1, {
+      rounds,
       onProgress: (done) => void context.progress(done * 100, 'Planning the trial').catch(() => {}),
     });
     await this.keep(trial, changed, tried, before, after, edits);

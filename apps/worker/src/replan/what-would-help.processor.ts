@@ -13,8 +13,9 @@ import { planInThread } from './plan-in-thread.js';
 import { problemOf } from './problem-of.js';
 import { sayMinutes, Words } from './words.js';
 
-/** The same short thought for each change, or the ranking would mean nothing. */
+/** The same short thought for each change, or the ranking would mean nothing: as many rounds as the plan without any made in its time. */
 const THINKING_MS = 400;
+const LONGEST_MS = 1_200;
 const MOST_CHANGES = 24;
 const EXTRA_SHIFT_MIN = 240;
 /** Evenings that are tried. */
@@ -30,12 +31,14 @@ export class WhatWouldHelpProcessor implements TaskProcessor<'what-would-help'> 
   async run(_: unknown, context: TaskContext): Promise<Record<string, unknown>> {
     const facts = await readPlanFacts(this.records, Date.now());
     const { problem, originMs } = problemOf(facts, matchJob);
-    const plan = await planInThread(problem, THINKING_MS, 1);
+    let rounds: number | null = null;
+    const plan = await planInThread(problem, THINKING_MS, 1, { onEnd: (made) => (rounds = made) });
+    const timeMs = rounds === null ? THINKING_MS : LONGEST_MS;
     const changes = changesToTry(problem, plan, eveningShifts(facts, originMs)).slice(0, MOST_CHANGES);
     const plans = new Map<Change, Plan>();
     for (const [index, change] of changes.entries()) {
       if (await context.cancelled()) break;
-      plans.set(change, await planInThread(withChange(problem, change), THINKING_MS, 1));
+      plans.set(change, await planInThread(withChange(problem, change), timeMs, 1, { rounds }));
       await context.progress(((index + 1) / changes.length) * 100, `${index + 1} of ${changes.length} changes tried`);
     }
     const tried = [...plans.keys()];
