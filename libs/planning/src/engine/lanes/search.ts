@@ -43,7 +43,7 @@ export function searchLanes(
   const kept = new Kept(s);
   kept.save();
   const several = model.lanes > 1;
-  const warmth = new Warmth(several ? SEVERAL_LANES : ONE_LANE);
+  const warmth = new Warmth(several ? SEVERAL_LANES : model.families > 1 ? ONE_LANE : ONE_LANE_WITHOUT_CHANGEOVERS);
   const elite = new Elite();
   while (!budget.isSpent() && best.value > 0) {
     budget.rounds++;
@@ -92,7 +92,9 @@ interface Course {
   growth: number;
   heat: number;
 }
-const ONE_LANE: Course = { phase: 400, growth: 1.3, heat: 0.004 };
+const ONE_LANE: Course = { phase: 400, growth: 1.3, heat: 0.008 };
+/** Without changeovers the valleys are shallow: half the heat leaves them, and a second is better spent going down. */
+const ONE_LANE_WITHOUT_CHANGEOVERS: Course = { ...ONE_LANE, heat: 0.004 };
 const SEVERAL_LANES: Course = { phase: 500, growth: 1, heat: 0.01 };
 
 /** Cools from warm to cold over a phase. */
