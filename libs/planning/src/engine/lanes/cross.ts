@@ -24,6 +24,25 @@ export function cross(s: Lanes, one: Sequences, two: Sequences, random: Random):
   s.resum();
 }
 
+/**
+ * Fills the only lane from two plans: a stretch of the one stays where it is, and the other's order fills the places around it (order
+ * crossover, Davis 1985, for sequences).
+ */
+export function crossLane(s: Lanes, [one]: Sequences, [two]: Sequences, random: Random): void {
+  const { jobs } = s.model;
+  const length = Math.round(jobs * (LEAST_STRETCH + (MOST_STRETCH - LEAST_STRETCH) * random.unit()));
+  const at = random.below(jobs - length + 1);
+  const stretch = one!.slice(at, at + length);
+  const kept = new Set(stretch);
+  const rest = two!.filter((job) => !kept.has(job));
+  s.setLane(0, [...rest.slice(0, at), ...stretch, ...rest.slice(at)]);
+  s.resum();
+}
+
+/** Which part of a sequence is taken over as it stands. */
+const LEAST_STRETCH = 0.3;
+const MOST_STRETCH = 0.7;
+
 /** Puts a job that stands nowhere where it costs least. */
 function putBest(s: Lanes, job: number): void {
   const { lanes, jobs, work } = s.model;

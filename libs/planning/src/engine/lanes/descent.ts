@@ -75,14 +75,21 @@ export class Descent {
       this.push(this.s.seq[base + x]!);
   }
 
-  /** Goes downhill until the queue is empty or `stop` says so. */
-  run(stop: () => boolean): void {
+  /**
+   * Goes downhill until the queue is empty or `stop` says so.
+   *
+   * @param isKnown whether the lanes stand where nothing was left to gain before: then the rest of the queue has nothing to find
+   */
+  run(stop: () => boolean, isKnown: () => boolean = () => false): void {
     while (this.waiting > 0) {
       const job = this.queue[this.head]!;
       this.head = (this.head + 1) % this.queue.length;
       this.waiting--;
       this.queued[job] = 0;
-      if (this.improve(job)) this.push(job);
+      if (this.improve(job)) {
+        if (isKnown()) return this.clear();
+        this.push(job);
+      }
       if (stop()) return;
     }
   }

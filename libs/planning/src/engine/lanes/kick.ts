@@ -2,24 +2,38 @@ import type { Random } from '../random.js';
 import { applyExchange, applySwap } from './apply.js';
 import type { Descent } from './descent.js';
 import type { Lanes } from './lanes.js';
+import type { LaneModel } from './model.js';
 
 /** How long a block may be that a kick carries, and in short lanes which part of them: more would not be a kick but a new lane. */
 const LONGEST = 10;
 const PART_OF_LANE = 0.4;
 const SHORTEST_LIMIT = 3;
-/** Most changes in one kick, with changeovers and without: without them the way back is short, and so has the kick to be. */
-const MOST = 3;
-const MOST_WITHOUT_CHANGEOVERS = 2;
+/** How many changes make one kick, at least and at most. */
+interface Strength {
+  least: number;
+  most: number;
+}
+const SEVERAL_LANES: Strength = { least: 1, most: 3 };
+/** In one lane nothing but its own order can give way, and half of all single changes are simply undone. */
+const ONE_LANE: Strength = { least: 2, most: 3 };
+/** Without changeovers the way back is short, and so has the kick to be. */
+const WITHOUT_CHANGEOVERS: Strength = { least: 1, most: 2 };
 
 /** Changes the sequences at random, near one place, and queues what it touched. */
 export function kick(s: Lanes, descent: Descent, random: Random): void {
-  const times = 1 + random.below(s.model.families > 1 ? MOST : MOST_WITHOUT_CHANGEOVERS);
+  const { least, most } = strengthFor(s.model);
+  const times = least + random.below(most - least + 1);
   for (let n = 0; n < times; n++) {
     const job = random.below(s.model.jobs);
     const lane = s.laneOf[job]!;
     if (s.model.lanes > 1 && random.below(2) === 0) across(s, descent, random, lane, s.placeOf[job]!);
     else within(s, descent, random, lane, s.placeOf[job]!);
   }
+}
+
+function strengthFor({ families, lanes }: LaneModel): Strength {
+  if (families === 1) return WITHOUT_CHANGEOVERS;
+  return lanes === 1 ? ONE_LANE : SEVERAL_LANES;
 }
 
 const longestIn = ({ model: { jobs, lanes } }: Lanes): number =>

@@ -10,15 +10,17 @@ export class Lanes {
   readonly span: Int32Array;
   /** End of the job at each place, min. */
   readonly end: Int32Array;
-  /** End less due date, min, and cost per minute late, of the job at each place. */
+  /** Working time less end, min: what to add to the minute at which a lane is ready for the job at a place to get the job's shift. */
+  readonly lead: Int32Array;
+  /** End less due date, min, the same where it is late and else 0, and cost per minute late, of the job at each place. */
   readonly late: Int32Array;
+  readonly over: Int32Array;
   readonly rate: Float64Array;
   /** Minutes from the release of the job at each place to when its lane is ready for it; below 0 the lane waits. */
   readonly slack: Int32Array;
   /** Cost of all jobs up to and with each place. */
   readonly sum: Float64Array;
-  /** Slopes of the cost up to each place when everything shifts earlier (`down`) or later (`up`). */
-  readonly down: Float64Array;
+  /** Slope of the cost up to each place when everything shifts later; when it shifts earlier, no slope is steeper. */
   readonly up: Float64Array;
   /** How many jobs up to each place begin at their release with a wait before. */
   readonly waits: Int32Array;
@@ -41,11 +43,12 @@ export class Lanes {
     this.family = new Int32Array(size).fill(model.families - 1);
     this.span = new Int32Array(size);
     this.end = new Int32Array(size);
+    this.lead = new Int32Array(size);
     this.late = new Int32Array(size);
+    this.over = new Int32Array(size);
     this.rate = new Float64Array(size);
     this.slack = new Int32Array(size);
     this.sum = new Float64Array(size);
-    this.down = new Float64Array(size);
     this.up = new Float64Array(size);
     this.waits = new Int32Array(size);
     this.setupTo = transposed(model);
@@ -68,7 +71,7 @@ export class Lanes {
 
   /** Recomputes a lane from a place on; places before it must not have changed. */
   refresh(lane: number, from: number): void {
-    const { model, seq, family, span, end, late, rate, slack, sum, down, up, waits } = this;
+    const { model, seq, family, span, end, lead, late, over, rate, slack, sum, up, waits } = this;
     const base = lane * this.stride;
     const workAt = lane * (model.jobs + 1);
     const setupAt = model.setupAt[lane]!;
@@ -85,15 +88,16 @@ export class Lanes {
       const ready = end[x - 1]! + change;
       const free = ready - release[job]!;
       const done = (free < 0 ? release[job]! : ready) + span[x]!;
-      const over = done - due[job]!;
+      const behind = done - due[job]!;
       const perMin = lateRate[job]!;
       end[x] = done;
-      late[x] = over;
+      lead[x] = span[x]! - done;
+      late[x] = behind;
+      over[x] = behind > 0 ? behind : 0;
       rate[x] = perMin;
       slack[x] = free;
-      sum[x] = sum[x - 1]! + (over > 0 ? perMin * over : 0) + endRate * done + setupRate * change;
-      down[x] = down[x - 1]! + (over > 0 ? perMin : 0) + endRate;
-      up[x] = up[x - 1]! + (over >= 0 ? perMin : 0) + endRate;
+      sum[x] = sum[x - 1]! + perMin * over[x]! + endRate * done + setupRate * change;
+      up[x] = up[x - 1]! + (behind >= 0 ? perMin : 0) + endRate;
       waits[x] = waits[x - 1]! + (free < 0 ? 1 : 0);
       this.laneOf[job] = lane;
       this.placeOf[job] = x - base;
@@ -103,8 +107,8 @@ export class Lanes {
     family[tail] = families - 1;
     span[tail] = 0;
     end[tail] = end[tail - 1]!;
+    lead[tail] = -end[tail];
     sum[tail] = sum[tail - 1]!;
-    down[tail] = down[tail - 1]!;
     up[tail] = up[tail - 1]!;
     waits[tail] = waits[tail - 1]!;
     const now = sum[tail - 1]! + this.endCost(end[tail - 1]!);

@@ -9,19 +9,12 @@ import type { Lanes } from './lanes.js';
 /** Least possible change of the cost of places [from, to] when the first shifts by `shift`. */
 function bound(s: Lanes, from: number, to: number, shift: number): number {
   if (to < from) return 0;
-  if (shift < 0) return shift * (s.down[to]! - s.down[from - 1]!);
-  if (s.model.hasReleases && s.waits[to]! !== s.waits[from]!)
+  if (shift > 0 && s.model.hasReleases && s.waits[to]! !== s.waits[from]!)
     return s.model.endRate === 0 ? firstUp(s, from, shift) : 0;
   return shift * (s.up[to]! - s.up[from - 1]!);
 }
 
 const firstUp = (s: Lanes, from: number, shift: number): number => shift * (s.up[from]! - s.up[from - 1]!);
-
-/** Exact change of the tardiness cost of the job at a place when it shifts. */
-export function shiftOfJob(rate: number, was: number, shift: number): number {
-  const is = was + shift;
-  return rate * ((is > 0 ? is : 0) - (was > 0 ? was : 0));
-}
 
 /** Exact change of the cost of places [from, to] when all shift by `shift` (no releases). */
 export function shiftCost(s: Lanes, from: number, to: number, shift: number): number {

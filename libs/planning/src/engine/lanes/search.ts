@@ -1,6 +1,6 @@
 import type { Budget } from '../budget.js';
 import type { Random } from '../random.js';
-import { cross } from './cross.js';
+import { cross, crossLane } from './cross.js';
 import { Descent } from './descent.js';
 import { dispatch, meansOf, RULE_GRID } from './dispatch.js';
 import { Elite } from './elite.js';
@@ -14,9 +14,10 @@ export interface LaneResult {
 }
 
 /**
- * Iterated local search in phases: kick, go downhill, keep what is better or, while it is warm, a little worse. One lane is shaken
- * between phases; with more lanes the first phases begin apart, and later ones with what two good plans of the phases before
- * have in common.
+ * Iterated local search in phases: kick, go downhill, keep what is better or, while it is warm, a little worse. One lane begins each
+ * phase from the best plan, shaken; with more lanes the first phases begin apart. What two good plans of the phases before have in
+ * common is where later phases begin: all of them with more lanes, and with changeovers in one lane every other of those that follow
+ * on one that found nothing.
  */
 export function searchLanes(
   model: LaneModel,
@@ -30,8 +31,12 @@ export function searchLanes(
   let best = takeOut(s);
   let ofPhase = best;
   onBetter(best, descent.evaluations);
+  const kept = new Kept(s);
   const settle = (): void => {
-    descent.run(() => budget.isSpent());
+    descent.run(
+      () => budget.isSpent(),
+      () => kept.isHere(),
+    );
     if (s.value() >= ofPhase.value) return;
     ofPhase = takeOut(s);
     if (ofPhase.value >= best.value) return;
@@ -40,7 +45,6 @@ export function searchLanes(
   };
   descent.pushAll();
   settle();
-  const kept = new Kept(s);
   kept.save();
   const several = model.lanes > 1;
   const warmth = new Warmth(several ? SEVERAL_LANES : model.families > 1 ? ONE_LANE : ONE_LANE_WITHOUT_CHANGEOVERS);
@@ -54,13 +58,16 @@ export function searchLanes(
     else kept.restore();
     if (!warmth.isOver()) continue;
     elite.add(ofPhase);
-    const parents = several && warmth.phases >= PHASES_APART ? elite.pair(random) : null;
+    const stale = warmth.staleAfter(best.value);
+    const isCrossed = several ? warmth.phases >= PHASES_APART : model.families > 1 && stale % 2 === 1;
+    const parents = isCrossed ? elite.pair(random) : null;
     if (parents) {
-      cross(s, parents[0].lanes, parents[1].lanes, random);
+      const mix = several ? cross : crossLane;
+      mix(s, parents[0].lanes, parents[1].lanes, random);
       descent.pushAll();
     } else {
       load(s, best.lanes);
-      shake(s, descent, random, several ? SHAKEN_APART : warmth.staleAfter(best.value) * SHAKEN);
+      shake(s, descent, random, several ? SHAKEN_APART : stale * SHAKEN);
     }
     ofPhase = { lanes: [], value: Infinity };
     settle();
@@ -92,9 +99,9 @@ interface Course {
   growth: number;
   heat: number;
 }
-const ONE_LANE: Course = { phase: 400, growth: 1.3, heat: 0.008 };
+const ONE_LANE: Course = { phase: 300, growth: 1.1, heat: 0.008 };
 /** Without changeovers the valleys are shallow: half the heat leaves them, and a second is better spent going down. */
-const ONE_LANE_WITHOUT_CHANGEOVERS: Course = { ...ONE_LANE, heat: 0.004 };
+const ONE_LANE_WITHOUT_CHANGEOVERS: Course = { phase: 400, growth: 1.3, heat: 0.004 };
 const SEVERAL_LANES: Course = { phase: 500, growth: 1, heat: 0.01 };
 
 /** Cools from warm to cold over a phase. */
@@ -179,6 +186,16 @@ class Kept {
     this.cost = this.s.cost;
   }
 
+  /** Whether the lanes hold just this: half of all kicks are undone by the way down. */
+  isHere(): boolean {
+    const { s } = this;
+    if (Math.abs(s.cost - this.cost) > ROUNDING) return false;
+    for (let lane = 0; lane < s.model.lanes; lane++)
+      if (s.version[lane] !== this.version[lane] && firstDifference(s, lane, this.seq, this.length[lane]!) >= 0)
+        return false;
+    return true;
+  }
+
   restore(): void {
     const { s } = this;
     for (let lane = 0; lane < s.model.lanes; lane++) {
@@ -192,6 +209,9 @@ class Kept {
     }
   }
 }
+
+/** Sums of the same costs in another order differ by less. */
+const ROUNDING = 1e-6;
 
 function firstDifference(s: Lanes, lane: number, seq: Int32Array, length: number): number {
   const base = lane * s.stride;
