@@ -1,38 +1,12 @@
 import fc from 'fast-check';
+import { randomModel } from '#test/support/random-lanes.js';
 import { Random } from '../random.js';
 import { applyExchange, applySwap } from './apply.js';
 import { Lanes } from './lanes.js';
-import type { LaneModel } from './model.js';
 import { priceReplace, priceSwap } from './price.js';
 
-/** Random sequences: a few lanes with setups, and releases where asked for. */
-function randomModel(random: Random, jobs: number, lanes: number, releases: boolean): LaneModel {
-  const size = jobs + 1;
-  const figures = (count: number, below: number, last = 0): Int32Array =>
-    Int32Array.from({ length: count + 1 }, (_, at) => (at < count ? random.below(below) : last));
-  const matrix = Int32Array.from({ length: size * size }, (_, at) => (at % size === jobs ? 0 : random.below(30)));
-  const work = Int32Array.from({ length: lanes * size }, (_, at) => (at % size === jobs ? 0 : 1 + random.below(50)));
-  return {
-    lanes,
-    jobs,
-    work,
-    families: size,
-    familyOf: Int32Array.from({ length: size }, (_, at) => at),
-    setupAt: new Int32Array(lanes),
-    setup: matrix,
-    release: releases ? figures(jobs, 200, -1_000_000) : new Int32Array(size).fill(-1_000_000),
-    hasReleases: releases,
-    due: figures(jobs, 300),
-    lateRate: Float64Array.from({ length: size }, (_, at) => (at < jobs ? random.below(10) : 0)),
-    endRate: random.below(2) / 10,
-    setupRate: random.below(2) / 5,
-    makespan: false,
-    scaleMin: 100,
-  };
-}
-
 function filled(random: Random, jobs: number, lanes: number, releases: boolean): Lanes {
-  const s = new Lanes(randomModel(random, jobs, lanes, releases));
+  const s = new Lanes(randomModel(random, { jobs, lanes, releases }));
   const split = 1 + random.below(jobs - 1);
   const all = Array.from({ length: jobs }, (_, job) => job);
   if (lanes === 1) s.setLane(0, all);
