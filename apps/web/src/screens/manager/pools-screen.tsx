@@ -39,7 +39,7 @@ export function PoolsScreen() {
                         <td>
                           <Bar share={loadPct / 100} />
                         </td>
-                        <td>
+                        <td className="one-line">
                           {binds ? (
                             <span className="word act">▲ holds jobs back</span>
                           ) : (
@@ -104,7 +104,8 @@ function FrameLoad({ plan }: { plan: PlanView }) {
 
 /** Work that began before the lab closed may run on. */
 function closedWeek(bookedHours: number): string {
-  return bookedHours > 0 ? `closed · ${bookedHours.toFixed(0)} h booked` : 'closed';
+  if (bookedHours === 0) return 'closed';
+  return `closed · ${bookedHours < 1 ? 'under 1' : bookedHours.toFixed(0)} h booked`;
 }
 
 function Bar({ share }: { share: number }) {
