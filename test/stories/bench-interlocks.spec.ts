@@ -221,10 +221,13 @@ describe('a run', () => {
 
   it('refuses figures by field, with limit and unit', async () => {
     const at = `/specimens/${job.specimens[0]!.id}`;
-    const put = await technician.put<any>(`/jobs/${job.id}${at}/dimensions`, {
-      dimensions: { widthMm: [10, -1], colour: [1] },
-    });
-    expect([put.status, put.body.errors.map(({ field, unit }: any) => [field, unit])]).toEqual([
+    const put = await technician.put<{ errors: { field: string; unit?: string }[] }>(
+      `/jobs/${job.id}${at}/dimensions`,
+      {
+        dimensions: { widthMm: [10, -1], colour: [1] },
+      },
+    );
+    expect([put.status, put.body.errors.map(({ field, unit }) => [field, unit])]).toEqual([
       422,
       [
         ['dimensions.widthMm[1]', 'mm'],

@@ -26,7 +26,7 @@ export function cross(s: Lanes, one: Sequences, two: Sequences, random: Random):
 
 /**
  * Fills the only lane from two plans: a stretch of the one stays where it is, and the other's order fills the places around it (order
- * crossover, Davis 1985, for sequences).
+ * crossover, Davis 1985; cited from memory).
  */
 export function crossLane(s: Lanes, [one]: Sequences, [two]: Sequences, random: Random): void {
   const { jobs } = s.model;

@@ -14,7 +14,7 @@ interface Strength {
   most: number;
 }
 const SEVERAL_LANES: Strength = { least: 1, most: 3 };
-/** In one lane nothing but its own order can give way, and half of all single changes are simply undone. */
+/** In one lane a single change is easily undone: nothing but the lane's own order can give way. */
 const ONE_LANE: Strength = { least: 2, most: 3 };
 /** Without changeovers the way back is short, and so has the kick to be. */
 const WITHOUT_CHANGEOVERS: Strength = { least: 1, most: 2 };

@@ -5,9 +5,8 @@ export class Lanes {
   readonly stride: number;
   readonly seq: Int32Array;
   readonly length: Int32Array;
-  /** Setup family and working time of the job at each place. */
+  /** Setup family of the job at each place. */
   readonly family: Int32Array;
-  readonly span: Int32Array;
   /** End of the job at each place, min. */
   readonly end: Int32Array;
   /** Working time less end, min: what to add to the minute at which a lane is ready for the job at a place to get the job's shift. */
@@ -41,7 +40,6 @@ export class Lanes {
     this.seq = new Int32Array(size).fill(jobs);
     this.length = new Int32Array(lanes);
     this.family = new Int32Array(size).fill(model.families - 1);
-    this.span = new Int32Array(size);
     this.end = new Int32Array(size);
     this.lead = new Int32Array(size);
     this.late = new Int32Array(size);
@@ -71,7 +69,7 @@ export class Lanes {
 
   /** Recomputes a lane from a place on; places before it must not have changed. */
   refresh(lane: number, from: number): void {
-    const { model, seq, family, span, end, lead, late, over, rate, slack, sum, up, waits } = this;
+    const { model, seq, family, end, lead, late, over, rate, slack, sum, up, waits } = this;
     const base = lane * this.stride;
     const workAt = lane * (model.jobs + 1);
     const setupAt = model.setupAt[lane]!;
@@ -84,14 +82,14 @@ export class Lanes {
       const kind = familyOf[job]!;
       const change = setup[setupAt + family[x - 1]! * families + kind]!;
       family[x] = kind;
-      span[x] = work[workAt + job]!;
       const ready = end[x - 1]! + change;
       const free = ready - release[job]!;
-      const done = (free < 0 ? release[job]! : ready) + span[x]!;
+      const workMin = work[workAt + job]!;
+      const done = (free < 0 ? release[job]! : ready) + workMin;
       const behind = done - due[job]!;
       const perMin = lateRate[job]!;
       end[x] = done;
-      lead[x] = span[x]! - done;
+      lead[x] = workMin - done;
       late[x] = behind;
       over[x] = behind > 0 ? behind : 0;
       rate[x] = perMin;
@@ -105,7 +103,6 @@ export class Lanes {
     this.version[lane] = ++this.versions;
     const tail = base + last + 1;
     family[tail] = families - 1;
-    span[tail] = 0;
     end[tail] = end[tail - 1]!;
     lead[tail] = -end[tail];
     sum[tail] = sum[tail - 1]!;

@@ -186,7 +186,7 @@ class Kept {
     this.cost = this.s.cost;
   }
 
-  /** Whether the lanes hold just this: half of all kicks are undone by the way down. */
+  /** Whether the lanes hold just this: the way down undoes many a kick. */
   isHere(): boolean {
     const { s } = this;
     if (Math.abs(s.cost - this.cost) > ROUNDING) return false;
