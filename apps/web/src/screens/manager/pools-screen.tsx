@@ -105,7 +105,7 @@ function FrameLoad({ plan }: { plan: PlanView }) {
 /** Work that began before the lab closed may run on. */
 function closedWeek(bookedHours: number): string {
   if (bookedHours === 0) return 'closed';
-  return `closed · ${bookedHours < 1 ? 'under 1' : bookedHours.toFixed(0)} h booked`;
+  return `closed · ${bookedHours < 1 ? '< 1' : bookedHours.toFixed(0)} h`;
 }
 
 function Bar({ share }: { share: number }) {
