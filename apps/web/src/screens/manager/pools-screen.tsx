@@ -19,37 +19,40 @@ export function PoolsScreen() {
             <FrameLoad plan={value} />
             <section>
               <h2>Pools of like items</h2>
-              {value.pools.length === 0 && <Empty>No pool is wanted by more than one job at a time.</Empty>}
-              <table>
-                <thead>
-                  <tr>
-                    <th>Pool</th>
-                    <th className="num">Wanted</th>
-                    <th style={{ width: '45%' }} />
-                    <th>Effect</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {[...value.pools]
-                    .sort((a, b) => b.loadPct - a.loadPct)
-                    .map(({ pool, label, loadPct, binds }) => (
-                      <tr key={pool}>
-                        <th>{label}</th>
-                        <td className="num">{Math.round(loadPct)} %</td>
-                        <td>
-                          <Bar share={loadPct / 100} />
-                        </td>
-                        <td className="one-line">
-                          {binds ? (
-                            <span className="word act">▲ holds jobs back</span>
-                          ) : (
-                            <span className="soft">has room</span>
-                          )}
-                        </td>
-                      </tr>
-                    ))}
-                </tbody>
-              </table>
+              {value.pools.length === 0 ? (
+                <Empty>No pool is wanted by more than one job at a time.</Empty>
+              ) : (
+                <table>
+                  <thead>
+                    <tr>
+                      <th>Pool</th>
+                      <th className="num">Wanted</th>
+                      <th style={{ width: '45%' }} />
+                      <th>Effect</th>
+                    </tr>
+                  </thead>
+                  <tbody>
+                    {[...value.pools]
+                      .sort((a, b) => b.loadPct - a.loadPct)
+                      .map(({ pool, label, loadPct, binds }) => (
+                        <tr key={pool}>
+                          <th>{label}</th>
+                          <td className="num">{Math.round(loadPct)} %</td>
+                          <td>
+                            <Bar share={loadPct / 100} />
+                          </td>
+                          <td className="one-line">
+                            {binds ? (
+                              <span className="word act">▲ holds jobs back</span>
+                            ) : (
+                              <span className="soft">has room</span>
+                            )}
+                          </td>
+                        </tr>
+                      ))}
+                  </tbody>
+                </table>
+              )}
             </section>
           </div>
         </>
