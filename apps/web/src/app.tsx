@@ -6,8 +6,9 @@ import { SessionProvider } from './features/session/session.js';
 import { homeOf } from './screens/entry/desks.js';
 import { Shell } from './screens/entry/shell.js';
 import { SignInScreen } from './screens/entry/sign-in-screen.js';
-import { Empty, Fetched, Waiting } from './ui/faces.js';
+import { Fetched, Waiting } from './ui/faces.js';
 import { setZone } from './ui/moments.js';
+import { NO_SUCH_SHEET } from './ui/no-such-sheet.js';
 import { api } from './wire/api.js';
 import { useAsk } from './wire/asking.js';
 import type { Asked } from './wire/asking.js';
@@ -77,9 +78,7 @@ function Desks({ session }: { session: SessionView }) {
             <Route path="/register/*?" component={Register} />
             <Route path="/reports/*?" component={Reports} />
             <Route path="/notices" component={Notices} />
-            <Route>
-              <Empty>There is no such sheet. Choose a desk at the left.</Empty>
-            </Route>
+            {NO_SUCH_SHEET}
           </Switch>
         </Suspense>
       </Shell>

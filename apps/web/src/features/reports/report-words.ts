@@ -4,5 +4,5 @@ export const REPORT_STATE_WORDS: Record<ReportState, string> = {
   draft: 'being prepared',
   issuing: 'being issued',
   issued: 'issued',
-  superseded: 'replaced by a later revision',
+  superseded: 'replaced',
 };

@@ -4,7 +4,7 @@ import type { BenchView } from '#libs/contract/src/index.js';
 import { sendSurely } from '../../features/bench/sending.js';
 import { JOB_STATE_WORDS } from '../../features/requests/words.js';
 import { Empty, Fetched, Refusal } from '../../ui/faces.js';
-import { clock, moment, span } from '../../ui/moments.js';
+import { clock, day, moment, span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
@@ -34,7 +34,7 @@ export function BenchScreen() {
               </section>
             )}
             <Next bench={value} />
-            <Today bench={value} />
+            <DayAhead bench={value} />
           </div>
         )}
       </Fetched>
@@ -88,11 +88,13 @@ function Next({ bench }: { bench: BenchView }) {
   );
 }
 
-function Today({ bench }: { bench: BenchView }) {
+/** What is on the frames, and what begins within a day: after a weekend that is another day's work. */
+function DayAhead({ bench }: { bench: BenchView }) {
   if (bench.today.length === 0) return null;
+  const today = day(Date.now());
   return (
     <section>
-      <h2>Today</h2>
+      <h2>The next 24 hours</h2>
       <table>
         <thead>
           <tr>
@@ -107,6 +109,7 @@ function Today({ bench }: { bench: BenchView }) {
           {bench.today.map((job) => (
             <tr key={job.jobId}>
               <td className="fig">
+                {day(job.startsAt) !== today && `${day(job.startsAt)} `}
                 {clock(job.startsAt)}–{clock(job.endsAt)}
               </td>
               <td className="fig">{job.frameTag}</td>

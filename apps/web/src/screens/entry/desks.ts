@@ -63,7 +63,7 @@ export const DESKS: readonly Desk[] = [
     sheets: [
       { to: '/register/items', label: 'Items' },
       { to: '/register/due', label: 'Calibration due' },
-      { to: '/register/nonconformities', label: 'Nonconformities' },
+      { to: '/register/nonconformities', label: 'Non\u00ADconformities' },
       { to: '/register/rigs', label: 'Rigs' },
       { to: '/register/methods', label: 'Methods' },
       { to: '/register/materials', label: 'Materials' },

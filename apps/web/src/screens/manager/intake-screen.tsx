@@ -3,6 +3,7 @@ import type { RequestLine } from '#libs/contract/src/index.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { Unbroken } from '../../ui/unbroken.js';
 import { api } from '../../wire/api.js';
 import { useAskPages } from '../../wire/asking.js';
 
@@ -62,12 +63,14 @@ function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
           <tr key={line.id}>
             <td className="fig">{line.reference}</td>
             <th>{line.title}</th>
-            <td>{line.methods.join(', ')}</td>
+            <td>
+              <Unbroken>{line.methods.join(', ')}</Unbroken>
+            </td>
             <td className="num">{line.specimens}</td>
             <td>
               {line.requester.name}, {line.team.name}
             </td>
-            <td className={line.late ? 'act' : ''}>
+            <td className={line.late ? 'one-line act' : 'one-line'}>
               {line.late && '▲ '}
               {day(line.dueAt)}
             </td>

@@ -1,4 +1,5 @@
 import { Route, Switch } from 'wouter';
+import { NO_SUCH_SHEET } from '../../ui/no-such-sheet.js';
 import { ArrivalsScreen } from './arrivals-screen.js';
 import { HelpScreen } from './help-screen.js';
 import { IntakeScreen } from './intake-screen.js';
@@ -24,6 +25,7 @@ export function ManagerDesk() {
       <Route path="/planning/help" component={HelpScreen} />
       <Route path="/planning/pools" component={PoolsScreen} />
       <Route path="/planning/roster" component={RosterScreen} />
+      {NO_SUCH_SHEET}
     </Switch>
   );
 }

@@ -2,6 +2,7 @@ import type { PlanView } from '#libs/contract/src/index.js';
 import { Empty, Fetched } from '../../ui/faces.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
+import { Unbroken } from '../../ui/unbroken.js';
 import { api } from '../../wire/api.js';
 import { useAsk } from '../../wire/asking.js';
 
@@ -36,7 +37,9 @@ export function PoolsScreen() {
                       .sort((a, b) => b.loadPct - a.loadPct)
                       .map(({ pool, label, loadPct, binds }) => (
                         <tr key={pool}>
-                          <th>{label}</th>
+                          <th>
+                            <Unbroken>{label}</Unbroken>
+                          </th>
                           <td className="num">{Math.round(loadPct)} %</td>
                           <td>
                             <Bar share={loadPct / 100} />
@@ -84,16 +87,18 @@ function FrameLoad({ plan }: { plan: PlanView }) {
                 return (
                   <td key={weekStartsAt}>
                     <Bar share={share} />
-                    <span className="fig small">
-                      {availableHours === 0 ? (
-                        closedWeek(bookedHours)
-                      ) : (
-                        <>
-                          {Math.round(share * 100)} % · {bookedHours.toFixed(0)}/{availableHours.toFixed(0)} h
-                          {share > FULL && ' ▲ full'}
-                        </>
-                      )}
-                    </span>
+                    {availableHours === 0 ? (
+                      <span className="fig small">{closedWeek(bookedHours)}</span>
+                    ) : (
+                      <>
+                        <span className="fig small">{Math.round(share * 100)} % </span>
+                        <wbr />
+                        <span className="fig small soft">
+                          {bookedHours.toFixed(0)}/{availableHours.toFixed(0)} h
+                        </span>
+                        {share > FULL && <span className="fig small"> ▲ full</span>}
+                      </>
+                    )}
                   </td>
                 );
               })}

@@ -52,7 +52,7 @@ export function DueScreen() {
                     </Link>
                   </th>
                   <td>{KIND_WORDS[item.kind]}</td>
-                  <td>{day(dueAt)}</td>
+                  <td className="one-line">{day(dueAt)}</td>
                   <td>
                     <StatusWord status={status} />
                   </td>

@@ -40,12 +40,14 @@ export function NonconformitiesScreen() {
   );
 }
 
+const SINGULAR: Readonly<Record<string, string>> = { jobs: 'job', reports: 'report', people: 'person' };
+
 function Entry({ entry }: { entry: NonconformityView }) {
   const mayDecide = useIs('manager') && entry.state === 'open';
   const [decision, setDecision] = useState('');
   const decide = useSend(['items']);
   const touched = Object.entries(entry.touched).flatMap(([what, list]) =>
-    Array.isArray(list) ? [`${list.length} ${what}`] : [],
+    Array.isArray(list) ? [`${list.length} ${list.length === 1 ? (SINGULAR[what] ?? what) : what}`] : [],
   );
   return (
     <li className="late-entry split">

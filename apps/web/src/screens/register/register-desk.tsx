@@ -1,4 +1,5 @@
 import { Route, Switch } from 'wouter';
+import { NO_SUCH_SHEET } from '../../ui/no-such-sheet.js';
 import { CalibrateScreen } from './calibrate-screen.js';
 import { DueScreen } from './due-screen.js';
 import { ExchangeScreen } from './exchange-screen.js';
@@ -36,6 +37,7 @@ export function RegisterDesk() {
       <Route path="/register/settings" component={SettingsScreen} />
       <Route path="/register/record" component={RecordScreen} />
       <Route path="/register/status" component={StatusScreen} />
+      {NO_SUCH_SHEET}
     </Switch>
   );
 }

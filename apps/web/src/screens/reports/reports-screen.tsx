@@ -70,8 +70,8 @@ export function ReportsScreen() {
                     </span>
                   </td>
                   <td>
-                    {moment(report.issuedAt)}
-                    {report.authorisedBy && <span className="soft small"> {report.authorisedBy.name}</span>}
+                    <span className="one-line">{moment(report.issuedAt)}</span>{' '}
+                    {report.authorisedBy && <span className="soft small one-line">{report.authorisedBy.name}</span>}
                   </td>
                 </tr>
               ))}
