@@ -3,6 +3,7 @@ import { browserPath, signedIn, start, withoutBrowser } from '../support/browser
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
+import { spills } from './spills.js';
 import { violationsInBothThemes } from './violations.js';
 
 const path = await browserPath();
@@ -52,11 +53,20 @@ async function settled(page: Page, path: string): Promise<void> {
   await fetched(page);
 }
 
+/** Opens the first thing of a list. */
+async function openFirst(page: Page, [list, link]: (typeof DETAILS)[number]): Promise<void> {
+  await settled(page, list);
+  const heading = await page.locator('main h1').innerText();
+  await page.locator(link).first().click();
+  await page.locator('main h1').filter({ hasNotText: heading }).waitFor();
+  await fetched(page);
+}
+
 async function fetched(page: Page): Promise<void> {
   await page.waitForFunction(() => document.querySelector('.face .waiting-line') === null);
 }
 
-describe('the screens, by an automated checker of WCAG 2.2 A and AA', () => {
+describe('the screens', () => {
   let lab: Lab;
   let browser: Browser;
 
@@ -72,7 +82,7 @@ describe('the screens, by an automated checker of WCAG 2.2 A and AA', () => {
   }, 60_000);
 
   inBrowser(
-    'have no violation in light and in dark',
+    'have no violation of WCAG 2.2 A and AA in light and in dark, by an automated checker',
     async () => {
       const page = await signedIn(browser, lab, 'Ruth Calloway');
       const found: string[] = [];
@@ -80,16 +90,36 @@ describe('the screens, by an automated checker of WCAG 2.2 A and AA', () => {
         await settled(page, screen);
         found.push(...(await violationsInBothThemes(page)));
       }
-      for (const [list, link] of DETAILS) {
-        await settled(page, list);
-        const heading = await page.locator('main h1').innerText();
-        await page.locator(link).first().click();
-        await page.locator('main h1').filter({ hasNotText: heading }).waitFor();
-        await fetched(page);
+      for (const detail of DETAILS) {
+        await openFirst(page, detail);
         found.push(...(await violationsInBothThemes(page)));
       }
       expect(found).toEqual([]);
     },
     300_000,
+  );
+
+  inBrowser(
+    'let nothing run out of its box on a desk and on a tablet, upright and across',
+    async () => {
+      const page = await signedIn(browser, lab, 'Ruth Calloway');
+      const found: string[] = [];
+      const look = async () => {
+        for (const width of [1280, 1024, 820]) {
+          await page.setViewportSize({ width, height: 800 });
+          found.push(...(await spills(page)).map((spill) => `${width} px: ${spill}`));
+        }
+      };
+      for (const screen of [...MANAGER_SCREENS, '/planning/nothing']) {
+        await settled(page, screen);
+        await look();
+      }
+      for (const detail of DETAILS) {
+        await openFirst(page, detail);
+        await look();
+      }
+      expect(found).toEqual([]);
+    },
+    120_000,
   );
 });
