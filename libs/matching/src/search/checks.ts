@@ -68,6 +68,26 @@ export function tally(checks: readonly BitCheck[], parts: Parts, context: Contex
   return { fails, cautions, severity };
 }
 
+/**
+ * Bits of the rules that fail, together with those that are known to, and without a word on how badly. It ends as soon as `enough` fail.
+ */
+export function failsTogether(
+  checks: readonly BitCheck[],
+  parts: Parts,
+  context: Context,
+  known: number,
+  enough: number,
+): number {
+  let fails = known;
+  for (const { bit, judge, passes, otherwise } of checks) {
+    if ((fails & bit) !== 0 || passes(parts, context) || otherwise === 'caution') continue;
+    if (otherwise === null && judge(parts, context)?.outcome !== 'fail') continue;
+    fails |= bit;
+    if (countBits(fails) >= enough) return fails;
+  }
+  return fails;
+}
+
 /** Bits of the rules that caution, or null at the first that fails. */
 export function cautionsUnlessFailing(checks: readonly BitCheck[], parts: Parts, context: Context): number | null {
   let cautions = 0;

@@ -1,7 +1,7 @@
 import type { Frame } from '../item.js';
 import { bestTrains } from './best-trains.js';
 import type { Ends, Parts } from '../parts.js';
-import { bitOf, countBits, tally } from './checks.js';
+import { bitOf, countBits, failsTogether } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { ADAPTER_CHECKS, adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
 import type { Joinings } from './routes.js';
@@ -9,6 +9,7 @@ import type { Search } from './search.js';
 import type { Site } from './site.js';
 
 const TEST_SPACE = bitOf('test-space');
+const WHOLE_AND_ADAPTERS = [...WHOLE_CHECKS, ...ADAPTER_CHECKS];
 
 interface Near {
   parts: Parts;
@@ -96,8 +97,9 @@ function closest(trial: Trial, nearest: Near | null, { context }: Search): Near 
       if (cannotWin(near, known | beside.fails)) continue;
       if (near && (budget.judged -= 1) < 0) return near;
       const parts = trainOf(frame, cell, end, faces, adapters, beside);
-      const whole = tally(WHOLE_CHECKS, parts, context).fails | tally(ADAPTER_CHECKS, parts, context).fails;
-      const count = countBits(known | beside.fails | whole);
+      const count = countBits(
+        failsTogether(WHOLE_AND_ADAPTERS, parts, context, known | beside.fails, near?.count ?? Infinity),
+      );
       if (!near || count < near.count) near = { parts, count };
     }
     if (near !== before && isHopeless(near, sure, masks)) return near;

@@ -26,7 +26,8 @@ type PricedBeside = BesideChoice & { points: number };
 
 /** What was found for one frame and holds for those alike, by their traits. */
 export class SoundMemo {
-  readonly cells = onceAKey<Map<SoundOption<LoadCell>, Map<CellPosition, number | null>>>();
+  readonly cells = onceAKey<readonly CellChoice[]>();
+  readonly cellCautions = onceAKey<Map<SoundOption<LoadCell>, Map<CellPosition, number | null>>>();
   readonly ends = onceAKey<Map<SoundOption<Ends>, number | null>>();
   readonly faces = onceAKey<Map<SoundOption<JawFace | null>, number | null>>();
   readonly extensometers = onceAKey<Choice<Extensometer | null>[]>();
@@ -52,13 +53,17 @@ export class SoundChoices {
   ) {
     this.scratch = { ...blankParts(), frame };
     this.traits = traitsOf(frame);
-    this.cellCautions = memo.cells(this.traits.cells, () => new Map());
+    this.cellCautions = memo.cellCautions(this.traits.cells, () => new Map());
     this.endCautions = memo.ends(this.traits.ends, () => new Map());
     this.faceCautions = memo.faces(this.traits.faces, () => new Map());
   }
 
   /** The sound cells that meet the frame, in the order of the options. */
   get cells(): readonly CellChoice[] {
+    return this.memo.cells(this.traits.cells, () => this.soundCells());
+  }
+
+  private soundCells(): CellChoice[] {
     const { cellPositions, crossheadCoupling, baseCoupling } = this.frame.details;
     return cellPositions.flatMap((cellAt) => {
       const seat = cellAt === 'crosshead' ? crossheadCoupling : baseCoupling;
@@ -114,14 +119,14 @@ export class SoundChoices {
       ),
     };
     const { settings } = this.context;
-    const pointsOf = ({ units, cautions }: Choice<unknown>) => freshPoints(units, cautions, settings);
-    return combinations(lists)
-      .map((each) => ({
-        ...each,
-        points:
-          pointsOf(each.extensometer) + pointsOf(each.chamber) + pointsOf(each.guard) + pointsOf(each.thermocouple),
-      }))
-      .sort(cheaperFirst);
+    const priced: PricedBeside[] = [];
+    for (const { extensometer, chamber, guard, thermocouple, fails, cautions, severity } of combinations(lists)) {
+      let points = 0;
+      for (const { units, cautions: own } of [extensometer, chamber, guard, thermocouple])
+        points += freshPoints(units, own, settings);
+      priced.push({ extensometer, chamber, guard, thermocouple, fails, cautions, severity, points });
+    }
+    return priced.sort(cheaperFirst);
   }
 
   private on<T>(list: readonly SoundOption<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] {
