@@ -75,6 +75,13 @@ export class Descent {
       this.push(this.s.seq[base + x]!);
   }
 
+  /** Queues the two jobs that now follow each other at a place: what moved along with its neighbours has little new to find. */
+  private pushJoint(lane: number, place: number): void {
+    const at = lane * this.s.stride + place;
+    if (place > 1) this.push(this.s.seq[at - 1]!);
+    if (place <= this.s.length[lane]!) this.push(this.s.seq[at]!);
+  }
+
   /**
    * Goes downhill until the queue is empty or `stop` says so.
    *
@@ -239,8 +246,10 @@ export class Descent {
     const [lane, i, j, other, g, h] = this.move as unknown as [number, number, number, number, number, number];
     if (other < 0) {
       applySwap(this.s, lane, i, j, g, h);
-      this.pushAround(lane, i, i + h - g);
-      this.pushAround(lane, h - (j - i), h);
+      this.pushJoint(lane, i);
+      this.pushJoint(lane, i + h - g + 1);
+      this.pushJoint(lane, h - (j - i));
+      this.pushJoint(lane, h + 1);
     } else {
       applyExchange(this.s, lane, i, j, other, g, h);
       this.pushAround(lane, i, i + Math.min(h - g, 3));
