@@ -160,4 +160,42 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
     },
     60_000,
   );
+
+  inBrowser(
+    '11: a due date that is over is marked before anything is sent',
+    async () => {
+      await choose(page, 'Material', 'P');
+      await page.getByLabel('Due (if any)').fill('2020-01-06');
+      await page.getByRole('button', { name: 'Submit to the lab' }).click();
+      expect(await remark(page, 'Due (if any)').textContent()).toContain('still to come');
+      expect(new URL(page.url()).pathname).toBe('/requests/new');
+    },
+    60_000,
+  );
+
+  inBrowser(
+    '12: a limit that cannot be read is marked, and its unit is that of the result',
+    async () => {
+      await choose(page, 'Material', 'P');
+      await page.getByText('State whether they conform to a specification').click();
+      await page.getByLabel('At least, MPa (if any)').fill('8 %');
+      await page.getByRole('button', { name: 'Submit to the lab' }).click();
+      expect(await remark(page, 'At least, MPa (if any)').textContent()).toContain('not a number');
+      expect(new URL(page.url()).pathname).toBe('/requests/new');
+    },
+    60_000,
+  );
+
+  inBrowser(
+    'a form that is right says when it would be done, and another method leaves nothing of the first',
+    async () => {
+      await choose(page, 'Material', 'P');
+      await page.getByText(/^If it came now: done by/).waitFor();
+      expect(await page.getByLabel('Width', { exact: true }).inputValue()).toBe('10');
+      await choose(page, 'Method', 'ISO 8510-2');
+      await page.getByLabel('Support span').waitFor({ state: 'detached' });
+      expect(await page.getByLabel('Width', { exact: true }).inputValue()).toBe('25');
+    },
+    60_000,
+  );
 });

@@ -138,7 +138,7 @@ describe('three people in a browser', () => {
       await page.getByLabel('Frame', { exact: true }).selectOption({ index: 1 });
       await page.getByLabel('Why', { exact: true }).fill('Crosshead belt');
       await page.getByRole('button', { name: 'Try it' }).click();
-      await page.getByRole('heading', { name: 'Against the published plan' }).waitFor({ timeout: 90_000 });
+      await page.getByRole('heading', { name: 'Against a plan without these changes' }).waitFor({ timeout: 90_000 });
       await page.getByRole('button', { name: /^Publish/ }).click();
       await page.getByText('The trial plan is published.').waitFor();
       await page.context().close();

@@ -246,6 +246,11 @@ describe('a request', () => {
     const unwanted = await drafted({ conformity: { resultKey: 'modulus', ...limits } });
     const { body: limited } = await requester.post<any>(`/requests/${unwanted.id}/submit`);
     expect(limited.errors).toEqual([expect.objectContaining({ field: 'conformity.resultKey', found: 'modulus' })]);
+    const wanted = limited.errors[0].allowed.replace('one of the results asked for: ', '').split(', ')[0];
+    const foreign = await drafted({ conformity: { resultKey: wanted, ...limits, unit: 'furlong' } });
+    expect((await requester.post<any>(`/requests/${foreign.id}/submit`)).body.errors).toEqual([
+      expect.objectContaining({ field: 'conformity.unit', found: 'furlong' }),
+    ]);
     const none = await drafted({ batches: [] });
     expect((await requester.post<any>(`/requests/${none.id}/submit`)).body.errors[0].field).toBe('batches');
   });

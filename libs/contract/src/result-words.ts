@@ -84,6 +84,7 @@ function wordsOf(key: string, testType: string): ResultWords {
   const words = WORDS[key] ?? { label: key, unit: '', factor: 1 };
   if (key === 'peak-stress')
     return { ...words, label: STRENGTH_OF[testType] ?? words.label, ...(testType === 'strip' ? PER_WIDTH : {}) };
+  if (testType === 'component' && key.endsWith('tear-peaks')) return { ...words, unit: 'N' };
   if (key === 'modulus') return { ...words, label: MODULUS_OF[testType] ?? words.label };
   return testType === 'torsion' ? { ...words, ...TORQUE[key] } : words;
 }

@@ -86,7 +86,7 @@ export type {
   TrainSegment,
   Verdict,
 } from './answer.js';
-export { askFields, GEOMETRY_LABELS } from './ask-fields.js';
+export { askFields, GEOMETRY_LABELS, hasStrength } from './ask-fields.js';
 export { checkAsk } from './check-ask.js';
 export { isNeeds, needsOf } from './needs-of.js';
 export { changeoverBetween } from './changeover.js';

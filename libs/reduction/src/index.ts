@@ -1,6 +1,7 @@
 export { checkCurveFormat } from './curve/check-curve-format.js';
 export { createCurveReader } from './curve/create-curve-reader.js';
 export type { CurveReader, CurveReaderOptions } from './curve/create-curve-reader.js';
+export { CHANNEL_QUANTITIES } from './curve/channel-units.js';
 export { CURVE_CHANNELS } from './curve/curve.js';
 export type { Curve, CurveChannel } from './curve/curve.js';
 export type {

@@ -297,7 +297,7 @@ export const JOINT_METHODS: readonly Method[] = [
     defaultMinPerSpecimen: 5,
     defaultSetupMin: 10,
     reduction: {
-      kind: 'tear',
+      kind: 'component', // a force, not divided by a thickness that nobody measures
       toe: NO_TOE,
       break: AT_LOAD_DROP,
       trace: { fromMm: 10, toMm: 150, peakDropShare: 0.02 },

@@ -21,7 +21,7 @@ export function figuresOf({ work, trainItems }: BenchFacts, { results }: TypedRe
       });
     }
     const figure = readTyped(typed, work.method, at);
-    return isProblem(figure) ? figure : (figureProblem(figure, at, bounds) ?? figure);
+    return isProblem(figure) ? figure : (figureProblem(figure, at, bounds, work) ?? figure);
   });
   refuseIfAny(read.filter(isProblem));
   return read.filter((each): each is KeptFigure => !isProblem(each));

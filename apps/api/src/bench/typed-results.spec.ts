@@ -14,6 +14,7 @@ const method = (testType: string, over: object = {}) =>
 const ask = (geometry: object, results: string[] = []) => ({ geometry, results }) as unknown as Ask;
 
 const BAR = { shape: 'rectangle', widthMm: 10, thicknessMm: 4 };
+const ASKED = { method: method('tension'), ask: ask(BAR) };
 const MEASURED = Object.freeze({ widthMm: [10.1, 9.9], thicknessMm: [4] });
 
 describe('results that are wanted', () => {
@@ -76,7 +77,20 @@ describe('a figure as typed', () => {
     [0.1, false],
   ])('of a peak of %p N is refused: %p', (value, refused) => {
     const bounds = { capacity: 5000, cellTag: 'LC-1', loadUnit: 'N' };
-    expect(figureProblem({ key: 'peak-load', value, unit: 'N' }, 0, bounds) !== null).toBe(refused);
+    expect(figureProblem({ key: 'peak-load', value, unit: 'N' }, 0, bounds, ASKED) !== null).toBe(refused);
+  });
+
+  // σ = F/A with A = 10 mm × 4 mm: 250 MPa are 10 kN, twice what the cell is rated for.
+  it.each([
+    ['peak-stress', 'MPa', 250, false],
+    ['peak-stress', 'MPa', 251, true],
+    ['modulus', 'MPa', 210_000, false],
+    ['modulus', 'MPa', -1, true],
+    ['strain-at-break', 'mm/mm', -0.01, false],
+    ['elongation-after-fracture', 'mm/mm', -0.03, true],
+  ])('of %p in %p of %p on a cell for 5 kN is refused: %p', (key, unit, value, refused) => {
+    const bounds = { capacity: 5000, cellTag: 'LC-1', loadUnit: 'N' };
+    expect(figureProblem({ key, value, unit }, 0, bounds, ASKED) !== null).toBe(refused);
   });
 });
 

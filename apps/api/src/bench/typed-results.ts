@@ -4,7 +4,7 @@ import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import { loadAt, plasticTorque } from '#libs/matching/src/index.js';
 import type { Ask, Method } from '#libs/matching/src/index.js';
-import { findUnit, isUnit, QUANTITIES, toInternal, unitsOf } from '#libs/units/src/index.js';
+import { findUnit, formatNumber, isUnit, QUANTITIES, toInternal, unitsOf } from '#libs/units/src/index.js';
 import type { Quantity } from '#libs/units/src/index.js';
 import { dimensionsNeeded, isMeasured, measuredGeometry } from './dimensions.js';
 
@@ -65,10 +65,47 @@ export interface Bounds {
   loadUnit: string;
 }
 
-/** A peak above what the cell is rated for was not measured by it. */
-export function figureProblem({ key, value, unit }: KeptFigure, at: number, bounds: Bounds): FieldProblem | null {
+/** Results that a load is behind, as a stress or a force per width. */
+const STRESSES: readonly string[] = [
+  'peak-stress',
+  'stress-at-break',
+  'offset-yield',
+  'upper-yield',
+  'lower-yield',
+  'stress-at-strain',
+  'mean-peel',
+  'least-peel',
+  'highest-peel',
+  'mean-tear-peaks',
+  'median-tear-peaks',
+];
+/** How far the lengths of a specimen may be from those that were asked for before a load that follows from them means nothing. */
+const LOAD_MARGIN = 2;
+
+/** A load above what the cell is rated for was not measured by it, and but for strains no figure is below zero. */
+export function figureProblem(
+  { key, value, unit }: KeptFigure,
+  at: number,
+  bounds: Bounds,
+  { method, ask }: { method: Method; ask: Ask },
+): FieldProblem | null {
   const field = `results[${at}].value`;
-  if (key !== PEAK) return numberProblem(field, value, { unit });
+  const plain = key.split('@')[0]!;
+  if (key !== PEAK) {
+    const problem = numberProblem(
+      field,
+      value,
+      plain.includes('strain') && !STRESSES.includes(plain) ? { unit } : { unit, min: 0 },
+    );
+    if (problem || !STRESSES.includes(plain) || !isComputed(method) || method.testType === 'torsion') return problem;
+    const load = loadAt(value, ask.geometry, method).value;
+    if (!(load > LOAD_MARGIN * bounds.capacity)) return null;
+    const most = (value * bounds.capacity) / load;
+    return fieldProblem(
+      { field, found: value, allowed: `at most about ${formatNumber(most, 3)} ${unit} on ${bounds.cellTag}`, unit: '' },
+      `On a specimen of the size that was asked for it is a force of ${formatNumber(load, 3)} N; ${bounds.cellTag} is rated for ${formatNumber(bounds.capacity, 3)} N.`,
+    );
+  }
   const problem = numberProblem(field, value, { unit: bounds.loadUnit, above: 0, max: bounds.capacity });
   return (
     problem &&

@@ -52,10 +52,14 @@ describe('since when an item is in doubt', () => {
   it('runs from the last good one before the finding until the finding that put it right', () => {
     const wrong = calibration(-5, 360, 'tension', 'out-of-tolerance');
     expect(doubt([wrong, calibration(-370, -5)])).toEqual([-370, -5, 'Last found good by calibration']);
+  });
+
+  it('is not cut short by a check, which looks at one force, where a calibration found it wrong', () => {
+    const wrong = calibration(-5, 360, 'tension', 'out-of-tolerance');
     expect(doubt([wrong, calibration(-370, -5)], [check(-20, true)])).toEqual([
-      -20,
+      -370,
       -5,
-      'Last found good by shift check',
+      'Last found good by calibration',
     ]);
   });
 

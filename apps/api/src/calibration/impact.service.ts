@@ -51,8 +51,8 @@ export async function impactOf(manager: EntityManager, itemId: string, since?: s
 }
 
 /**
- * When an item is in doubt: from the last time that it was found good before it was last found wrong, until then when a
- * calibration put it right, else until now. Without a finding, from the last time that it was found good until now.
+ * When an item is in doubt: from the last time that it was found good before it was last found wrong (by a calibration, when it was
+ * one that found it wrong), until then when a calibration put it right, else until now. Without a finding, from the last time that it was found good until now.
  */
 export function doubtOf(
   calibrations: readonly CalibrationEntity[],
@@ -61,8 +61,8 @@ export function doubtOf(
 ): Doubt {
   const wrongCalibrations = calibrations.filter(({ asFound }) => asFound === 'out-of-tolerance');
   const findings = [
-    ...wrongCalibrations.map(({ performedAt }) => ({ atMs: performedAt.getTime(), putRight: true })),
-    ...checks.filter(({ passed }) => !passed).map(({ at }) => ({ atMs: at.getTime(), putRight: false })),
+    ...wrongCalibrations.map(({ performedAt }) => ({ atMs: performedAt.getTime(), byCalibration: true })),
+    ...checks.filter(({ passed }) => !passed).map(({ at }) => ({ atMs: at.getTime(), byCalibration: false })),
   ];
   const finding = findings.sort((a, b) => b.atMs - a.atMs)[0];
   const evidence: Evidence[] = [
@@ -72,11 +72,14 @@ export function doubtOf(
       kind: 'calibration' as const,
       good: true,
     })),
-    ...checks.map(({ at, passed }) => ({ atMs: at.getTime(), kind: 'shift-check' as const, good: passed })),
+    // A check looks at one force: it cannot clear what a calibration found anywhere in the range.
+    ...(finding?.byCalibration ? [] : checks).map(({ at, passed }) => ({
+      ...{ atMs: at.getTime(), kind: 'shift-check' as const, good: passed },
+    })),
   ];
   const last = lastKnownGood(evidence, finding?.atMs ?? nowMs);
   const why = last
     ? `Last found good by ${last.kind === 'calibration' ? 'calibration' : 'shift check'}`
     : 'Never found good before';
-  return { sinceMs: last?.atMs ?? 0, untilMs: finding?.putRight ? finding.atMs : nowMs, why };
+  return { sinceMs: last?.atMs ?? 0, untilMs: finding?.byCalibration ? finding.atMs : nowMs, why };
 }

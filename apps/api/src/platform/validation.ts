@@ -32,7 +32,8 @@ export function problemsOf(errors: readonly ValidationError[], path = ''): Field
 function problemOf(field: string, error: ValidationError, name: string, message: string): FieldProblem {
   const found = plain(error.value);
   if (name === 'whitelistValidation')
-    return fieldProblem({ field, found, allowed: 'nothing; there is no such field', unit: '' });
+    // What nobody asked for is not missing, even when it is empty.
+    return fieldProblem({ field, found: found || 'empty', allowed: 'nothing; there is no such field', unit: '' });
   const context = error.contexts?.[name] as FieldContext | undefined;
   // A stock decorator says `peakForceN must not be less than 1`: what follows the name is what is allowed.
   const allowed = context?.allowed ?? message.replace(error.property, '').replace(/^\s*(must|should) (be )?/, '');

@@ -1,3 +1,4 @@
+import { resultWords } from '#libs/contract/src/index.js';
 import { fieldProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import { askOf, methodOf } from '#libs/records/src/index.js';
@@ -12,13 +13,23 @@ export function submissionProblems({ request, batches }: RequestAround, nowMs: n
   return [...none, ...due, ...limitProblems(request, batches), ...batches.flatMap(problemsOfBatch)];
 }
 
-/** Limits can only be held against a result that somebody wants. */
+/** Limits can only be held against a result that somebody wants, in the unit that it comes in. */
 function limitProblems({ conformity }: RequestAround['request'], batches: RequestAround['batches']): FieldProblem[] {
   if (conformity === null) return [];
   const wanted = new Set(batches.flatMap(({ batch, method, material }) => askOf(batch, method, material).results));
   const key = String(conformity['resultKey']);
-  if (wanted.has(key)) return [];
-  return [problem('conformity.resultKey', key, `one of the results asked for: ${[...wanted].join(', ')}`)];
+  if (!wanted.has(key))
+    return [problem('conformity.resultKey', key, `one of the results asked for: ${[...wanted].join(', ')}`)];
+  const units = new Set(
+    batches
+      .filter(({ batch, method, material }) => askOf(batch, method, material).results.includes(key))
+      .map(({ method }) => resultWords(key, method.testType).unit),
+  );
+  const unit = String(conformity['unit']);
+  if (units.size === 1 && units.has(unit)) return [];
+  const allowed =
+    units.size === 1 ? `the unit of that result: ${[...units].join('')}` : 'one unit for the result in every batch';
+  return [problem('conformity.unit', unit, allowed)];
 }
 
 function problemsOfBatch({ batch, method, material }: RequestAround['batches'][number], index: number): FieldProblem[] {

@@ -75,6 +75,20 @@ describe('the results of a batch', () => {
     expect(whole({ ...limit, rule: 'guarded', lower: 59 }).conformity!.statement).toBe('conforms');
   });
 
+  it('guard each specimen by how well one is measured, not by how they scatter', () => {
+    // U of one = 2 · √((1/√3)² + 2 · (0.5/√3)²) % of 62 MPa = 2 · 0.7071 % · 62 = 0.877 MPa: all three clear 59 MPa, 60 MPa does not clear 59.5.
+    const each: ConformityAsk = { ...limit, of: 'each', rule: 'guarded' };
+    expect(whole({ ...each, lower: 59 }).conformity).toMatchObject({ statement: 'conforms' });
+    expect(whole({ ...each, lower: 59 }).conformity!.detail).toContain('U of one: 0.88 MPa');
+    expect(whole({ ...each, lower: 59.5 }).conformity!.statement).toBe('cannot be stated');
+  });
+
+  it('do not state it where the limits are in another unit than the result', () => {
+    const { statement, detail } = whole({ ...limit, unit: 'kN' }).conformity!;
+    expect(statement).toBe('cannot be stated');
+    expect(detail).toContain('not in the unit of the result, MPa');
+  });
+
   it('do not state it when it must be guarded and no uncertainty is known', () => {
     expect(whole({ ...limit, rule: 'guarded', lower: 10 }, null).conformity!.statement).toBe('cannot be stated');
   });

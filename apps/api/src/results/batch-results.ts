@@ -3,7 +3,7 @@ import type { BatchResults, ConformityAsk, StatisticsView } from '#libs/contract
 import type { Method } from '#libs/matching/src/index.js';
 import { describeSample, stateConformity, testGrubbs, toleranceBound } from '#libs/reduction/src/index.js';
 import type { Verdict } from '#libs/reduction/src/index.js';
-import { uncertaintyView } from './uncertainty-view.js';
+import { expandedOfOne, uncertaintyView } from './uncertainty-view.js';
 import type { Doubts } from './uncertainty-view.js';
 
 /** From so many specimens on a bound for an allowable is worth stating. */
@@ -123,7 +123,7 @@ const STATEMENTS: Record<Verdict, NonNullable<BatchResults['conformity']>['state
   undecided: 'cannot be stated',
 };
 
-/** By the rule agreed at acceptance. Without values, or guarded without an uncertainty, it cannot be stated. */
+/** By the rule agreed at acceptance. Limits in another unit, or guarded without an uncertainty, it cannot be stated. */
 function conformityOf(batch: Batch, statistics: readonly StatisticsView[]): BatchResults['conformity'] {
   const ask = batch.conformity;
   const of = ask && statistics.find(({ key }) => key === ask.resultKey);
@@ -136,15 +136,16 @@ function conformityOf(batch: Batch, statistics: readonly StatisticsView[]): Batc
     .flat()
     .join(' and ');
   const detail = `${of.label} of ${ask.of === 'mean' ? 'the mean' : 'each specimen'}: ${limits} ${ask.unit}.`;
-  const expanded = of.uncertainty?.expanded ?? null;
-  if (ask.rule === 'guarded' && expanded === null) {
-    return {
-      specification: ask.specification,
-      statement: 'cannot be stated',
-      rule,
-      detail: `${detail} No uncertainty could be computed.`,
-    };
-  }
+  const unstated = (why: string): BatchResults['conformity'] => ({
+    ...{ specification: ask.specification, statement: 'cannot be stated', rule },
+    detail: `${detail} ${why}`,
+  });
+  if (ask.unit !== of.unit) return unstated(`The limits are not in the unit of the result, ${of.unit}.`);
+  const expanded =
+    ask.of === 'mean'
+      ? (of.uncertainty?.expanded ?? null)
+      : expandedOfOne(ask.resultKey, of.mean, batch.method, batch.doubts);
+  if (ask.rule === 'guarded' && expanded === null) return unstated('No uncertainty could be computed.');
   const { verdict } = stateConformity(
     values,
     {
@@ -155,5 +156,9 @@ function conformityOf(batch: Batch, statistics: readonly StatisticsView[]): Batc
     },
     expanded,
   );
-  return { specification: ask.specification, statement: STATEMENTS[verdict], rule, detail };
+  const guard =
+    ask.rule === 'guarded'
+      ? ` U of ${ask.of === 'mean' ? 'the mean' : 'one'}: ${expanded!.toPrecision(2)} ${of.unit}.`
+      : '';
+  return { specification: ask.specification, statement: STATEMENTS[verdict], rule, detail: detail + guard };
 }

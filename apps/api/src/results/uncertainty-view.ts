@@ -52,14 +52,8 @@ export function uncertaintyView(
   method: Method,
   doubts: Doubts,
 ): StatisticsView['uncertainty'] {
-  const plain = key.split('@')[0]!; // the strain at which it was read does not enter
-  const model = MODELS[method.testType] ?? 'axial';
-  const exponents = isResultKey(plain) ? exponentsOf(plain, model) : null;
-  if (!exponents || doubts.forcePct === null) return null;
-  if ('extension' in exponents && doubts.extensionPct === null) return null;
   const repeatability = repeatabilityOf(figures.mean, figures.sd, figures.n);
-  const sources = { ...sourcesOf(doubts, model), ...(repeatability ? { repeatability } : {}) };
-  const found = uncertaintyOfResult(figures.mean, exponents, sources);
+  const found = doubtOf(key, figures.mean, method, doubts, repeatability ? { repeatability } : {});
   if (!found) return null;
   const { lines, k } = found.budget;
   return {
@@ -71,6 +65,26 @@ export function uncertaintyView(
       contributionPct: share * 100,
     })),
   };
+}
+
+/**
+ * Expanded uncertainty (k = 2) of one specimen's result, from the equipment and the lengths alone: how specimens scatter says nothing
+ * about how well one of them was measured.
+ *
+ * @param value of about the size of the result, in its unit
+ * @returns in the same unit; null as for {@link uncertaintyView}
+ */
+export function expandedOfOne(key: string, value: number, method: Method, doubts: Doubts): number | null {
+  return doubtOf(key, value, method, doubts)?.expanded ?? null;
+}
+
+function doubtOf(key: string, value: number, method: Method, doubts: Doubts, more: DoubtSources = {}) {
+  const plain = key.split('@')[0]!; // the strain at which it was read does not enter
+  const model = MODELS[method.testType] ?? 'axial';
+  const exponents = isResultKey(plain) ? exponentsOf(plain, model) : null;
+  if (!exponents || doubts.forcePct === null) return null;
+  if ('extension' in exponents && doubts.extensionPct === null) return null;
+  return uncertaintyOfResult(value, exponents, { ...sourcesOf(doubts, model), ...more });
 }
 
 function isResultKey(key: string): key is ResultKey {

@@ -6,11 +6,11 @@ import { traceWindow, windowEnds } from './trace.js';
 /** Fewer peaks than this say little (ISO 6133 changes its way of reading below five peaks; from memory). */
 const FEWEST_PEAKS = 5;
 
-/** Mean of the peaks of a tear trace between the bounds, N/mm (ISO 13937-2, ISO 6133; from memory). */
+/** Mean of the peaks of a tear trace between the bounds: N/mm of thickness for rubber, N for a fabric (ISO 34-1, ISO 13937-2, ISO 6133; from memory). */
 export const meanTearPeaks: Measure = (test) =>
   overPeaks(test, (heights) => heights.reduce((sum, height) => sum + height, 0) / heights.length);
 
-/** Median of the same peaks, N/mm (ISO 6133; from memory). */
+/** Median of the same peaks, in the same unit (ISO 6133; from memory). */
 export const medianTearPeaks: Measure = (test) => overPeaks(test, median);
 
 function overPeaks(test: PreparedTest, figure: (heights: number[]) => number): Measured[] {

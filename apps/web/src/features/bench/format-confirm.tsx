@@ -1,16 +1,28 @@
 import { useState } from 'react';
 import type { CurveProposalView } from '#libs/contract/src/index.js';
-import { QUANTITIES, unitsOf } from '#libs/units/src/index.js';
+import { CHANNEL_QUANTITIES, CURVE_CHANNELS } from '#libs/reduction/src/index.js';
+import type { CurveChannel } from '#libs/reduction/src/index.js';
+import { unitsOf } from '#libs/units/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { Refusal } from '../../ui/faces.js';
 
 interface Column {
   heading: string;
-  channel: string | null;
+  channel: CurveChannel | null;
   unit: string | null;
 }
 
-const CHANNELS = ['time', 'load', 'torque', 'travel', 'extension', 'strain', 'width-change', 'angle'];
+const CHANNEL_WORDS: Readonly<Record<CurveChannel, string>> = {
+  timeS: 'time',
+  forceN: 'force',
+  stressMPa: 'stress',
+  displacementMm: 'travel of the crosshead',
+  extensionMm: 'extension',
+  strain: 'strain',
+  torqueNm: 'torque',
+  angleDeg: 'angle of twist',
+  temperatureC: 'temperature',
+};
 
 /** Shows how a curve file was understood; a person confirms it once, and the next file of that source is read the same way. */
 export function FormatConfirm({
@@ -26,8 +38,11 @@ export function FormatConfirm({
   const [error, setError] = useState<Error | null>(null);
   const set = (at: number, part: Partial<Column>) =>
     setColumns(columns.map((column, index) => (index === at ? { ...column, ...part } : column)));
-  const channels = [...new Set([...CHANNELS, ...columns.flatMap(({ channel }) => channel ?? [])])];
-  const units = [...new Set(QUANTITIES.flatMap((quantity) => [...unitsOf(quantity)] as string[]))];
+  const choose = (at: number, channel: CurveChannel | null) => {
+    const { unit } = columns[at]!;
+    const fits = channel !== null && unit !== null && unitsIn(channel).includes(unit);
+    set(at, { channel, unit: fits ? unit : channel && (unitsIn(channel)[0] ?? null) });
+  };
   return (
     <Dialog title="Is this how the file is meant?" onClose={onClose} wide>
       <p>
@@ -54,20 +69,23 @@ export function FormatConfirm({
                   <select
                     aria-label={`What column ${index + 1} is`}
                     value={column.channel ?? ''}
-                    onChange={(event) => set(index, { channel: event.target.value || null })}
+                    onChange={(event) => choose(index, (event.target.value || null) as CurveChannel | null)}
                   >
                     <option value="">not read</option>
-                    {channels.map((channel) => (
-                      <option key={channel}>{channel}</option>
+                    {CURVE_CHANNELS.map((channel) => (
+                      <option key={channel} value={channel}>
+                        {CHANNEL_WORDS[channel]}
+                      </option>
                     ))}
                   </select>
                   <select
                     aria-label={`Unit of column ${index + 1}`}
                     value={column.unit ?? ''}
+                    disabled={column.channel === null}
                     onChange={(event) => set(index, { unit: event.target.value || null })}
                   >
                     <option value="">no unit</option>
-                    {units.map((unit) => (
+                    {(column.channel ? unitsIn(column.channel) : []).map((unit) => (
                       <option key={unit}>{unit}</option>
                     ))}
                   </select>
@@ -98,4 +116,8 @@ export function FormatConfirm({
       </button>
     </Dialog>
   );
+}
+
+function unitsIn(channel: CurveChannel): readonly string[] {
+  return unitsOf(CHANNEL_QUANTITIES[channel]);
 }

@@ -42,13 +42,17 @@ export function SpecimenEntry({
   const typedResults = job.resultsNeeded.filter(({ typed: isTyped }) => isTyped);
   const correcting = specimen.results.some(({ origin }) => origin === 'typed');
   const [why, setWhy] = useState('');
-  const results = typedResults.flatMap(({ key, unit }) => {
-    const number = parseNumber(typed.results[key] ?? '');
-    return 'reason' in number ? [] : [{ key, value: number.value, unit }];
-  });
+  const results = typedResults.flatMap(({ key, unit }) =>
+    figure(typed.results[key] ?? '').map((value) => ({ key, value, unit })),
+  );
+  const unread = unreadable(job, typed);
 
   async function keep() {
     if (busy) return;
+    if (unread.length > 0) {
+      setError(new Error(`Nothing is kept yet. ${unread.map(({ label, reason }) => `${label}: ${reason}`).join(' ')}`));
+      return;
+    }
     const dimensions = dimensionsOf(typed);
     if (Object.keys(dimensions).length === 0 && results.length === 0) {
       setError(new Error('Nothing is typed yet. Type the dimensions, then the results or the curve.'));
@@ -111,6 +115,7 @@ export function SpecimenEntry({
               id={`result-${key}`}
               inputMode="decimal"
               autoComplete="off"
+              aria-invalid={reasonAgainst(typed.results[key] ?? '') ? true : undefined}
               value={typed.results[key] ?? ''}
               onChange={(event) => setTyped({ ...typed, results: { ...typed.results, [key]: event.target.value } })}
             />
@@ -167,6 +172,25 @@ function figure(text: string): number[] {
   return 'reason' in number ? [] : [number.value];
 }
 
+/** Why something that was typed is no figure; null where it is one, or nothing was typed. */
+function reasonAgainst(text: string): string | null {
+  if (!text.trim()) return null;
+  const number = parseNumber(text);
+  return 'reason' in number ? number.reason : null;
+}
+
+/** Every figure that cannot be read: what is left out in silence would be missing from the record. */
+function unreadable(job: JobView, { readings, results }: Typed): { label: string; reason: string }[] {
+  const typed = [
+    ...job.dimensionsNeeded.flatMap(({ key, label }) => (readings[key] ?? []).map((text) => ({ label, text }))),
+    ...job.resultsNeeded.map(({ key, label }) => ({ label, text: results[key] ?? '' })),
+  ];
+  return typed.flatMap(({ label, text }) => {
+    const reason = reasonAgainst(text);
+    return reason ? [{ label, reason }] : [];
+  });
+}
+
 function Readings({
   need,
   values,
@@ -192,6 +216,7 @@ function Readings({
             aria-label={`${need.label}, reading ${index + 1}`}
             inputMode="decimal"
             autoComplete="off"
+            aria-invalid={reasonAgainst(value) ? true : undefined}
             value={value}
             onChange={(event) => onChange(values.map((other, at) => (at === index ? event.target.value : other)))}
           />

@@ -67,6 +67,24 @@ function shown(value: unknown): string {
   if (typeof value === 'number') return formatNumber(value, 4);
   if (value === null || value === undefined) return '–';
   if (Array.isArray(value)) return value.map(shown).join(', ');
-  if (typeof value === 'object') return Object.values(value).map(shown).join(' ');
+  if (isFinding(value)) return findingWords(value);
   return typeof value === 'string' || typeof value === 'boolean' ? String(value) : '';
+}
+
+/** One figure of a step against a limit of the class that it misses. */
+interface Finding {
+  criterion: string;
+  found: number | null;
+  limit: number;
+  unit?: string;
+}
+
+function isFinding(value: unknown): value is Finding {
+  return typeof value === 'object' && value !== null && 'criterion' in value;
+}
+
+/** `q −1.34 %, limit ±1`: by the letters of ISO 7500-1. */
+function findingWords({ criterion, found, limit, unit = '%' }: Finding): string {
+  if (criterion === 'lowest-force') return `${shown(found)} resolutions, at least ${shown(limit)}`;
+  return `${criterion.replaceAll('-', ' ')} ${shown(found)} ${unit}, limit ${shown(limit)} ${unit}`;
 }

@@ -9,6 +9,8 @@ export interface ForceTyped {
   capacity: string;
   resolution: string;
   zeroResidual: string;
+  /** What stood still at each step: the indication (ISO 7500-1, the usual way), or the true force. */
+  held: 'indicated' | 'true';
   steps: { nominal: string; runs: [string, string, string]; falling: string }[];
 }
 
@@ -21,7 +23,7 @@ export function emptyForce(direction: ForceTyped['direction'], capacity: number,
     runs: ['', '', ''] as [string, string, string],
     falling: '',
   }));
-  return { direction, unit, capacity: String(capacity), resolution: '', zeroResidual: '0', steps };
+  return { direction, unit, capacity: String(capacity), resolution: '', zeroResidual: '0', held: 'indicated', steps };
 }
 
 const figure = (text: string): number => {
@@ -29,7 +31,7 @@ const figure = (text: string): number => {
   return 'reason' in number ? NaN : number.value;
 };
 
-/** What the server is asked; steps without all three runs are left out. */
+/** What the server is asked; steps of which no run was typed are left out, and what cannot be read is named by the server. */
 export function forceBody(typed: ForceTyped): ForceReadingsBody {
   return {
     direction: typed.direction,
@@ -37,8 +39,9 @@ export function forceBody(typed: ForceTyped): ForceReadingsBody {
     capacity: figure(typed.capacity),
     resolution: figure(typed.resolution),
     zeroResidual: figure(typed.zeroResidual),
+    held: typed.held,
     steps: typed.steps
-      .filter(({ nominal, runs }) => [nominal, ...runs].every((text) => Number.isFinite(figure(text))))
+      .filter(({ runs }) => runs.some((text) => text.trim()))
       .map(({ nominal, runs, falling }) => ({
         nominal: figure(nominal),
         runs: [figure(runs[0]), figure(runs[1]), figure(runs[2])],
@@ -47,11 +50,12 @@ export function forceBody(typed: ForceTyped): ForceReadingsBody {
   };
 }
 
-/** Applied force and three runs of indications per step, as ISO 7500-1 asks. */
+/** Three runs per step, as ISO 7500-1 asks: of true forces at an indication, or of indications at a true force. */
 export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onChange: (typed: ForceTyped) => void }) {
   const set = (part: Partial<ForceTyped>) => onChange({ ...typed, ...part });
   const setStep = (at: number, part: Partial<ForceTyped['steps'][number]>) =>
     set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
+  const [held, read] = typed.held === 'indicated' ? ['Indicated', 'True force'] : ['True force', 'Indicated'];
   return (
     <div className="stack">
       <div className="fields">
@@ -62,6 +66,15 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
           choices={(['tension', 'compression', 'torque'] as const).map((value) => ({ value, label: value }))}
         />
         <TextField label="Unit" value={typed.unit} onChange={(unit) => set({ unit })} />
+        <SelectField
+          label="Held at each step"
+          value={typed.held}
+          onChange={(held) => set({ held })}
+          choices={[
+            { value: 'indicated', label: 'the indication; the runs are true forces' },
+            { value: 'true', label: 'the true force; the runs are indications' },
+          ]}
+        />
         <TextField
           label={`Capacity, ${typed.unit}`}
           value={typed.capacity}
@@ -82,10 +95,14 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
         <table className="readings">
           <thead>
             <tr>
-              <th>Applied, {typed.unit}</th>
-              <th>Run 1</th>
-              <th>Run 2</th>
-              <th>Run 3</th>
+              <th>
+                {held}, {typed.unit}
+              </th>
+              {[1, 2, 3].map((run) => (
+                <th key={run}>
+                  {read} in run {run}
+                </th>
+              ))}
               <th>Falling, if measured</th>
             </tr>
           </thead>
@@ -94,7 +111,7 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
               <tr key={index}>
                 <td>
                   <input
-                    aria-label={`Step ${index + 1}, applied`}
+                    aria-label={`Step ${index + 1}, ${held.toLowerCase()}`}
                     inputMode="decimal"
                     value={step.nominal}
                     onChange={(event) => setStep(index, { nominal: event.target.value })}
@@ -167,7 +184,7 @@ export function extensionBody(typed: ExtensionTyped): ExtensionReadingsBody {
     gaugeLengthMeasuredMm: figure(typed.gaugeMeasured),
     resolutionMm: figure(typed.resolution),
     steps: typed.steps
-      .filter(({ reference, runs }) => [reference, ...runs].every((text) => Number.isFinite(figure(text))))
+      .filter(({ runs }) => runs.some((text) => text.trim()))
       .map(({ reference, runs }) => ({ referenceMm: figure(reference), runs: [figure(runs[0]), figure(runs[1])] })),
   };
 }

@@ -17,7 +17,7 @@ const METHOD: MethodView = {
 };
 
 function draft(change: (draft: BatchDraft) => void = () => undefined): BatchDraft {
-  const made = withMethod(emptyBatch('first'), METHOD);
+  const made = { ...withMethod(emptyBatch('first'), METHOD), materialId: 'pa66' };
   change(made);
   return made;
 }
@@ -50,6 +50,26 @@ describe('a batch as it is typed', () => {
       draft((made) => (made.typed['geometry.thicknessMm'] = { value: ' ', unit: 'mm' })),
     );
     expect(missing).toEqual(['geometry.thicknessMm']);
+  });
+
+  it('lacks the material as long as nothing else says how strong it is', () => {
+    expect(readDraft(METHOD, { ...draft(), materialId: '' }).missing).toEqual(['materialId']);
+    const strong = draft((made) => (made.typed['strength.low'] = { value: '80', unit: 'MPa' }));
+    expect(readDraft(METHOD, { ...strong, materialId: '' }).missing).toEqual([]);
+  });
+
+  it('takes along to another method what a person typed, and nothing that the first method proposed', () => {
+    const peel = { ...METHOD, id: 'other', data: METHODS.find(({ id }) => id === 'iso-8510-2')! };
+    const proposed = withMethod(emptyBatch('second'), peel).typed['geometry.widthMm'];
+    expect(withMethod(draft(), peel, METHOD).typed['geometry.widthMm']).toEqual(proposed);
+    const typed = { value: '22', unit: 'mm' };
+    const own = withMethod(
+      draft((made) => (made.typed['geometry.widthMm'] = typed)),
+      peel,
+      METHOD,
+    );
+    expect(own.typed['geometry.widthMm']).toEqual(typed);
+    expect(Object.keys(bodyOf(peel, own).asTyped ?? {})).not.toContain('geometry.spanMm');
   });
 
   it('takes one figure of a band for both ends, and refuses a band upside down', () => {

@@ -1,5 +1,5 @@
 import type { BatchBody, BatchView, MethodView } from '#libs/contract/src/index.js';
-import { askFields } from '#libs/matching/src/index.js';
+import { askFields, hasStrength } from '#libs/matching/src/index.js';
 import type { AskField, Hazard } from '#libs/matching/src/index.js';
 import { formatNumber, fromInternal, isUnit, parseNumber, toInternal } from '#libs/units/src/index.js';
 import type { Typed } from '../../ui/fields.js';
@@ -41,8 +41,13 @@ export function questionsOf(method: MethodView, draft: BatchDraft): AskField[] {
   );
 }
 
-/** A draft with what the method itself proposes; what was typed for another method and is asked again stays. */
-export function withMethod(draft: BatchDraft, method: MethodView): BatchDraft {
+/**
+ * A draft with what the method itself proposes. What a person typed for the method before and is asked again stays; what that one
+ * proposed goes.
+ */
+export function withMethod(draft: BatchDraft, method: MethodView, before?: MethodView): BatchDraft {
+  const proposed = new Map((before ? askFields(before.data) : []).map((field) => [field.field, usualOf(field)]));
+
   const next: BatchDraft = {
     ...draft,
     methodId: method.id,
@@ -53,7 +58,8 @@ export function withMethod(draft: BatchDraft, method: MethodView): BatchDraft {
     confirmed: [],
   };
   for (const field of askFields(method.data)) {
-    if (field.type === 'number') next.typed[field.field] = keptOrUsual(next.typed[field.field], field);
+    if (field.type === 'number')
+      next.typed[field.field] = keptOrUsual(next.typed[field.field], field, proposed.get(field.field));
     if (field.type === 'band') {
       for (const end of ['low', 'high']) next.typed[`${field.field}.${end}`] ??= { value: '', unit: field.unit ?? '' };
     }
@@ -66,12 +72,13 @@ export function withMethod(draft: BatchDraft, method: MethodView): BatchDraft {
   return next;
 }
 
-function keptOrUsual(kept: Typed | undefined, field: AskField): Typed {
-  if (kept?.value) return kept;
-  return {
-    value: field.usual === undefined ? '' : formatNumber(field.usual, 6).replace(/\s/g, ''),
-    unit: field.unit ?? '',
-  };
+function keptOrUsual(kept: Typed | undefined, field: AskField, proposed: Typed | undefined): Typed {
+  const isOwn = kept?.value && !(kept.value === proposed?.value && kept.unit === proposed.unit);
+  return isOwn ? kept : usualOf(field);
+}
+
+function usualOf({ usual, unit = '' }: AskField): Typed {
+  return { value: usual === undefined ? '' : formatNumber(usual, 6).replace(/\s/g, ''), unit };
 }
 
 export interface ReadDraft {
@@ -94,10 +101,16 @@ export function readDraft(method: MethodView, draft: BatchDraft): ReadDraft {
     if (field.type === 'choices') put(read.ask, field.field, draft.many[field.field] ?? []);
     if (field.type === 'flag') put(read.ask, field.field, draft.flags[field.field] ?? false);
   }
+  if (lacksStrength(method, draft, read)) read.missing.push('materialId');
   read.ask['endShape'] ??= method.data.ends.by === 'grips' ? method.data.ends.ends[0] : 'flat';
   read.ask['hazards'] = draft.hazards;
   read.ask['confirmed'] = draft.confirmed;
   return read;
+}
+
+/** Whether nothing says how strong the material is, and so nothing which load to expect. */
+function lacksStrength({ data }: MethodView, { materialId }: BatchDraft, { ask, missing }: ReadDraft): boolean {
+  return hasStrength(data) && !materialId && !ask['strength'] && !ask['peak'] && !missing.includes('peak');
 }
 
 function readBand(read: ReadDraft, field: AskField, draft: BatchDraft): { low: number; high: number } | null {
@@ -149,13 +162,20 @@ function put(target: Record<string, unknown>, path: string, value: unknown): voi
 /** What the server keeps: the ask, and every figure as it was typed. */
 export function bodyOf(method: MethodView, draft: BatchDraft): BatchBody {
   const { ask } = readDraft(method, draft);
+  const asked = new Set(
+    questionsOf(method, draft).flatMap(({ field, type }) =>
+      type === 'band' ? [`${field}.low`, `${field}.high`] : field,
+    ),
+  );
   return {
     label: draft.label,
     methodId: draft.methodId,
     materialId: draft.materialId || null,
     specimenCount: Number(ask['specimens'] ?? 0),
     ask,
-    asTyped: Object.fromEntries(Object.entries(draft.typed).filter(([, typed]) => typed.value !== '')),
+    asTyped: Object.fromEntries(
+      Object.entries(draft.typed).filter(([field, typed]) => typed.value !== '' && asked.has(field)),
+    ),
   };
 }
 

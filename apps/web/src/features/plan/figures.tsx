@@ -10,12 +10,15 @@ const LINES: { key: keyof PlanFigures; label: string; unit: string; lessIsBetter
   { key: 'jobs', label: 'Jobs placed', unit: '', lessIsBetter: false },
 ];
 
-/** A trial plan against the published one, before it is published. */
+/** A trial plan against one made in the same way without its changes: what differs comes from them. */
 export function Comparison({ comparison }: { comparison: PlanComparison }) {
   const { before, after, later, earlier, movedFrame } = comparison;
   return (
     <section className="stack">
-      <h2>Against the published plan</h2>
+      <h2>Against a plan without these changes</h2>
+      <p className="small soft">
+        Both are made anew from now on, so the left figures may differ from those of the published plan.
+      </p>
       <div className="compare">
         {LINES.map(({ key, label, unit, lessIsBetter }) => {
           const change = after[key] - before[key];

@@ -42,6 +42,8 @@ function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => R
         <dd>{batch.material?.name ?? 'declared by a strength band'}</dd>
         <dt>Figures</dt>
         <dd>{typedText(batch)}</dd>
+        <dt>Results</dt>
+        <dd>{resultsText(batch)}</dd>
         {job && (
           <>
             <dt>Planned</dt>
@@ -106,6 +108,11 @@ function typedText({ asTyped, ask }: BatchView): string {
   );
   const temperature = typeof ask['temperatureC'] === 'number' ? [`at ${ask['temperatureC']} °C`] : [];
   return [...kept, ...temperature].join(', ') || 'as the method proposes';
+}
+
+function resultsText({ ask }: BatchView): string {
+  const wanted = Array.isArray(ask['results']) ? ask['results'].map((key) => String(key).replaceAll('-', ' ')) : [];
+  return wanted.join(', ') || 'the usual ones of the method';
 }
 
 /** `geometry.parallelLengthMm` reads `parallel length`. */

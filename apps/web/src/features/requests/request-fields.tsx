@@ -16,11 +16,17 @@ export interface RequestHead {
     resultKey: string;
     lower: string;
     upper: string;
-    unit: string;
     of: 'each' | 'mean';
     rule: 'simple' | 'guarded';
     specification: string;
   } | null;
+}
+
+/** A result that limits can be held against, with the unit that they are in. */
+export interface LimitedResult {
+  key: string;
+  label: string;
+  unit: string;
 }
 
 const END_OF_DAY = 17;
@@ -38,38 +44,60 @@ export function headOf(request: RequestView): RequestHead {
     due: toLocalInput(request.dueAt).slice(0, 10),
     disposal: request.disposal,
     conformity: conformity && {
-      ...conformity,
+      resultKey: conformity.resultKey,
+      of: conformity.of,
+      rule: conformity.rule,
+      specification: conformity.specification,
       lower: conformity.lower === null ? '' : String(conformity.lower),
       upper: conformity.upper === null ? '' : String(conformity.upper),
     },
   };
 }
 
-export function requestBody(head: RequestHead, batches: BatchBody[]): SaveRequestBody {
+/** What the form itself can tell to be wrong, by the path of the field that the server knows. */
+export function headProblems({ due, conformity }: RequestHead, nowMs: number): Record<string, string> {
+  const problems: Record<string, string> = {};
+  const dueAt = fromLocalInput(due, END_OF_DAY);
+  if (dueAt && Date.parse(dueAt) <= nowMs)
+    problems['dueAt'] = 'This day is over. Choose one that is still to come, or none.';
+  for (const end of ['lower', 'upper'] as const) {
+    const number = conformity?.[end].trim() ? parseNumber(conformity[end]) : null;
+    if (number && 'reason' in number) problems[`conformity.${end}`] = number.reason;
+  }
+  return problems;
+}
+
+/** @param results with the units in which limits are held */
+export function requestBody(
+  head: RequestHead,
+  batches: BatchBody[],
+  results: readonly LimitedResult[],
+): SaveRequestBody {
   return {
     title: head.title,
     purpose: head.purpose,
     teamId: head.teamId,
     dueAt: fromLocalInput(head.due, END_OF_DAY),
     disposal: head.disposal,
-    conformity: head.conformity ? conformityOf(head.conformity) : null,
+    conformity: head.conformity ? conformityOf(head.conformity, results) : null,
     batches,
   };
 }
 
-function conformityOf(typed: NonNullable<RequestHead['conformity']>): ConformityAsk {
+function conformityOf(typed: NonNullable<RequestHead['conformity']>, results: readonly LimitedResult[]): ConformityAsk {
   const limit = (text: string) => {
     const number = parseNumber(text);
     return 'reason' in number ? null : number.value;
   };
-  return { ...typed, lower: limit(typed.lower), upper: limit(typed.upper) };
+  const unit = results.find(({ key }) => key === typed.resultKey)?.unit ?? '';
+  return { ...typed, unit, lower: limit(typed.lower), upper: limit(typed.upper) };
 }
 
 interface Props {
   head: RequestHead;
   onChange: (head: RequestHead) => void;
   teams: readonly TeamRef[];
-  results: readonly string[];
+  results: readonly LimitedResult[];
   wrong: Record<string, string>;
 }
 
@@ -128,10 +156,9 @@ export function RequestFields({ head, onChange, teams, results, wrong }: Props) 
             set({
               conformity: on
                 ? {
-                    resultKey: results[0] ?? '',
+                    resultKey: results[0]?.key ?? '',
                     lower: '',
                     upper: '',
-                    unit: 'MPa',
                     of: 'each',
                     rule: 'simple',
                     specification: '',
@@ -160,11 +187,13 @@ function ConformityFields({
   wrong,
 }: {
   conformity: NonNullable<RequestHead['conformity']>;
-  results: readonly string[];
+  results: readonly LimitedResult[];
   onChange: (next: NonNullable<RequestHead['conformity']>) => void;
   wrong: Record<string, string>;
 }) {
   const set = (part: Partial<typeof conformity>) => onChange({ ...conformity, ...part });
+  const unit = results.find(({ key }) => key === conformity.resultKey)?.unit;
+  const inUnit = (label: string) => (unit ? `${label}, ${unit}` : label);
   return (
     <>
       <TextField
@@ -179,28 +208,22 @@ function ConformityFields({
         none="Choose a method first"
         value={conformity.resultKey}
         onChange={(resultKey) => set({ resultKey })}
-        choices={results.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
+        choices={results.map(({ key, label }) => ({ value: key, label }))}
         wrong={wrong['conformity.resultKey']}
       />
       <TextField
-        label="At least"
+        label={inUnit('At least')}
         required={false}
         value={conformity.lower}
         onChange={(lower) => set({ lower })}
         wrong={wrong['conformity.lower']}
       />
       <TextField
-        label="At most"
+        label={inUnit('At most')}
         required={false}
         value={conformity.upper}
         onChange={(upper) => set({ upper })}
         wrong={wrong['conformity.upper']}
-      />
-      <TextField
-        label="Unit"
-        value={conformity.unit}
-        onChange={(unit) => set({ unit })}
-        wrong={wrong['conformity.unit']}
       />
       <SelectField
         label="Judged on"

@@ -4,6 +4,7 @@ import type { BatchView, PreviewBody, RequestView, ReviewBody } from '#libs/cont
 import { AdviceList, Candidates, NeedsList, Refusals } from '../../features/matching/answer-views.js';
 import { LadderDrawing } from '../../features/matching/force-ladder.js';
 import { usePreview } from '../../features/matching/use-preview.js';
+import { limitsText } from '../../features/requests/limits-text.js';
 import { BatchTable } from '../../features/requests/batch-table.js';
 import { Messages } from '../../features/requests/messages.js';
 import { DISPOSALS, REQUEST_STATE_WORDS } from '../../features/requests/words.js';
@@ -203,7 +204,7 @@ function pointsOf(request: RequestView): { key: Point; label: string }[] {
   if (request.conformity)
     points.push({
       key: 'decisionRuleAgreed',
-      label: `Decision rule agreed: ${request.conformity.rule === 'guarded' ? 'guarded by the uncertainty' : 'simple acceptance'}`,
+      label: `Specification and decision rule agreed: ${limitsText(request.conformity)}`,
     });
   return points;
 }

@@ -74,7 +74,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
     laboratory: '',
     performedAt: toLocalInput(Date.now()).slice(0, 10),
     dueAt: '',
-    asFound: 'within',
+    asFound: '',
   });
   const [force, setForce] = useState([
     emptyForce(
@@ -194,6 +194,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
           />
           <SelectField
             label="As found"
+            none="Choose …"
             value={head.asFound}
             onChange={(asFound) => set({ asFound })}
             choices={[
@@ -201,7 +202,8 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
               { value: 'out-of-tolerance', label: 'out of tolerance' },
               { value: 'not-recorded', label: 'not recorded' },
             ]}
-            help="Out of tolerance: you are led to everything it touched."
+            help="Before any adjustment. Out of tolerance: you are led to everything it touched."
+            wrong={wrong['asFound']}
           />
           <div className="field">
             <label htmlFor="certificate">Certificate as a file</label>

@@ -12,9 +12,11 @@ export function VerifyScreen() {
   const number = decodeURIComponent(location.pathname.replace(/^\/verify\/?/, ''));
   const [typed, setTyped] = useState(number);
   const [hash, setHash] = useState(new URLSearchParams(location.search).get('hash') ?? '');
+  const [hasFile, setHasFile] = useState(false);
   const answer = useAsk('reports', number ? api('GET /verify/{number}', { number, hash }) : null);
   async function hashFile(file: File) {
     const digest = await crypto.subtle.digest('SHA-256', await file.arrayBuffer());
+    setHasFile(true);
     setHash([...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join(''));
   }
   return (
@@ -37,7 +39,7 @@ export function VerifyScreen() {
         )}
         {number && (
           <Fetched of={answer} what="the report">
-            {(value) => <Answer answer={value} />}
+            {(value) => <Answer answer={value} hasFile={hasFile} />}
           </Fetched>
         )}
         {number && (
@@ -57,7 +59,8 @@ export function VerifyScreen() {
   );
 }
 
-function Answer({ answer }: { answer: VerifyView }) {
+/** @param hasFile whether a file was looked at; else the hash is the one of the link that led here */
+function Answer({ answer, hasFile }: { answer: VerifyView; hasFile: boolean }) {
   if (!answer.known) return <p className="note act">No report of this lab has that number.</p>;
   return (
     <div className="stack">
@@ -65,8 +68,20 @@ function Answer({ answer }: { answer: VerifyView }) {
         Report {answer.number}, revision {answer.revision}, was issued on {moment(answer.issuedAt)}.
       </p>
       {answer.supersededBy !== null && <p className="note act">It is replaced by revision {answer.supersededBy}.</p>}
-      {answer.matches === true && <p className="note fit">The file is the one that was issued, byte for byte.</p>}
-      {answer.matches === false && <p className="note act">The file is not the one that was issued.</p>}
+      {answer.matches === true && (
+        <p className="note fit">
+          {hasFile
+            ? 'The file is the one that was issued, byte for byte.'
+            : 'The SHA-256 in your link is that of the report that was issued. To check a file, choose it below.'}
+        </p>
+      )}
+      {answer.matches === false && (
+        <p className="note act">
+          {hasFile
+            ? 'The file is not the one that was issued.'
+            : 'The SHA-256 in your link is not that of the report that was issued.'}
+        </p>
+      )}
     </div>
   );
 }

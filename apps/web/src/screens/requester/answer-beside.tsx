@@ -12,13 +12,15 @@ interface Props {
   preview: Preview;
   chosen: boolean;
   missing: readonly string[];
+  /** Whether a figure of the form cannot be read or lies out of its bounds. */
+  unreadable: boolean;
   confirmed: readonly string[];
   onConfirm: (name: string) => void;
   batches: BatchBody[] | null;
 }
 
 /** What the lab can do about the batch as it is typed: verdict, ladder, likely finish, needs, trains, reasons, advice. */
-export function AnswerBeside({ preview, chosen, missing, confirmed, onConfirm, batches }: Props) {
+export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, onConfirm, batches }: Props) {
   const { answer } = preview;
   const landing = useLanding(batches);
   if (!chosen)
@@ -36,11 +38,15 @@ export function AnswerBeside({ preview, chosen, missing, confirmed, onConfirm, b
     return <Trouble error={preview.error} />;
   if (!answer)
     return (
-      <Empty>{preview.error ? 'A figure cannot be right: see the mark beside it.' : 'Looking for load trains …'}</Empty>
+      <Empty>
+        {preview.error || unreadable
+          ? 'A figure cannot be right: see the mark beside it.'
+          : 'Looking for load trains …'}
+      </Empty>
     );
   const { candidates, refusals, advice, items, drawings } = answer;
   return (
-    <div className={preview.busy || preview.error ? 'stack wide stale' : 'stack wide'} aria-live="polite">
+    <div className={preview.busy || preview.error || unreadable ? 'stack wide stale' : 'stack wide'} aria-live="polite">
       <p className={candidates.length > 0 ? 'note fit' : 'note act'}>
         <strong>
           {candidates.length > 0

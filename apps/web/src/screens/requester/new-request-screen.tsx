@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
+import { resultWords } from '#libs/contract/src/index.js';
 import type { MaterialView, MethodView, RequestView } from '#libs/contract/src/index.js';
 import { BatchFields } from '../../features/matching/batch-fields.js';
 import { bodyOf, draftOf, emptyBatch, readDraft, withMethod } from '../../features/matching/batch-draft.js';
 import type { BatchDraft } from '../../features/matching/batch-draft.js';
 import { usePreview } from '../../features/matching/use-preview.js';
-import { RequestFields, emptyHead, headOf, requestBody } from '../../features/requests/request-fields.js';
-import type { RequestHead } from '../../features/requests/request-fields.js';
+import { RequestFields, emptyHead, headOf, headProblems, requestBody } from '../../features/requests/request-fields.js';
+import type { LimitedResult, RequestHead } from '../../features/requests/request-fields.js';
 import { useSession } from '../../features/session/session.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { useKept } from '../../ui/kept.js';
@@ -46,6 +47,9 @@ interface Draft {
   batches: BatchDraft[];
 }
 
+/** What kept a new request from being submitted, until the form of the draft that it became shows it. */
+const handedOver = new Map<string, Error>();
+
 function RequestForm({
   methods,
   materials,
@@ -76,8 +80,11 @@ function RequestForm({
   );
   const save = useSend<RequestView>(['requests']);
   const submit = useSend<RequestView>(['requests', 'plan']);
-  const refused = save.error ?? submit.error;
-  const fields = refused instanceof Refused ? refused.fields : {};
+  const [handed] = useState(() => (request && handedOver.get(request.id)) ?? null);
+  const [sent, setSent] = useState<Draft>(draft);
+  const refused = save.error ?? submit.error ?? handed;
+  const fields = refused instanceof Refused ? stillWrong(refused.fields, sent, draft) : {};
+  const wrongHead = { ...fields, ...(tried ? headProblems(draft.head, Date.now()) : {}) };
   const wrong = {
     ...preview.wrong,
     ...missingWords(tried, read?.missing),
@@ -90,6 +97,9 @@ function RequestForm({
 
   async function keep(andSubmit: boolean) {
     setTried(true);
+    setSent(draft);
+    const problems = Object.keys(headProblems(draft.head, Date.now()));
+    if (problems.some((path) => andSubmit || path !== 'dueAt')) return;
     const body = requestBody(
       draft.head,
       draft.batches
@@ -100,6 +110,7 @@ function RequestForm({
             each,
           ),
         ),
+      resultsOf(methods, draft),
     );
     const kept = request
       ? await save.mutateAsync(api('PATCH /requests/{id}', { id: request.id, body, version: request.version }))
@@ -114,7 +125,8 @@ function RequestForm({
       await submit.mutateAsync(api('POST /requests/{id}/submit', { id: kept.id }));
       tell(`${kept.reference} is submitted. The lab reviews it next.`);
       go(`/requests/${kept.id}`);
-    } catch {
+    } catch (error) {
+      handedOver.set(kept.id, error as Error);
       go(`/requests/${kept.id}/edit`);
     }
   }
@@ -152,8 +164,8 @@ function RequestForm({
             head={draft.head}
             onChange={(head) => setDraft({ ...draft, head })}
             teams={teams}
-            wrong={fields}
-            results={method?.data.results ?? []}
+            wrong={wrongHead}
+            results={resultsOf(methods, draft)}
           />
           <section className="stack">
             <div className="row">
@@ -187,7 +199,7 @@ function RequestForm({
               methods={methods}
               materials={materials}
               wrong={wrong}
-              onMethod={(chosen) => setBatch(withMethod(batch, chosen))}
+              onMethod={(chosen) => setBatch(suited(withMethod(batch, chosen, method), chosen, materials))}
             />
             {draft.batches.length > 1 && (
               <div>
@@ -212,6 +224,7 @@ function RequestForm({
             preview={preview}
             chosen={!!method}
             missing={read?.missing ?? []}
+            unreadable={Object.keys(read?.wrong ?? {}).length > 0}
             confirmed={batch.confirmed}
             onConfirm={(name) => setBatch({ ...batch, confirmed: [...batch.confirmed, name] })}
             batches={preview.answer ? draft.batches.flatMap((each) => bodyFor(methods, each)) : null}
@@ -222,11 +235,41 @@ function RequestForm({
   );
 }
 
+/** The draft without a material that the method is not for. */
+function suited(draft: BatchDraft, { data }: MethodView, materials: readonly MaterialView[]): BatchDraft {
+  const material = materials.find(({ id }) => id === draft.materialId);
+  return material && !data.materialGroups.some((group) => group === material.group)
+    ? { ...draft, materialId: '' }
+    : draft;
+}
+
+/** The results that every batch could give, with the unit in which a limit of each is held. */
+function resultsOf(methods: readonly MethodView[], { batches }: Draft): LimitedResult[] {
+  const chosen = batches.flatMap(({ methodId }) => methods.find(({ id }) => id === methodId) ?? []);
+  const keys = [...new Set(chosen.flatMap(({ data }) => data.results))];
+  return keys.map((key) => {
+    const { data } = chosen.find(({ data: { results } }) => results.includes(key))!;
+    const { label, unit } = resultWords(key, data.testType);
+    return { key, label, unit };
+  });
+}
+
+/** What was refused and has not been typed anew since. */
+function stillWrong(fields: Record<string, string>, sent: Draft, now: Draft): Record<string, string> {
+  const headField = (path: string) => (path === 'dueAt' ? 'due' : path.split('.')[0]!) as keyof RequestHead;
+  return Object.fromEntries(
+    Object.entries(fields).filter(([path]) => {
+      const field = headField(path);
+      return !(field in now.head) || JSON.stringify(sent.head[field]) === JSON.stringify(now.head[field]);
+    }),
+  );
+}
+
 function bodyFor(methods: readonly MethodView[], draft: BatchDraft) {
   const method = methods.find(({ id }) => id === draft.methodId);
   if (!method || readDraft(method, draft).missing.length > 0) return [];
-  const { asTyped: _, ...body } = bodyOf(method, draft);
-  return [body];
+  const { methodId, materialId, specimenCount, ask } = bodyOf(method, draft);
+  return [{ methodId, materialId, specimenCount, ask }];
 }
 
 function startOf(methods: readonly MethodView[], request: RequestView | undefined, teamId: string): Draft {

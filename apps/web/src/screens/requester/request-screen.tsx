@@ -4,6 +4,7 @@ import type { RequestView } from '#libs/contract/src/index.js';
 import { BatchTable } from '../../features/requests/batch-table.js';
 import { Messages } from '../../features/requests/messages.js';
 import { PromiseSpan } from '../../features/requests/promise.js';
+import { limitsText } from '../../features/requests/limits-text.js';
 import { DISPOSALS, REQUEST_STATE_WORDS, REQUEST_WAY, placeOf } from '../../features/requests/words.js';
 import { ResultsTable } from '../../features/results/results-table.js';
 import { useIs } from '../../features/session/session.js';
@@ -122,11 +123,7 @@ function RequestFacts({ request }: { request: RequestView }) {
       {conformity && (
         <>
           <dt>Conformity</dt>
-          <dd>
-            {conformity.specification}: {conformity.resultKey.replaceAll('-', ' ')} of {conformity.of}{' '}
-            {conformity.lower ?? '–'} to {conformity.upper ?? '–'} {conformity.unit},{' '}
-            {conformity.rule === 'guarded' ? 'guarded by the uncertainty' : 'simple acceptance'}
-          </dd>
+          <dd>{limitsText(conformity)}</dd>
         </>
       )}
       <dt>Submitted</dt>
