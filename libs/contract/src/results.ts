@@ -27,8 +27,8 @@ export interface BatchResults {
   label: string;
   method: string;
   material: string | null;
-  /** `step` is the smallest step of a reported value by the method, in the column's unit; null where it names none. */
-  columns: { key: string; label: string; unit: string; step: number | null }[];
+  /** `step` is the smallest step of a reported value by the method, in the column's unit, `digits` how many significant ones; null where it names none. */
+  columns: { key: string; label: string; unit: string; step: number | null; digits?: number | null }[];
   rows: {
     specimenId: string;
     label: string;

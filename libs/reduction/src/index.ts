@@ -51,6 +51,8 @@ export type {
 export type { SpecimenDimensions } from './recipe/specimen-dimensions.js';
 export { reduceCurve } from './reduce-curve.js';
 export { roundToSignificant, roundToStep, roundWithUncertainty } from './rounding/round-decimal.js';
+export { reported } from './rounding/reported.js';
+export type { Reporting } from './rounding/reported.js';
 export type { TieRule } from './rounding/round-decimal.js';
 export { oneWayAnova } from './statistics/anova.js';
 export type { Anova } from './statistics/anova.js';

@@ -57,7 +57,13 @@ describe('the results of a batch', () => {
 
   it('turn strain from a fraction into percent, and its step with it', () => {
     const { columns, rows } = whole(null);
-    expect(columns[1]).toEqual({ key: 'strain-at-break', label: 'Strain at break', unit: '%', step: 0.5 });
+    expect(columns[1]).toEqual({
+      key: 'strain-at-break',
+      label: 'Strain at break',
+      unit: '%',
+      step: 0.5,
+      digits: null,
+    });
     expect(rows[0]!.values['strain-at-break']!.value).toBeCloseTo(3.5, 12);
   });
 

@@ -34,7 +34,7 @@ interface Batch {
 /** All figures of a batch with their statistics. Invalid specimens are shown and not counted; none is ever left out of the table. */
 export function batchResults(batch: Batch): BatchResults {
   const keys = orderedKeys(batch);
-  const columns = keys.map((key) => ({ key, ...wordsOf(key, batch.method), step: stepOf(key, batch.method) }));
+  const columns = keys.map((key) => ({ key, ...wordsOf(key, batch.method), ...reportingOf(key, batch.method) }));
   const statistics = keys.flatMap((key) => statisticsOf(key, batch) ?? []);
   return {
     batchId: batch.id,
@@ -65,9 +65,11 @@ function wordsOf(key: string, { testType }: Method): { label: string; unit: stri
   return { label, unit };
 }
 
-function stepOf(key: string, { reportSteps, testType }: Method): number | null {
+function reportingOf(key: string, { reportSteps, testType }: Method): { step: number | null; digits: number | null } {
   const rule = reportSteps[key.split('@')[0]!];
-  return rule && 'step' in rule ? rule.step * resultWords(key, testType).factor : null;
+  if (!rule) return { step: null, digits: null };
+  if ('significant' in rule) return { step: null, digits: rule.significant };
+  return { step: rule.step * resultWords(key, testType).factor, digits: null };
 }
 
 function find({ results }: Batch, specimenId: string, key: string): KeptResult | undefined {

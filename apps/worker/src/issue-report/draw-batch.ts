@@ -1,6 +1,7 @@
 import type { BatchResults, ReportBatch } from '#libs/contract/src/index.js';
 import { drawCurves } from './draw-curves.js';
-import { day, meanWithUncertainty, reported, spread } from './figures.js';
+import { reported } from '#libs/reduction/src/index.js';
+import { day, meanWithUncertainty, spread } from './figures.js';
 import { heading, INK, paragraph } from './page.js';
 import type { Pdf } from './page.js';
 import { writePairs, writeTable } from './write-table.js';
@@ -32,18 +33,18 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
   heading(pdf, 'Results', 2);
   if (columns.length === 0) return paragraph(pdf, 'No results.');
   const of = (key: string) => statistics.find((one) => one.key === key);
-  const sums: [string, (key: string, step: number | null) => string][] = [
-    ['Mean', (key, step) => (of(key) ? reported(of(key)!.mean, { step }) : '–')],
-    ['Standard deviation', (key) => spread(of(key)?.standardDeviation ?? null)],
-    ['Coefficient of variation, %', (key) => spread(of(key)?.cvPct ?? null)],
-    ['Mean ± U (k = 2)', (key, step) => (of(key) ? meanWithUncertainty(of(key)!, { step }) : '–')],
+  const sums: [string, (column: BatchResults['columns'][number]) => string][] = [
+    ['Mean', (column) => (of(column.key) ? reported(of(column.key)!.mean, column) : '–')],
+    ['Standard deviation', ({ key }) => spread(of(key)?.standardDeviation ?? null)],
+    ['Coefficient of variation, %', ({ key }) => spread(of(key)?.cvPct ?? null)],
+    ['Mean ± U (k = 2)', (column) => (of(column.key) ? meanWithUncertainty(of(column.key)!, column) : '–')],
   ];
   const body: Row[] = rows.map(({ label, fate, invalidWhy, values }) => ({
     cells: [label, ...columns.map((column) => cell(values[column.key], column, fate))],
     alarm: invalidWhy !== null,
   }));
   const sumRows = sums.map(([name, value], index) => ({
-    cells: [name, ...columns.map(({ key, step }) => value(key, step))],
+    cells: [name, ...columns.map(value)],
     sum: index === 0,
     plain: true,
   }));

@@ -1,3 +1,4 @@
+import { eventWords } from '#libs/contract/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobRepository } from '../jobs/job.repository.js';
@@ -8,7 +9,10 @@ import { RequestEntity } from '../requests/request.entity.js';
 /** A promise that moves by less is not worth a word. */
 const WORTH_A_WORD_MS = 4 * 3_600_000;
 
-/** Gives requests their promise dates; when one moves, it is said since when and why, and the team hears of it. */
+/**
+ * Gives requests their promise dates; when one moves, it is said by how much and why. The team hears of it where the due date is in
+ * question: a plan is made anew many times a day, and a date that holds is no news.
+ */
 export async function keepPromises(
   manager: EntityManager,
   promises: ReadonlyMap<string, { at50: Date; at80: Date }>,
@@ -20,7 +24,9 @@ export async function keepPromises(
     const { at50, at80 } = promises.get(request.id)!;
     const movedMs = request.promise80At === null ? 0 : at80.getTime() - request.promise80At.getTime();
     const tell = Math.abs(movedMs) >= WORTH_A_WORD_MS;
-    const note = tell ? `Moved by ${Math.round(movedMs / 3_600_000)} h: ${because}` : request.promiseNote;
+    const note = tell
+      ? `${movedWords(movedMs)} than was said before, because ${eventWords(because)}.`
+      : request.promiseNote;
     // Without the version: a promise is no edit, and must not disturb somebody who edits the request.
     await manager.query('update request set promise50_at = $2, promise80_at = $3, promise_note = $4 where id = $1', [
       request.id,
@@ -28,7 +34,7 @@ export async function keepPromises(
       at80,
       note,
     ]);
-    if (tell) {
+    if (tell && isInQuestion(request.dueAt, request.promise80At, at80)) {
       await recordAct(manager, {
         ...{
           actorId: null,
@@ -36,12 +42,22 @@ export async function keepPromises(
           subjectKind: 'request',
           subjectId: request.id,
           live: 'requests',
-          why: because,
+          why: `It is now ${movedMs > 0 ? 'later' : 'earlier'}, because ${eventWords(because)}.`,
         },
         ...{ before: { promise80At: request.promise80At }, after: { promise80At: at80 } },
       });
     }
   }
+}
+
+function movedWords(movedMs: number): string {
+  const hours = Math.round(Math.abs(movedMs) / 3_600_000);
+  return `${hours < 48 ? `${hours} h` : `${Math.round(hours / 24)} days`} ${movedMs > 0 ? 'later' : 'earlier'}`;
+}
+
+/** Whether the due date is missed, or was about to be; without one every promise counts. */
+function isInQuestion(dueAt: Date | null, before: Date | null, after: Date): boolean {
+  return dueAt === null || after > dueAt || (before !== null && before > dueAt);
 }
 
 /** Jobs that were blocked by an item and have a place in the plan again can be taken again. */

@@ -1,3 +1,4 @@
+import { reported } from './reported.js';
 import { roundToSignificant, roundToStep, roundWithUncertainty } from './round-decimal.js';
 
 describe('rounding', () => {
@@ -32,5 +33,17 @@ describe('roundWithUncertainty', () => {
 
   it('shows a value without doubt as it is', () => {
     expect(roundWithUncertainty(12.5, 0)).toEqual({ value: '12.5', expanded: '0' });
+  });
+});
+
+describe('a figure as its method reports it', () => {
+  it.each([
+    [1199.92, { step: 1 }, '1200'],
+    [24.36, { step: 1 }, '24'],
+    [12.2, { step: 0.05 }, '12.20'],
+    [38.26, { step: null, digits: 2 }, '38'],
+    [992.25, { step: null, digits: null }, '992.2'],
+  ])('%p by %p is %p', (value, rule, text) => {
+    expect(reported(value, rule)).toBe(text);
   });
 });

@@ -28,6 +28,10 @@ const MOVABLE = ['waiting', 'ready', null];
 const ASK_MS = 180;
 const DRAG_PX = 5;
 
+/** Columns that stay at the left and the right of the time, px; `board.css` has the same. */
+const HEAD_PX = 152;
+const LOAD_PX = 116;
+
 /** The plan as lanes over time, one a frame. A job is moved by dragging it, or by keys: Space takes it up, arrows move it, Enter sets it down. */
 export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
   const [zoom, setZoom] = useState<Zoom>(ZOOMS[1]);
@@ -41,6 +45,17 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
   useEffect(() => {
     scroller.current?.scrollTo({ left: Math.max(0, scale.x(Date.now()) - 120) });
   }, [zoom]);
+
+  // What is moved by keys stays in sight.
+  useEffect(() => {
+    const box = scroller.current;
+    if (!box || held?.by !== 'keys') return;
+    const left = scale.x(held.startMs);
+    const right = left + scale.x(held.booking.endsAt) - scale.x(held.booking.startsAt);
+    const room = box.clientWidth - HEAD_PX - LOAD_PX;
+    if (left < box.scrollLeft || right - left > room) box.scrollTo({ left });
+    else if (right > box.scrollLeft + room) box.scrollTo({ left: right - room });
+  }, [held, scale]);
 
   const setDown = useCallback(() => {
     if (!held) return;
@@ -77,7 +92,7 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
       >
         <div
           className="board-inner"
-          style={{ width: scale.width + 152 + 116 }}
+          style={{ width: scale.width + HEAD_PX + LOAD_PX }}
           onPointerMove={drag.move}
           onPointerUp={drag.up}
           onPointerCancel={() => setHeld(null)}
@@ -110,7 +125,11 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
         <p className="held-line">
           <strong className="fig">{held.booking.jobReference}</strong> held over{' '}
           <strong>{plan.lanes[held.lane]?.frame.tag}</strong> at {moment(held.startMs)}.{' '}
-          {fitSentence(plan.lanes[held.lane], fits)} {held.by === 'keys' && 'Enter sets it down, Escape puts it back.'}
+          {fitSentence(plan.lanes[held.lane], fits)}{' '}
+          {held.by === 'keys' &&
+            (fits?.get(plan.lanes[held.lane]?.frame.id ?? '')?.fits === false
+              ? 'Arrows move it on, Escape puts it back.'
+              : 'Enter sets it down, Escape puts it back.')}
         </p>
       )}
     </div>

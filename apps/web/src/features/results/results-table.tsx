@@ -1,4 +1,5 @@
 import type { BatchResults, StatisticsView } from '#libs/contract/src/index.js';
+import { reported } from '#libs/reduction/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import './results.css';
 
@@ -31,11 +32,12 @@ export function ResultsTable({ results }: { results: BatchResults }) {
                   {row.label}
                   {row.invalidWhy && <span className="small act"> ▲ invalid: {row.invalidWhy}</span>}
                 </th>
-                {results.columns.map(({ key }) => {
+                {results.columns.map((column) => {
+                  const { key } = column;
                   const cell = row.values[key];
                   return (
                     <td key={key} className="num">
-                      {cell ? formatNumber(cell.value, 5) : '–'}
+                      {cell ? reported(cell.value, column) : '–'}
                       {cell && cell.flags.length > 0 && (
                         <abbr title={cell.flags.map((flag) => flag.replaceAll('-', ' ')).join('; ')} className="act">
                           {' '}
@@ -50,7 +52,7 @@ export function ResultsTable({ results }: { results: BatchResults }) {
             ))}
           </tbody>
           <tfoot>
-            <StatisticsRow name="mean" results={results} of={({ mean }) => mean} />
+            <StatisticsRow name="mean" results={results} of={({ mean }) => mean} shown={reported} />
             <StatisticsRow
               name="standard deviation"
               results={results}
@@ -90,10 +92,12 @@ function StatisticsRow({
   name,
   results,
   of,
+  shown = (value) => formatNumber(value, 4),
 }: {
   name: string;
   results: BatchResults;
   of: (statistics: StatisticsView) => number | null;
+  shown?: (value: number, column: BatchResults['columns'][number]) => string;
 }) {
   const cells = results.columns.map(({ key }) => {
     const statistics = results.statistics.find((each) => each.key === key);
@@ -105,7 +109,7 @@ function StatisticsRow({
       <th>{name}</th>
       {cells.map((value, index) => (
         <td key={results.columns[index]?.key} className="num">
-          {value === null ? '–' : formatNumber(value, 4)}
+          {value === null ? '–' : shown(value, results.columns[index]!)}
         </td>
       ))}
     </tr>

@@ -110,7 +110,7 @@ function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => 
         ))}
       </div>
       <div className="fields">
-        <TextField label="Condition on arrival" value={condition} onChange={setCondition} />
+        <TextField label="Condition on arrival" whole value={condition} onChange={setCondition} />
         <div className="field">
           <Tick label="They are being conditioned" checked={conditioned} onChange={setConditioned} />
           {conditioned && <TextField label="Since" type="datetime-local" value={from} onChange={setFrom} />}

@@ -1,5 +1,6 @@
 import { useCallback, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { eventWords } from '#libs/contract/src/index.js';
 import type { BookingView, PlanView, TaskView, TrialView } from '#libs/contract/src/index.js';
 import { Board } from '../../features/plan/board.js';
 import { BookingSheet } from '../../features/plan/booking-sheet.js';
@@ -73,7 +74,7 @@ function Lanes({ plan }: { plan: PlanView }) {
         cells={[
           ['plan', <span className="fig" key="v">{`v${plan.version}`}</span>],
           ['published', moment(plan.publishedAt)],
-          ['because', plan.cause.replace('/', ' ')],
+          ['because', eventWords(plan.cause)],
           [
             'late',
             plan.figures.lateJobs === 0 ? (
