@@ -1,7 +1,7 @@
 import type { BatchView, MethodView } from '#libs/contract/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
 import { METHODS } from '#seed/library/methods.js';
-import { bodyOf, draftOf, emptyBatch, readDraft, withMethod } from './batch-draft.js';
+import { bodyOf, draftOf, emptyBatch, readDraft, withEnd, withMethod } from './batch-draft.js';
 import type { BatchDraft } from './batch-draft.js';
 
 const DATA: Method = METHODS.find(({ id }) => id === 'iso-178')!;
@@ -70,6 +70,18 @@ describe('a batch as it is typed', () => {
     );
     expect(own.typed['geometry.widthMm']).toEqual(typed);
     expect(Object.keys(bodyOf(peel, own).asTyped ?? {})).not.toContain('geometry.spanMm');
+  });
+
+  it('gives a round bar round ends, and leaves ends that a person chose', () => {
+    const metal = { ...METHOD, id: 'metal', data: METHODS.find(({ id }) => id === 'iso-6892-1')! };
+    const made = withMethod(emptyBatch('bar'), metal);
+    const shaped = (from: BatchDraft, shape: string): BatchDraft =>
+      withEnd(metal, from, { ...from, picked: { ...from.picked, 'geometry.shape': shape } });
+    expect(shaped(shaped(made, 'rectangle'), 'round').picked['endShape']).toBe('round');
+    const flat = shaped(made, 'rectangle');
+    expect(flat.picked['endShape']).toBe('flat');
+    const own = { ...flat, picked: { ...flat.picked, endShape: 'threaded' } };
+    expect(shaped(own, 'round').picked['endShape']).toBe('threaded');
   });
 
   it('takes one figure of a band for both ends, and refuses a band upside down', () => {

@@ -65,11 +65,28 @@ export function withMethod(draft: BatchDraft, method: MethodView, before?: Metho
     }
     if (field.type === 'choice' && !field.choices?.some(({ value }) => value === next.picked[field.field])) {
       next.picked[field.field] = field.choices?.[0]?.value ?? '';
+      // What follows from the method before is no choice of the person's.
+      if (field.field === 'endShape') next.picked[field.field] = endOf(field, next) ?? next.picked[field.field]!;
     }
     if (field.type === 'choices') next.many[field.field] = [...method.data.usualResults];
     if (field.type === 'flag') next.flags[field.field] ??= field.field === 'options.contactExtensometer';
   }
   return next;
+}
+
+/** The end that goes with the chosen section: round bars have round ends; null where the method takes none such. */
+function endOf({ choices = [] }: AskField, { picked }: BatchDraft): string | null {
+  return (
+    choices.find(({ value }) => value === (picked['geometry.shape'] === 'round' ? 'round' : 'flat'))?.value ?? null
+  );
+}
+
+/** The next draft, with the end of the specimen following its section where a person has not chosen another. */
+export function withEnd(method: MethodView, before: BatchDraft, next: BatchDraft): BatchDraft {
+  const field = askFields(method.data).find((each) => each.field === 'endShape');
+  if (!field || before.picked['geometry.shape'] === next.picked['geometry.shape']) return next;
+  if (before.picked['endShape'] !== endOf(field, before)) return next;
+  return { ...next, picked: { ...next.picked, endShape: endOf(field, next) ?? next.picked['endShape']! } };
 }
 
 function keptOrUsual(kept: Typed | undefined, field: AskField, proposed: Typed | undefined): Typed {

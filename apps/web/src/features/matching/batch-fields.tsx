@@ -3,7 +3,7 @@ import type { AskField, Hazard } from '#libs/matching/src/index.js';
 import type { Quantity } from '#libs/units/src/index.js';
 import { QuantityField, SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
 import type { Typed } from '../../ui/fields.js';
-import { questionsOf } from './batch-draft.js';
+import { questionsOf, withEnd } from './batch-draft.js';
 import type { BatchDraft } from './batch-draft.js';
 
 const HAZARDS: { value: Hazard; label: string }[] = [
@@ -24,8 +24,9 @@ interface Props {
 }
 
 /** One batch of the request form: the method first, then only what that method needs. */
-export function BatchFields({ draft, onChange, methods, materials, onMethod, wrong }: Props) {
+export function BatchFields({ draft, onChange: tell, methods, materials, onMethod, wrong }: Props) {
   const method = methods.find((each) => each.id === draft.methodId);
+  const onChange = (next: BatchDraft) => tell(method ? withEnd(method, draft, next) : next);
   const fitting = method ? materials.filter((each) => method.data.materialGroups.includes(each.data.group)) : [];
   return (
     <div className="stack wide">
