@@ -164,8 +164,12 @@ describe('the register as a file', () => {
       line.replace('LC-5K-1', 'LC-5K-9'),
       line.replace('LC-5K-1', 'LC-5K-8').replace(',5000,', ',much,'),
     ].join('\n');
-    const { body } = await importing(file, false);
-    expect(body.problems).toEqual([{ line: 3, field: 'details.capacityN', sentence: expect.stringContaining('much') }]);
+    const { body } = await importing([file, `${line},`].join('\n'), false);
+    expect(body.problems).toEqual([
+      { line: 3, field: 'details.capacityN', sentence: expect.stringContaining('much') },
+      { line: 4, field: '', sentence: expect.stringMatching(/^This line has \d+ cells; the header has \d+\.$/) },
+    ]);
+    expect(body).toMatchObject({ lines: 3, created: 1, updated: 0 });
     expect((await manager.get('/items?q=LC-5K-9')).body.rows).toEqual([]);
     const good = await importing([header, line.replace('LC-5K-1', 'LC-5K-9')].join('\n'), false);
     expect(good.body).toMatchObject({ created: 1, problems: [] });

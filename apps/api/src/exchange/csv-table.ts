@@ -49,11 +49,17 @@ export function readTable(text: string, expected: Columns): CsvTable {
   const problems = headerProblems(columns, lines.length, expected);
   if (problems.length > 0) return bad(problems);
   const cellOf = (record: string[]) => (name: string) => unsafe(record[columns.indexOf(name)] ?? '').trim();
+  const isWhole = ({ record }: Parsed) => record.length === columns.length;
   return {
     columns,
     mark,
-    rows: lines.map(({ record, info }) => ({ line: info.lines, cell: cellOf(record) })),
-    problems,
+    rows: lines.filter(isWhole).map(({ record, info }) => ({ line: info.lines, cell: cellOf(record) })),
+    problems: lines
+      .filter((each) => !isWhole(each))
+      .map(({ record, info }) => ({
+        ...{ line: info.lines, field: '' },
+        sentence: `This line has ${record.length} cells; the header has ${columns.length}.`,
+      })),
   };
 }
 
@@ -75,12 +81,12 @@ export function oncePerField(problems: readonly CsvProblem[]): CsvProblem[] {
 
 function rowsOf(text: string, delimiter: string): Parsed[] | CsvProblem {
   try {
-    const options = { bom: true, delimiter, info: true, skip_empty_lines: true, trim: true, max_record_size: 100_000 };
-    return parse(text, options) as unknown as Parsed[];
+    const options = { bom: true, delimiter, info: true, skip_empty_lines: true, trim: true, relax_column_count: true };
+    return parse(text, { ...options, max_record_size: 100_000 }) as unknown as Parsed[];
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = (error as CsvError & { lines?: number }).lines ?? 1;
-    const sentence = 'This line cannot be read: it has too many or too few cells, or a quote that does not end.';
+    const sentence = 'From this line on the file cannot be read: a quote does not end, or a line is far too long.';
     return { line, field: '', sentence };
   }
 }

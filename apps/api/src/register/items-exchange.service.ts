@@ -44,9 +44,12 @@ export class ItemsExchangeService {
       const planned = await plan(manager, items);
       const all = oncePerField([...problems, ...planned.flatMap(problemsOf)]);
       if (all.length === 0 && !dryRun) await keep(manager, planned, by);
-      const created = planned.filter(({ before }) => before === null).length;
-      const updated = planned.filter((each) => each.before !== null && differs(each)).length;
-      return { dryRun, lines: items.length, created, updated, problems: all };
+      const bad = new Set(all.map(({ line }) => line));
+      const good = planned.filter(({ line }) => !bad.has(line));
+      const created = good.filter(({ before }) => before === null).length;
+      const updated = good.filter((each) => each.before !== null && differs(each)).length;
+      const lines = new Set([...items.map(({ line }) => line), ...[...bad].filter((line) => line > 1)]).size;
+      return { dryRun, lines, created, updated, problems: all };
     });
   }
 }

@@ -3,6 +3,7 @@ import type { AskField, Hazard } from '#libs/matching/src/index.js';
 import type { Quantity } from '#libs/units/src/index.js';
 import { QuantityField, SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
 import type { Typed } from '../../ui/fields.js';
+import { named } from '../../ui/named.js';
 import { questionsOf, withEnd } from './batch-draft.js';
 import type { BatchDraft } from './batch-draft.js';
 
@@ -216,12 +217,6 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
         </div>
       );
   }
-}
-
-/** The server names a field by its path; people know it by its label. */
-function named(sentence: string | undefined, path: string, label: string): string | undefined {
-  const [first = ''] = sentence?.split(' ') ?? [];
-  return first.includes(path) ? label + sentence!.slice(first.length) : sentence;
 }
 
 /** Both ends share the unit of the one that changed last. */

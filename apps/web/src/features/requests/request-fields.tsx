@@ -1,6 +1,7 @@
 import type { BatchBody, ConformityAsk, RequestView, SaveRequestBody, TeamRef } from '#libs/contract/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
 import { SelectField, TextField, Tick } from '../../ui/fields.js';
+import { named } from '../../ui/named.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { DISPOSALS } from './words.js';
 import './requests.css';
@@ -113,7 +114,7 @@ export function RequestFields({ head, onChange, teams, results, wrong }: Props) 
         value={head.title}
         onChange={(title) => set({ title })}
         placeholder="e.g. Tensile strength of steerer tubes, lot 7"
-        wrong={wrong['title']}
+        wrong={named(wrong['title'], 'title', 'The title')}
       />
       <TextField
         label="What for"
@@ -123,7 +124,7 @@ export function RequestFields({ head, onChange, teams, results, wrong }: Props) 
         value={head.purpose}
         onChange={(purpose) => set({ purpose })}
         help="It goes on the report and helps the lab to choose well."
-        wrong={wrong['purpose']}
+        wrong={named(wrong['purpose'], 'purpose', 'The purpose')}
       />
       <SelectField
         label="Team"
@@ -131,7 +132,7 @@ export function RequestFields({ head, onChange, teams, results, wrong }: Props) 
         onChange={(teamId) => set({ teamId })}
         choices={teams.map(({ id, name }) => ({ value: id, label: name }))}
         none={teams.length === 0 ? 'You are in no team' : 'Choose …'}
-        wrong={wrong['teamId']}
+        wrong={named(wrong['teamId'], 'teamId', 'The team')}
       />
       <TextField
         label="Due"
@@ -139,7 +140,7 @@ export function RequestFields({ head, onChange, teams, results, wrong }: Props) 
         type="date"
         value={head.due}
         onChange={(due) => set({ due })}
-        wrong={wrong['dueAt']}
+        wrong={named(wrong['dueAt'], 'dueAt', 'The due date')}
         help="End of that working day."
       />
       <SelectField
@@ -201,7 +202,7 @@ function ConformityFields({
         value={conformity.specification}
         onChange={(specification) => set({ specification })}
         placeholder="e.g. NC drawing 4410, note 6"
-        wrong={wrong['conformity.specification']}
+        wrong={named(wrong['conformity.specification'], 'conformity.specification', 'The specification')}
       />
       <SelectField
         label="Which result"
@@ -209,21 +210,21 @@ function ConformityFields({
         value={conformity.resultKey}
         onChange={(resultKey) => set({ resultKey })}
         choices={results.map(({ key, label }) => ({ value: key, label }))}
-        wrong={wrong['conformity.resultKey']}
+        wrong={named(wrong['conformity.resultKey'], 'conformity.resultKey', 'The result')}
       />
       <TextField
         label={inUnit('At least')}
         required={false}
         value={conformity.lower}
         onChange={(lower) => set({ lower })}
-        wrong={wrong['conformity.lower']}
+        wrong={named(wrong['conformity.lower'], 'conformity.lower', 'The lower limit')}
       />
       <TextField
         label={inUnit('At most')}
         required={false}
         value={conformity.upper}
         onChange={(upper) => set({ upper })}
-        wrong={wrong['conformity.upper']}
+        wrong={named(wrong['conformity.upper'], 'conformity.upper', 'The upper limit')}
       />
       <SelectField
         label="Judged on"

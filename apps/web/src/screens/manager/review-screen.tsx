@@ -113,6 +113,7 @@ function Review({ request }: { request: RequestView }) {
   const tell = useTell();
   const [, go] = useLocation();
   const [review, setReview] = useState<ReviewBody>(NOTHING_SETTLED);
+  const [hurried, setHurried] = useState(false);
   const [saying, setSaying] = useState<'return' | 'decline' | null>(null);
   const accept = useSend(['requests', 'plan'], () => {
     tell(`${request.reference} is accepted. Its jobs go into the next plan.`);
@@ -158,15 +159,23 @@ function Review({ request }: { request: RequestView }) {
         value={review.note ?? ''}
         onChange={(note) => setReview({ ...review, note })}
       />
-      <Refusal error={accept.error} />
+      <Refusal
+        error={
+          hurried && open > 0
+            ? new Error('Tick every point that is settled, or return the request with a question.')
+            : accept.error
+        }
+      />
       <div className="row">
         <button
           type="button"
           className="button main"
           disabled={accept.isPending}
-          onClick={() =>
-            accept.mutate(api('POST /requests/{id}/accept', { id: request.id, body: bodyOf(review, request) }))
-          }
+          onClick={() => {
+            setHurried(open > 0);
+            if (open === 0)
+              accept.mutate(api('POST /requests/{id}/accept', { id: request.id, body: bodyOf(review, request) }));
+          }}
         >
           Accept
         </button>
@@ -176,7 +185,7 @@ function Review({ request }: { request: RequestView }) {
         <button type="button" className="button sharp" onClick={() => setSaying('decline')}>
           Decline …
         </button>
-        {open > 0 && <span className="soft small">{open} points open</span>}
+        {open > 0 && <span className="soft small">{open === 1 ? 'one point is open' : `${open} points are open`}</span>}
       </div>
       {saying && <SayWhy request={request} how={saying} onClose={() => setSaying(null)} />}
     </section>
