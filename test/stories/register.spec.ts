@@ -182,6 +182,9 @@ describe('the register as a file', () => {
     expect(body).toMatchObject({ created: 0, updated: 1, problems: [] });
     const [last] = (await manager.get('/record')).body.rows;
     expect(last).toMatchObject({ kind: 'item/changed', before: { place: 'Drawer 4' }, after: { place: 'Drawer 5' } });
+    const [byTag] = (await manager.get('/record?subject=LC-5K-1')).body.rows;
+    expect(byTag.seq).toBe(last.seq);
+    expect((await manager.get('/record?subject=LC-NOWHERE')).body.rows).toEqual([]);
   });
 
   it('never begins a cell that a spreadsheet would run', async () => {

@@ -8,7 +8,7 @@ import { May } from '../platform/may.js';
 const PAGE = 100;
 
 export class ListRecordDto {
-  @Text({ max: 100, optional: true, about: 'Id of what the events are about.' })
+  @Text({ max: 100, optional: true, about: 'What the events are about: its id, reference, tag or report number.' })
   subject?: string;
 
   @Text({ max: 18, pattern: /^\d+$/, allowed: 'the `next` of the page before', optional: true })

@@ -232,6 +232,14 @@ function Readings({
   );
 }
 
+/** Results that no curve holds: they are measured on the broken specimen. */
+const BY_HAND: readonly string[] = ['elongation-after-fracture', 'reduction-of-area'];
+
+/** Whether a result is still to be typed that the curve cannot give. */
+function toType(job: JobView, { results }: Specimen): boolean {
+  return job.resultsNeeded.some(({ key }) => BY_HAND.includes(key) && !results.some((kept) => kept.key === key));
+}
+
 /** Share of the nominal figure from which a mean is worth a second look; common practice, no source. */
 const FAR_OFF = 0.1;
 
@@ -246,7 +254,7 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
     const body = { fileId: found.fileId, format };
     await act(api('POST /jobs/{id}/specimens/{sid}/curve/confirm', { ...ids, body }));
     setProposal(null);
-    onDone();
+    if (!toType(job, specimen)) onDone();
   }
   async function upload(file: File) {
     setBusy(true);

@@ -110,7 +110,8 @@ function DayAhead({ bench }: { bench: BenchView }) {
             <tr key={job.jobId}>
               <td className="fig">
                 {day(job.startsAt) !== today && `${day(job.startsAt)} `}
-                {clock(job.startsAt)}–{clock(job.endsAt)}
+                {clock(job.startsAt)}–{day(job.endsAt) !== day(job.startsAt) && `${day(job.endsAt)} `}
+                {clock(job.endsAt)}
               </td>
               <td className="fig">{job.frameTag}</td>
               <th>

@@ -137,9 +137,13 @@ function OpenNonconformity({ impact, since }: { impact: ImpactView; since: strin
             )
           }
         >
-          Open it with {impact.jobs.length} jobs and {impact.reports.length} reports
+          Open it with {counted(impact.jobs.length, 'job')} and {counted(impact.reports.length, 'report')}
         </button>
       </div>
     </section>
   );
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }

@@ -17,11 +17,11 @@ export function RecordScreen() {
       <TitleBlock title="Record" />
       <div className="filters">
         <TextField
-          label="About (id)"
+          label="About"
           type="search"
           value={text}
           onChange={setText}
-          placeholder="id of a request, job, item, report"
+          placeholder="R-2031, J-2031-1, LC-5K-1, TR-2026-0042"
         />
       </div>
       <Fetched
