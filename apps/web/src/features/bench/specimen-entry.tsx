@@ -203,6 +203,7 @@ function Readings({
   const read = values.flatMap(figure);
   const mean = read.length > 0 ? read.reduce((sum, value) => sum + value, 0) / read.length : null;
   const off = mean !== null && need.nominal ? Math.abs(mean / need.nominal - 1) : 0;
+  const apart = mean ? (Math.max(...read) - Math.min(...read)) / mean : 0;
   return (
     <fieldset className="field">
       <legend>
@@ -222,9 +223,10 @@ function Readings({
           />
         ))}
         {mean !== null && (
-          <span className={off > FAR_OFF ? 'fig act' : 'fig'}>
-            {off > FAR_OFF && '▲ '}mean {formatNumber(mean, 5)}
+          <span className={off > FAR_OFF || apart > FAR_OFF ? 'fig act' : 'fig'}>
+            {(off > FAR_OFF || apart > FAR_OFF) && '▲ '}mean {formatNumber(mean, 5)}
             {off > FAR_OFF && ', far from nominal'}
+            {apart > FAR_OFF && ', readings far apart'}
           </span>
         )}
       </div>
@@ -240,7 +242,7 @@ function toType(job: JobView, { results }: Specimen): boolean {
   return job.resultsNeeded.some(({ key }) => BY_HAND.includes(key) && !results.some((kept) => kept.key === key));
 }
 
-/** Share of the nominal figure from which a mean is worth a second look; common practice, no source. */
+/** Share from which a mean off its nominal figure, or readings off each other, are worth a second look; common practice, no source. */
 const FAR_OFF = 0.1;
 
 function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specimen; onDone: () => void }) {

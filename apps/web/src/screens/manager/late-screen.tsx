@@ -13,7 +13,7 @@ export function LateScreen() {
   const plan = useAsk('plan', api('GET /plan'));
   return (
     <Fetched of={plan} what="the plan">
-      {({ late, figures, version }) => (
+      {({ late, figures, version, publishedAt }) => (
         <>
           <TitleBlock
             title="Late and at risk"
@@ -32,7 +32,7 @@ export function LateScreen() {
           )}
           <ul>
             {late.map((entry) => (
-              <Entry key={entry.jobId} entry={entry} />
+              <Entry key={entry.jobId} entry={entry} plannedAt={publishedAt} />
             ))}
           </ul>
         </>
@@ -41,7 +41,9 @@ export function LateScreen() {
   );
 }
 
-function Entry({ entry }: { entry: LateView }) {
+/** @param plannedAt when the plan was made: its causes tell the time from then on */
+function Entry({ entry, plannedAt }: { entry: LateView; plannedAt: string }) {
+  const overdueMin = (Date.parse(plannedAt) - Date.parse(entry.dueAt)) / 60_000;
   return (
     <li className="late-entry split">
       <div className="stack tight">
@@ -59,6 +61,11 @@ function Entry({ entry }: { entry: LateView }) {
         <span className="small">
           due {moment(entry.dueAt)}, {entry.endsAt ? `will end ${moment(entry.endsAt)}` : 'has no place in the plan'}
         </span>
+        {overdueMin >= 1 && entry.causes.length > 0 && (
+          <span className="small soft">
+            It was overdue by {span(overdueMin)} when this plan was made. Beside: the time since.
+          </span>
+        )}
       </div>
       {entry.causes.length > 0 ? (
         <Causes causes={entry.causes} />
