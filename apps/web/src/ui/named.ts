@@ -1,5 +1,7 @@
-/** The server names a field by its path; people know it by its label. */
+import { fieldWords } from '../wire/field-words.js';
+
+/** A sentence of the server begins with the words of a field's path; people know the field by its label. */
 export function named(sentence: string | undefined, path: string, label: string): string | undefined {
-  const [first = ''] = sentence?.split(' ') ?? [];
-  return first.includes(path) ? label + sentence!.slice(first.length) : sentence;
+  const head = sentence?.split(' is ', 1)[0] ?? '';
+  return head.toLowerCase().endsWith(fieldWords(path)) ? label + sentence!.slice(head.length) : sentence;
 }

@@ -1,18 +1,25 @@
 import type { FieldError, Problem } from '#libs/contract/src/index.js';
 import type { Call } from './api.js';
+import { inWords } from './field-words.js';
 
 const ROOT = '/api/v1';
 
 /** The server refused: its problem details say what was found, what is allowed and what to do. */
 export class Refused extends Error {
   constructor(readonly problem: Problem) {
-    super(problem.detail || problem.title);
+    super(detailInWords(problem) || problem.title);
   }
 
-  /** What is wrong, by the path of the field. */
+  /** What is wrong, by the path of the field, in words for people. */
   get fields(): Record<string, string> {
-    return Object.fromEntries((this.problem.errors ?? []).map((error: FieldError) => [error.field, error.sentence]));
+    return Object.fromEntries(
+      (this.problem.errors ?? []).map(({ field, sentence }: FieldError) => [field, inWords(field, sentence)]),
+    );
   }
+}
+
+function detailInWords({ detail = '', errors = [] }: Problem): string {
+  return errors.reduce((text, { field, sentence }) => text.replace(sentence, () => inWords(field, sentence)), detail);
 }
 
 /** The server is still at the first try of an act with this key: ask again in a moment. */
