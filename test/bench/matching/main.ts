@@ -146,7 +146,9 @@ function compare(lab: Lab, needs: readonly Needs[], seconds: number): void {
     times.length === 0
       ? ''
       : `  p50 ${ms(p50)}  most ${ms(most)}, ${Math.round(judged / times.length)} trains judged a request`;
-  console.log(`plain walk, ${lab.rigs.length} frames: ${times.length} requests${told}; answers that differ: ${differ}${given}`);
+  console.log(
+    `plain walk, ${lab.rigs.length} frames: ${times.length} requests${told}; answers that differ: ${differ}${given}`,
+  );
   if (differ > 0) process.exitCode = 1;
 }
 
