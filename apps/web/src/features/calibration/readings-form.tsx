@@ -31,7 +31,51 @@ const figure = (text: string): number => {
   return 'reason' in number ? NaN : number.value;
 };
 
-/** What the server is asked; steps of which no run was typed are left out, and what cannot be read is named by the server. */
+/** Why a text is no reading; null where it is one. */
+function reasonAgainst(where: string, text: string): string[] {
+  if (!text.trim()) return [`${where} is empty.`];
+  const number = parseNumber(text);
+  return 'reason' in number ? [`${where}: ${number.reason}`] : [];
+}
+
+const isBegun = (runs: readonly string[]) => runs.some((text) => text.trim());
+
+/** Every reading of the steps that were begun that is missing or cannot be read: none is left out in silence. */
+export function forceProblems({ direction, capacity, resolution, zeroResidual, steps }: ForceTyped): string[] {
+  return [
+    ...reasonAgainst('Capacity', capacity),
+    ...reasonAgainst('Resolution', resolution),
+    ...reasonAgainst('Left at zero', zeroResidual),
+    ...steps.flatMap(({ nominal, runs, falling }, at) =>
+      isBegun(runs)
+        ? [
+            ...reasonAgainst(`Step ${at + 1}, force held`, nominal),
+            ...runs.flatMap((text, run) => reasonAgainst(`Step ${at + 1}, run ${run + 1}`, text)),
+            ...(falling.trim() ? reasonAgainst(`Step ${at + 1}, falling`, falling) : []),
+          ]
+        : [],
+    ),
+  ].map((sentence) => `In ${direction}: ${sentence}`);
+}
+
+/** The same for an extensometer. */
+export function extensionProblems({ gaugeNominal, gaugeMeasured, resolution, steps }: ExtensionTyped): string[] {
+  return [
+    ...reasonAgainst('Gauge length, nominal', gaugeNominal),
+    ...(gaugeMeasured.trim() ? reasonAgainst('Gauge length, measured', gaugeMeasured) : []),
+    ...reasonAgainst('Resolution', resolution),
+    ...steps.flatMap(({ reference, runs }, at) =>
+      isBegun(runs)
+        ? [
+            ...reasonAgainst(`Step ${at + 1}, reference`, reference),
+            ...runs.flatMap((text, run) => reasonAgainst(`Step ${at + 1}, run ${run + 1}`, text)),
+          ]
+        : [],
+    ),
+  ];
+}
+
+/** What the server is asked; steps that were not begun are left out. */
 export function forceBody(typed: ForceTyped): ForceReadingsBody {
   return {
     direction: typed.direction,
@@ -41,7 +85,7 @@ export function forceBody(typed: ForceTyped): ForceReadingsBody {
     zeroResidual: figure(typed.zeroResidual),
     held: typed.held,
     steps: typed.steps
-      .filter(({ runs }) => runs.some((text) => text.trim()))
+      .filter(({ runs }) => isBegun(runs))
       .map(({ nominal, runs, falling }) => ({
         nominal: figure(nominal),
         runs: [figure(runs[0]), figure(runs[1]), figure(runs[2])],
@@ -184,7 +228,7 @@ export function extensionBody(typed: ExtensionTyped): ExtensionReadingsBody {
     gaugeLengthMeasuredMm: figure(typed.gaugeMeasured),
     resolutionMm: figure(typed.resolution),
     steps: typed.steps
-      .filter(({ runs }) => runs.some((text) => text.trim()))
+      .filter(({ runs }) => isBegun(runs))
       .map(({ reference, runs }) => ({ referenceMm: figure(reference), runs: [figure(runs[0]), figure(runs[1])] })),
   };
 }

@@ -13,7 +13,9 @@ import {
   emptyExtension,
   emptyForce,
   extensionBody,
+  extensionProblems,
   forceBody,
+  forceProblems,
 } from '../../features/calibration/readings-form.js';
 import { CALIBRATED_QUANTITIES } from '#libs/matching/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
@@ -93,16 +95,24 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
     tell(`The calibration of ${item.tag} is kept.`);
     go(impact ? `/register/items/${item.id}/impact` : `/register/items/${item.id}`);
   });
-  const [fileError, setFileError] = useState<Error | null>(null);
-  const refused = save.error ?? evaluate.error ?? fileError;
+  const [unsent, setUnsent] = useState<Error | null>(null);
+  const refused = unsent ?? save.error ?? evaluate.error;
   const wrong = refused instanceof Refused ? refused.fields : {};
   const set = (part: Partial<typeof head>) => setHead({ ...head, ...part });
   const readings = isExtensometer
     ? { extensionReadings: extensionBody(extension) }
     : { forceReadings: force.map(forceBody) };
 
+  /** Says what cannot be read of the readings. @returns whether they can all be sent */
+  function areReadable(): boolean {
+    const problems =
+      by === 'certificate' ? [] : isExtensometer ? extensionProblems(extension) : force.flatMap(forceProblems);
+    setUnsent(problems.length > 0 ? new Error(problems.join(' ')) : null);
+    return problems.length === 0;
+  }
+
   async function keep() {
-    setFileError(null);
+    if (!areReadable()) return;
     try {
       const stored = file
         ? await call(api('POST /files', { name: file.name, body: file }), {
@@ -121,7 +131,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
       };
       save.mutate(api('POST /items/{id}/calibrations', { id: item.id, body }));
     } catch (error) {
-      setFileError(error as Error);
+      setUnsent(error as Error);
     }
   }
 
@@ -136,9 +146,10 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
             type="button"
             className="button"
             disabled={evaluate.isPending}
-            onClick={() =>
-              evaluate.mutate(api('POST /calibrations/evaluate', { body: { standard: head.standard, ...readings } }))
-            }
+            onClick={() => {
+              if (areReadable())
+                evaluate.mutate(api('POST /calibrations/evaluate', { body: { standard: head.standard, ...readings } }));
+            }}
           >
             Work out class and range
           </button>
