@@ -74,6 +74,9 @@ describe('a technician with a tablet and a barcode reader', () => {
       Array.from({ length: SPECIMENS }, (_, index) => loadN(index + 1)),
     );
     expect(job.specimens.map(({ dimensions }) => dimensions['widthMm']?.length)).toEqual(Array(SPECIMENS).fill(3));
+    expect(job.specimens.map(({ dimensions }) => dimensions['thicknessMm'])).toEqual(
+      Array(SPECIMENS).fill([4, 4, 4.005]),
+    );
     const events = await bench.lab.records.query<{ kind: string; count: number }[]>(
       `select kind, count(*)::int as count from record_event where subject_id = $1 and kind in ('job/taken', 'job/running', 'job/done', 'results/entered') group by kind order by kind`,
       [jobId],
@@ -96,6 +99,7 @@ async function type(page: Page, at: number): Promise<void> {
     await page.getByLabel(`Width, reading ${reading}`).fill('10');
     await page.getByLabel(`Thickness, reading ${reading}`).fill('4');
   }
+  await page.getByLabel('Thickness, reading 3').fill('4.005'); // as a micrometer reads: 4, and not 4005
   await page.getByLabel(/^Peak load|^Maximum load|^Peak force/).fill(String(loadN(at)));
 }
 

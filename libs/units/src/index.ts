@@ -1,8 +1,8 @@
 export { QUANTITIES, fromInternal, internalUnitOf, isUnit, toInternal, unitsOf } from './convert.js';
 export { findUnit } from './find-unit.js';
 export { formatNumber, formatQuantity } from './format-quantity.js';
-export { parseNumber } from './parse-number.js';
-export type { DecimalMark, ParsedNumber } from './parse-number.js';
+export { decimalMarkIn, parseHinted, parseNumber } from './parse-number.js';
+export type { DecimalMark, Hint, ParsedNumber } from './parse-number.js';
 export { parseQuantity } from './parse-quantity.js';
 export type { ParseOptions, ParsedQuantity } from './parse-quantity.js';
 export { G_MS2 } from './unit-table.js';

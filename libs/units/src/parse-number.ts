@@ -22,6 +22,49 @@ export function parseNumber(text: string, decimalMark?: DecimalMark): ParsedNumb
   return Number.isFinite(value) ? { value } : { reason: `"${text.trim()}" is too large.` };
 }
 
+/**
+ * The decimal mark that a person uses, as their other figures show it.
+ *
+ * @param texts what was typed into one form
+ * @returns null where no figure shows one, or they differ
+ */
+export function decimalMarkIn(texts: readonly string[]): DecimalMark | null {
+  const marks = new Set<DecimalMark>();
+  for (const text of texts) {
+    const [, , digits = ''] = NUMBER.exec(tidy(text)) ?? [];
+    const mark = /[.,]/.test(digits) ? decimalMarkOf(digits) : 'either';
+    if (mark !== 'either' && digits.split(mark).length === 2) marks.add(mark);
+  }
+  const [mark = null] = marks;
+  return marks.size === 1 ? mark : null;
+}
+
+/**
+ * The mark by which a figure that can be read in two ways comes to about what is expected; the two are a thousandfold apart.
+ *
+ * @param near what is expected, above 0
+ */
+export function decimalMarkNear(text: string, near: number): DecimalMark {
+  const off = (mark: DecimalMark) => {
+    const number = parseNumber(text, mark);
+    return 'reason' in number ? Infinity : Math.abs(Math.log(Math.abs(number.value) / near));
+  };
+  return off('.') <= off(',') ? '.' : ',';
+}
+
+/** What helps to read a figure such as `2.005`, which can be read in two ways: about what it comes to, or how its writer writes others. */
+export interface Hint {
+  near?: number | null;
+  mark?: DecimalMark | null;
+}
+
+/** Reads a number as {@link parseNumber} does; where that would ask back, by the hint. */
+export function parseHinted(text: string, { near, mark }: Hint): ParsedNumber {
+  const plain = parseNumber(text);
+  const known = near ? decimalMarkNear(text, near) : mark;
+  return 'reason' in plain && known ? parseNumber(text, known) : plain;
+}
+
 const NUMBER = /^([+-]?)([\d., ']+?)(e[+-]?\d{1,3})?$/i;
 
 function tidy(text: string): string {

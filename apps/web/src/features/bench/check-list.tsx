@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { BenchCheckView, JobView } from '#libs/contract/src/index.js';
-import { formatNumber, parseNumber, unitsOf } from '#libs/units/src/index.js';
+import { decimalMarkIn, formatNumber, parseHinted, parseNumber, unitsOf } from '#libs/units/src/index.js';
 import { Refusal } from '../../ui/faces.js';
 import { TextField } from '../../ui/fields.js';
 import { clock } from '../../ui/moments.js';
@@ -101,7 +101,9 @@ function ShiftCheck({ job, busy, onSend }: { job: JobView; busy: boolean; onSend
   const [reference, setReference] = useState('');
   const [reading, setReading] = useState('');
   const [unit, setUnit] = useState(isTorque ? 'N·m' : 'N');
-  const [a, b] = [parseNumber(reference), parseNumber(reading)];
+  const mark = decimalMarkIn([reference, reading]);
+  const a = parseHinted(reference, { mark });
+  const b = parseHinted(reading, { mark, near: 'reason' in a ? null : Math.abs(a.value) });
   const ready = !('reason' in a) && !('reason' in b) && cell;
   const error = ready && a.value !== 0 ? ((b.value - a.value) / a.value) * 100 : null;
   return (

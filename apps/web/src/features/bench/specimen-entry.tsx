@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import type { CurveProposalView, JobView } from '#libs/contract/src/index.js';
-import { formatNumber, parseNumber } from '#libs/units/src/index.js';
+import { decimalMarkIn, formatNumber, parseHinted } from '#libs/units/src/index.js';
+import type { Hint } from '#libs/units/src/index.js';
 import { Refusal } from '../../ui/faces.js';
 import { useKept } from '../../ui/kept.js';
 import { api } from '../../wire/api.js';
@@ -43,7 +44,7 @@ export function SpecimenEntry({
   const correcting = specimen.results.some(({ origin }) => origin === 'typed');
   const [why, setWhy] = useState('');
   const results = typedResults.flatMap(({ key, unit }) =>
-    figure(typed.results[key] ?? '').map((value) => ({ key, value, unit })),
+    figure(typed.results[key] ?? '', hintFor(typed)).map((value) => ({ key, value, unit })),
   );
   const unread = unreadable(job, typed);
 
@@ -53,7 +54,7 @@ export function SpecimenEntry({
       setError(new Error(`Nothing is kept yet. ${unread.map(({ label, reason }) => `${label}: ${reason}`).join(' ')}`));
       return;
     }
-    const dimensions = dimensionsOf(typed);
+    const dimensions = dimensionsOf(job, typed);
     if (Object.keys(dimensions).length === 0 && results.length === 0) {
       setError(new Error('Nothing is typed yet. Type the dimensions, then the results or the curve.'));
       return;
@@ -115,7 +116,7 @@ export function SpecimenEntry({
               id={`result-${key}`}
               inputMode="decimal"
               autoComplete="off"
-              aria-invalid={reasonAgainst(typed.results[key] ?? '') ? true : undefined}
+              aria-invalid={reasonAgainst(typed.results[key] ?? '', hintFor(typed)) ? true : undefined}
               value={typed.results[key] ?? ''}
               onChange={(event) => setTyped({ ...typed, results: { ...typed.results, [key]: event.target.value } })}
             />
@@ -162,31 +163,42 @@ function startOf(job: JobView, specimen: Specimen): Typed {
   return { readings: Object.fromEntries(readings) as Record<string, string[]>, results: {} };
 }
 
-function dimensionsOf({ readings }: Typed): Record<string, number[]> {
-  const read = Object.entries(readings).map(([key, texts]): [string, number[]] => [key, texts.flatMap(figure)]);
+function dimensionsOf(job: JobView, typed: Typed): Record<string, number[]> {
+  const read = job.dimensionsNeeded.map(({ key, nominal }): [string, number[]] => [
+    key,
+    (typed.readings[key] ?? []).flatMap((text) => figure(text, hintFor(typed, nominal))),
+  ]);
   return Object.fromEntries(read.filter(([, values]) => values.length > 0));
 }
 
-function figure(text: string): number[] {
-  const number = parseNumber(text);
+/** A length is near its nominal figure; everything else is written as the other figures of the specimen are. */
+function hintFor({ readings, results }: Typed, nominal: number | null = null): Hint {
+  return { near: nominal, mark: decimalMarkIn([...Object.values(readings).flat(), ...Object.values(results)]) };
+}
+
+function figure(text: string, hint: Hint): number[] {
+  const number = parseHinted(text, hint);
   return 'reason' in number ? [] : [number.value];
 }
 
 /** Why something that was typed is no figure; null where it is one, or nothing was typed. */
-function reasonAgainst(text: string): string | null {
+function reasonAgainst(text: string, hint: Hint): string | null {
   if (!text.trim()) return null;
-  const number = parseNumber(text);
+  const number = parseHinted(text, hint);
   return 'reason' in number ? number.reason : null;
 }
 
 /** Every figure that cannot be read: what is left out in silence would be missing from the record. */
-function unreadable(job: JobView, { readings, results }: Typed): { label: string; reason: string }[] {
-  const typed = [
-    ...job.dimensionsNeeded.flatMap(({ key, label }) => (readings[key] ?? []).map((text) => ({ label, text }))),
-    ...job.resultsNeeded.map(({ key, label }) => ({ label, text: results[key] ?? '' })),
+function unreadable(job: JobView, typed: Typed): { label: string; reason: string }[] {
+  const { readings, results } = typed;
+  const texts = [
+    ...job.dimensionsNeeded.flatMap(({ key, label, nominal }) =>
+      (readings[key] ?? []).map((text) => ({ label, text, hint: hintFor(typed, nominal) })),
+    ),
+    ...job.resultsNeeded.map(({ key, label }) => ({ label, text: results[key] ?? '', hint: hintFor(typed) })),
   ];
-  return typed.flatMap(({ label, text }) => {
-    const reason = reasonAgainst(text);
+  return texts.flatMap(({ label, text, hint }) => {
+    const reason = reasonAgainst(text, hint);
     return reason ? [{ label, reason }] : [];
   });
 }
@@ -200,7 +212,8 @@ function Readings({
   values: readonly string[];
   onChange: (values: string[]) => void;
 }) {
-  const read = values.flatMap(figure);
+  const hint = { near: need.nominal };
+  const read = values.flatMap((text) => figure(text, hint));
   const mean = read.length > 0 ? read.reduce((sum, value) => sum + value, 0) / read.length : null;
   const off = mean !== null && need.nominal ? Math.abs(mean / need.nominal - 1) : 0;
   const apart = mean ? (Math.max(...read) - Math.min(...read)) / mean : 0;
@@ -217,7 +230,7 @@ function Readings({
             aria-label={`${need.label}, reading ${index + 1}`}
             inputMode="decimal"
             autoComplete="off"
-            aria-invalid={reasonAgainst(value) ? true : undefined}
+            aria-invalid={reasonAgainst(value, hint) ? true : undefined}
             value={value}
             onChange={(event) => onChange(values.map((other, at) => (at === index ? event.target.value : other)))}
           />

@@ -1,5 +1,6 @@
 import type { ExtensionReadingsBody, ForceReadingsBody } from '#libs/contract/src/index.js';
-import { parseNumber } from '#libs/units/src/index.js';
+import { decimalMarkIn, parseHinted } from '#libs/units/src/index.js';
+import type { DecimalMark } from '#libs/units/src/index.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 
 /** Readings of one direction as they are typed. */
@@ -26,32 +27,47 @@ export function emptyForce(direction: ForceTyped['direction'], capacity: number,
   return { direction, unit, capacity: String(capacity), resolution: '', zeroResidual: '0', held: 'indicated', steps };
 }
 
-const figure = (text: string): number => {
-  const number = parseNumber(text);
+/** A reading such as `2.001` can be read in two ways: the form's other figures say how its writer writes. */
+type Mark = DecimalMark | null;
+
+const figure = (text: string, mark: Mark): number => {
+  const number = parseHinted(text, { mark });
   return 'reason' in number ? NaN : number.value;
 };
 
+function markOfForce({ capacity, resolution, zeroResidual, steps }: ForceTyped): Mark {
+  const typed = steps.flatMap(({ nominal, runs, falling }) => [nominal, ...runs, falling]);
+  return decimalMarkIn([capacity, resolution, zeroResidual, ...typed]);
+}
+
+function markOfExtension({ gaugeNominal, gaugeMeasured, resolution, steps }: ExtensionTyped): Mark {
+  const typed = steps.flatMap(({ reference, runs }) => [reference, ...runs]);
+  return decimalMarkIn([gaugeNominal, gaugeMeasured, resolution, ...typed]);
+}
+
 /** Why a text is no reading; null where it is one. */
-function reasonAgainst(where: string, text: string): string[] {
+function reasonAgainst(where: string, text: string, mark: Mark): string[] {
   if (!text.trim()) return [`${where} is empty.`];
-  const number = parseNumber(text);
+  const number = parseHinted(text, { mark });
   return 'reason' in number ? [`${where}: ${number.reason}`] : [];
 }
 
 const isBegun = (runs: readonly string[]) => runs.some((text) => text.trim());
 
 /** Every reading of the steps that were begun that is missing or cannot be read: none is left out in silence. */
-export function forceProblems({ direction, capacity, resolution, zeroResidual, steps }: ForceTyped): string[] {
+export function forceProblems(typed: ForceTyped): string[] {
+  const { direction, capacity, resolution, zeroResidual, steps } = typed;
+  const mark = markOfForce(typed);
   return [
-    ...reasonAgainst('Capacity', capacity),
-    ...reasonAgainst('Resolution', resolution),
-    ...reasonAgainst('Left at zero', zeroResidual),
+    ...reasonAgainst('Capacity', capacity, mark),
+    ...reasonAgainst('Resolution', resolution, mark),
+    ...reasonAgainst('Left at zero', zeroResidual, mark),
     ...steps.flatMap(({ nominal, runs, falling }, at) =>
       isBegun(runs)
         ? [
-            ...reasonAgainst(`Step ${at + 1}, force held`, nominal),
-            ...runs.flatMap((text, run) => reasonAgainst(`Step ${at + 1}, run ${run + 1}`, text)),
-            ...(falling.trim() ? reasonAgainst(`Step ${at + 1}, falling`, falling) : []),
+            ...reasonAgainst(`Step ${at + 1}, force held`, nominal, mark),
+            ...runs.flatMap((text, run) => reasonAgainst(`Step ${at + 1}, run ${run + 1}`, text, mark)),
+            ...(falling.trim() ? reasonAgainst(`Step ${at + 1}, falling`, falling, mark) : []),
           ]
         : [],
     ),
@@ -59,16 +75,18 @@ export function forceProblems({ direction, capacity, resolution, zeroResidual, s
 }
 
 /** The same for an extensometer. */
-export function extensionProblems({ gaugeNominal, gaugeMeasured, resolution, steps }: ExtensionTyped): string[] {
+export function extensionProblems(typed: ExtensionTyped): string[] {
+  const { gaugeNominal, gaugeMeasured, resolution, steps } = typed;
+  const mark = markOfExtension(typed);
   return [
-    ...reasonAgainst('Gauge length, nominal', gaugeNominal),
-    ...(gaugeMeasured.trim() ? reasonAgainst('Gauge length, measured', gaugeMeasured) : []),
-    ...reasonAgainst('Resolution', resolution),
+    ...reasonAgainst('Gauge length, nominal', gaugeNominal, mark),
+    ...(gaugeMeasured.trim() ? reasonAgainst('Gauge length, measured', gaugeMeasured, mark) : []),
+    ...reasonAgainst('Resolution', resolution, mark),
     ...steps.flatMap(({ reference, runs }, at) =>
       isBegun(runs)
         ? [
-            ...reasonAgainst(`Step ${at + 1}, reference`, reference),
-            ...runs.flatMap((text, run) => reasonAgainst(`Step ${at + 1}, run ${run + 1}`, text)),
+            ...reasonAgainst(`Step ${at + 1}, reference`, reference, mark),
+            ...runs.flatMap((text, run) => reasonAgainst(`Step ${at + 1}, run ${run + 1}`, text, mark)),
           ]
         : [],
     ),
@@ -77,19 +95,20 @@ export function extensionProblems({ gaugeNominal, gaugeMeasured, resolution, ste
 
 /** What the server is asked; steps that were not begun are left out. */
 export function forceBody(typed: ForceTyped): ForceReadingsBody {
+  const mark = markOfForce(typed);
   return {
     direction: typed.direction,
     unit: typed.unit,
-    capacity: figure(typed.capacity),
-    resolution: figure(typed.resolution),
-    zeroResidual: figure(typed.zeroResidual),
+    capacity: figure(typed.capacity, mark),
+    resolution: figure(typed.resolution, mark),
+    zeroResidual: figure(typed.zeroResidual, mark),
     held: typed.held,
     steps: typed.steps
       .filter(({ runs }) => isBegun(runs))
       .map(({ nominal, runs, falling }) => ({
-        nominal: figure(nominal),
-        runs: [figure(runs[0]), figure(runs[1]), figure(runs[2])],
-        falling: falling.trim() ? figure(falling) : null,
+        nominal: figure(nominal, mark),
+        runs: [figure(runs[0], mark), figure(runs[1], mark), figure(runs[2], mark)],
+        falling: falling.trim() ? figure(falling, mark) : null,
       })),
   };
 }
@@ -112,11 +131,12 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
         <TextField label="Unit" value={typed.unit} onChange={(unit) => set({ unit })} />
         <SelectField
           label="Held at each step"
+          help="The other one is what the runs read."
           value={typed.held}
           onChange={(held) => set({ held })}
           choices={[
-            { value: 'indicated', label: 'the indication; the runs are true forces' },
-            { value: 'true', label: 'the true force; the runs are indications' },
+            { value: 'indicated', label: 'the indicated force' },
+            { value: 'true', label: 'the true force' },
           ]}
         />
         <TextField
@@ -222,14 +242,18 @@ export function emptyExtension(gaugeLengthMm: number): ExtensionTyped {
 }
 
 export function extensionBody(typed: ExtensionTyped): ExtensionReadingsBody {
+  const mark = markOfExtension(typed);
   return {
     unit: 'mm',
-    gaugeLengthNominalMm: figure(typed.gaugeNominal),
-    gaugeLengthMeasuredMm: figure(typed.gaugeMeasured),
-    resolutionMm: figure(typed.resolution),
+    gaugeLengthNominalMm: figure(typed.gaugeNominal, mark),
+    gaugeLengthMeasuredMm: figure(typed.gaugeMeasured, mark),
+    resolutionMm: figure(typed.resolution, mark),
     steps: typed.steps
       .filter(({ runs }) => isBegun(runs))
-      .map(({ reference, runs }) => ({ referenceMm: figure(reference), runs: [figure(runs[0]), figure(runs[1])] })),
+      .map(({ reference, runs }) => ({
+        referenceMm: figure(reference, mark),
+        runs: [figure(runs[0], mark), figure(runs[1], mark)],
+      })),
   };
 }
 

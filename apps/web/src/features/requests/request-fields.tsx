@@ -56,8 +56,13 @@ export function headOf(request: RequestView): RequestHead {
 }
 
 /** What the form itself can tell to be wrong, by the path of the field that the server knows. */
-export function headProblems({ due, conformity }: RequestHead, nowMs: number): Record<string, string> {
+export function headProblems({ title, teamId, due, conformity }: RequestHead, nowMs: number): Record<string, string> {
   const problems: Record<string, string> = {};
+  if (!title.trim()) problems['title'] = 'Say in a few words what you want to find out.';
+  if (!teamId) problems['teamId'] = 'Choose the team that asks.';
+  if (conformity && !conformity.specification.trim()) problems['conformity.specification'] = 'Name the specification.';
+  if (conformity && !conformity.lower.trim() && !conformity.upper.trim())
+    problems['conformity.lower'] = 'Give one limit at least.';
   const dueAt = fromLocalInput(due, END_OF_DAY);
   if (dueAt && Date.parse(dueAt) <= nowMs)
     problems['dueAt'] = 'This day is over. Choose one that is still to come, or none.';

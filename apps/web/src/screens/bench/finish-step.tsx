@@ -20,6 +20,8 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
   const open = job.specimens.length - fates(job, 'tested') - fates(job, 'invalid') - fates(job, 'not-tested');
   const counts = { tested: fates(job, 'tested'), invalid: fates(job, 'invalid') };
   async function finish() {
+    const unread = unreadable(typed);
+    if (unread.length > 0) return setError(new Error(unread.join(' ')));
     setBusy(true);
     setError(null);
     try {
@@ -91,6 +93,18 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
 
 function fates(job: JobView, fate: string): number {
   return job.specimens.filter((specimen) => specimen.fate === fate).length;
+}
+
+/** What was typed for the room and is no figure: left out in silence it would be missing on the report. */
+function unreadable({ temperature, humidity }: typeof NOTHING): string[] {
+  const typed = [
+    ['Room temperature', temperature],
+    ['Relative humidity', humidity],
+  ] as const;
+  return typed.flatMap(([label, text]) => {
+    const read = text.trim() ? parseNumber(text) : null;
+    return read && 'reason' in read ? [`${label}: ${read.reason}`] : [];
+  });
 }
 
 function bodyOf(typed: typeof NOTHING, open: number): FinishBody {

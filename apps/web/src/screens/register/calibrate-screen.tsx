@@ -18,7 +18,7 @@ import {
   forceProblems,
 } from '../../features/calibration/readings-form.js';
 import { CALIBRATED_QUANTITIES } from '#libs/matching/src/index.js';
-import { parseNumber } from '#libs/units/src/index.js';
+import { decimalMarkIn, parseHinted } from '#libs/units/src/index.js';
 import { Fetched, Refusal } from '../../ui/faces.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
@@ -260,8 +260,9 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
 }
 
 function rangeOf({ direction, className, from, to }: RangeTyped): CalibratedRangeView {
+  const mark = decimalMarkIn([from, to]);
   const figure = (text: string) => {
-    const number = parseNumber(text);
+    const number = parseHinted(text, { mark });
     return 'reason' in number ? NaN : number.value;
   };
   return {

@@ -30,6 +30,12 @@ export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, 
         and when it would be done.
       </Empty>
     );
+  if (missing.length === 1 && missing[0] === 'materialId' && !answer)
+    return (
+      <Empty>
+        Choose the material, or give a strength band or a load: from it follows which load the train must carry.
+      </Empty>
+    );
   if (missing.length > 0 && !answer)
     return (
       <Empty>{`${missing.length} ${missing.length === 1 ? 'figure is' : 'figures are'} still needed before the lab can answer.`}</Empty>

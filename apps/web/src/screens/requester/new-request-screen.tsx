@@ -281,8 +281,11 @@ function startOf(methods: readonly MethodView[], request: RequestView | undefine
   return { head: headOf(request), batches: batches.length > 0 ? batches : [emptyBatch('first')] };
 }
 
+const MATERIAL_NEEDED = 'Choose the material, or give a strength band or a load below.';
+
 function missingWords(tried: boolean, missing: readonly string[] = []): Record<string, string> {
-  return tried ? Object.fromEntries(missing.map((path) => [path, 'This figure is needed.'])) : {};
+  const words = (path: string) => (path === 'materialId' ? MATERIAL_NEEDED : 'This figure is needed.');
+  return tried ? Object.fromEntries(missing.map((path) => [path, words(path)])) : {};
 }
 
 function fieldsOfBatch(fields: Record<string, string>, index: number): Record<string, string> {
