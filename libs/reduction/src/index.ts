@@ -76,7 +76,7 @@ export type { ToleranceBound } from './statistics/tolerance-bound.js';
 export { repeatabilityOf, uncertaintyOfResult } from './uncertainty/budget-of-result.js';
 export type { ResultUncertainty } from './uncertainty/budget-of-result.js';
 export type { DoubtSources, RelativeDoubt } from './uncertainty/doubt-sources.js';
-export { exponentsOf, resultModelOf } from './uncertainty/exponents-of.js';
+export { STRESSES, exponentsOf, resultModelOf } from './uncertainty/exponents-of.js';
 export type { Exponents, ResultModel } from './uncertainty/exponents-of.js';
 export { buildBudget } from './uncertainty/build-budget.js';
 export { stateConformity } from './uncertainty/state-conformity.js';

@@ -4,6 +4,7 @@ import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import { loadAt, plasticTorque } from '#libs/matching/src/index.js';
 import type { Ask, Method } from '#libs/matching/src/index.js';
+import { STRESSES } from '#libs/reduction/src/index.js';
 import { findUnit, formatNumber, isUnit, QUANTITIES, toInternal, unitsOf } from '#libs/units/src/index.js';
 import type { Quantity } from '#libs/units/src/index.js';
 import { dimensionsNeeded, isMeasured, measuredGeometry } from './dimensions.js';
@@ -65,20 +66,8 @@ export interface Bounds {
   loadUnit: string;
 }
 
-/** Results that a load is behind, as a stress or a force per width. */
-const STRESSES: readonly string[] = [
-  'peak-stress',
-  'stress-at-break',
-  'offset-yield',
-  'upper-yield',
-  'lower-yield',
-  'stress-at-strain',
-  'mean-peel',
-  'least-peel',
-  'highest-peel',
-  'mean-tear-peaks',
-  'median-tear-peaks',
-];
+const isStress = (key: string): boolean => STRESSES.some((stress) => stress === key);
+
 /** How far the lengths of a specimen may be from those that were asked for before a load that follows from them means nothing. */
 const LOAD_MARGIN = 2;
 
@@ -95,9 +84,9 @@ export function figureProblem(
     const problem = numberProblem(
       field,
       value,
-      plain.includes('strain') && !STRESSES.includes(plain) ? { unit } : { unit, min: 0 },
+      plain.includes('strain') && !isStress(plain) ? { unit } : { unit, min: 0 },
     );
-    if (problem || !STRESSES.includes(plain) || !isComputed(method) || method.testType === 'torsion') return problem;
+    if (problem || !isStress(plain) || !isComputed(method) || method.testType === 'torsion') return problem;
     const load = loadAt(value, ask.geometry, method).value;
     if (!(load > LOAD_MARGIN * bounds.capacity)) return null;
     const most = (value * bounds.capacity) / load;

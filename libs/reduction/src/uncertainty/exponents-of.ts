@@ -54,7 +54,8 @@ const PLAIN: Readonly<Partial<Record<ResultKey, Exponents>>> = {
   'elongation-after-fracture': { extension: 1, gaugeLength: -1 },
 };
 
-const STRESSES: readonly ResultKey[] = [
+/** Results that a load is behind: stresses, and forces per width or thickness. */
+export const STRESSES: readonly ResultKey[] = [
   'peak-stress',
   'stress-at-break',
   'offset-yield',

@@ -80,7 +80,7 @@ function RequestForm({
   );
   const save = useSend<RequestView>(['requests']);
   const submit = useSend<RequestView>(['requests', 'plan']);
-  const [handed] = useState(() => (request && handedOver.get(request.id)) ?? null);
+  const [handed, setHanded] = useState(() => (request && handedOver.get(request.id)) ?? null);
   const [sent, setSent] = useState<Draft>(draft);
   const refused = save.error ?? submit.error ?? handed;
   const fields = refused instanceof Refused ? stillWrong(refused.fields, sent, draft) : {};
@@ -98,6 +98,9 @@ function RequestForm({
   async function keep(andSubmit: boolean) {
     setTried(true);
     setSent(draft);
+    // Told once: what is sent now is judged anew.
+    if (request) handedOver.delete(request.id);
+    setHanded(null);
     const problems = Object.keys(headProblems(draft.head, Date.now()));
     if (problems.some((path) => andSubmit || path !== 'dueAt')) return;
     const body = requestBody(
@@ -243,7 +246,7 @@ function suited(draft: BatchDraft, { data }: MethodView, materials: readonly Mat
     : draft;
 }
 
-/** The results that every batch could give, with the unit in which a limit of each is held. */
+/** The results that a batch could give, each with the unit in which its limits are held. */
 function resultsOf(methods: readonly MethodView[], { batches }: Draft): LimitedResult[] {
   const chosen = batches.flatMap(({ methodId }) => methods.find(({ id }) => id === methodId) ?? []);
   const keys = [...new Set(chosen.flatMap(({ data }) => data.results))];
