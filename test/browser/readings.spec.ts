@@ -77,10 +77,13 @@ describe('figures that people read off something', () => {
         .locator('#curve-file')
         .setInputFiles({ name: 'pull.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
       await page.getByRole('heading', { name: 'Is this how the file is meant?' }).waitFor();
+      await page.getByLabel('What column 2 is').selectOption('travel of the crosshead');
+      await page.getByLabel('Unit of column 2').selectOption('mm');
       await page.getByLabel('What column 3 is').selectOption('force');
       await page.getByLabel('Unit of column 3').selectOption('N');
       await page.getByRole('button', { name: 'Yes, read it like this' }).click();
       await page.getByRole('heading', { name: 'Is this how the file is meant?' }).waitFor({ state: 'detached' });
+      await page.locator('.specimen-tabs [aria-current=true]', { hasText: '05' }).waitFor();
     },
     60_000,
   );

@@ -1,6 +1,7 @@
 import type { CurveView, LabSettings, ReportBatch, ReportDocument, ReportRemarks } from '#libs/contract/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
 import type { BatchFound, RequestEntity } from '#libs/records/src/index.js';
+import { reported } from '#libs/reduction/src/index.js';
 import { askOf, materialOf, methodOf } from '#libs/records/src/index.js';
 import { foundResults } from '../results/found-results.js';
 import { curveView } from '../results/curve-view.js';
@@ -111,14 +112,16 @@ function summaryOf({ results, method }: ReportBatch): string[] {
   if (!main) return [];
   const counted = main.n === 1 ? 'One specimen' : `${main.n} specimens`;
   const of = [results.label, results.material].filter(Boolean).join(', ');
-  const spread = main.n > 1 ? `, from ${main.min.toPrecision(4)} to ${main.max.toPrecision(4)} ${main.unit}` : '';
+  const column = results.columns.find(({ key }) => key === main.key) ?? { step: null };
+  const shown = (value: number): string => reported(value, column);
+  const spread = main.n > 1 ? `, from ${shown(main.min)} to ${shown(main.max)} ${main.unit}` : '';
   const invalid = results.rows.filter(({ fate }) => fate === 'invalid').length;
   const lost =
     invalid > 0
       ? ` ${invalid} more ${invalid === 1 ? 'was' : 'were'} invalid and ${invalid === 1 ? 'is' : 'are'} not counted.`
       : '';
   return [
-    `${counted}${of ? ` of ${of}` : ''} by ${method.designation}: ${main.label.toLowerCase()} ${main.mean.toPrecision(4)} ${main.unit} in the mean${spread}.${lost}`,
+    `${counted}${of ? ` of ${of}` : ''} by ${method.designation}: ${main.label.toLowerCase()} ${shown(main.mean)} ${main.unit} in the mean${spread}.${lost}`,
   ];
 }
 

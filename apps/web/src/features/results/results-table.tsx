@@ -1,7 +1,9 @@
 import type { BatchResults, StatisticsView } from '#libs/contract/src/index.js';
-import { reported } from '#libs/reduction/src/index.js';
-import { formatNumber } from '#libs/units/src/index.js';
+import { reported, roundToSignificant } from '#libs/reduction/src/index.js';
 import './results.css';
+
+/** A spread is worth two digits, on screen as on the report. */
+const SPREAD_DIGITS = 2;
 
 /** Results of a batch, specimen by specimen, with their statistics, uncertainty and conformity. */
 export function ResultsTable({ results }: { results: BatchResults }) {
@@ -92,7 +94,7 @@ function StatisticsRow({
   name,
   results,
   of,
-  shown = (value) => formatNumber(value, 4),
+  shown = (value) => roundToSignificant(value, SPREAD_DIGITS),
 }: {
   name: string;
   results: BatchResults;
