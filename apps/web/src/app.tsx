@@ -6,13 +6,13 @@ import { SessionProvider } from './features/session/session.js';
 import { homeOf } from './screens/entry/desks.js';
 import { Shell } from './screens/entry/shell.js';
 import { SignInScreen } from './screens/entry/sign-in-screen.js';
-import { Fetched, Waiting } from './ui/faces.js';
+import { FetchStates, Loading } from './ui/fetch-states.js';
 import { setZone } from './ui/moments.js';
-import { NO_SUCH_SHEET } from './ui/no-such-sheet.js';
-import { api } from './wire/api.js';
-import { useAsk } from './wire/asking.js';
-import type { Asked } from './wire/asking.js';
-import { Refused } from './wire/call.js';
+import { NOT_FOUND } from './ui/not-found.js';
+import { api } from './api-client/api.js';
+import { useApiQuery } from './api-client/queries.js';
+import type { Query } from './api-client/queries.js';
+import { ApiError } from './api-client/call.js';
 
 /** A desk comes over the wire when it is first opened. */
 function desk(load: () => Promise<Record<string, ComponentType>>, name: string) {
@@ -36,7 +36,7 @@ export function App() {
   return (
     <Switch>
       <Route path="/verify/*?">
-        <Suspense fallback={<Waiting what="the page" />}>
+        <Suspense fallback={<Loading what="the page" />}>
           <Verify />
         </Suspense>
       </Route>
@@ -48,17 +48,17 @@ export function App() {
 }
 
 function Gate() {
-  const session = useAsk('session', api('GET /session'));
+  const session = useApiQuery('session', api('GET /session'));
   if (isNobody(session)) return <SignInScreen />;
   return (
-    <Fetched of={session} what="who you are">
+    <FetchStates of={session} what="who you are">
       {(value) => <Desks session={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
-function isNobody(session: Asked<SessionView>): boolean {
-  return session.error instanceof Refused && session.error.problem.status === 401;
+function isNobody(session: Query<SessionView>): boolean {
+  return session.error instanceof ApiError && session.error.problem.status === 401;
 }
 
 function Desks({ session }: { session: SessionView }) {
@@ -66,7 +66,7 @@ function Desks({ session }: { session: SessionView }) {
   return (
     <SessionProvider value={session}>
       <Shell>
-        <Suspense fallback={<Waiting what="the desk" />}>
+        <Suspense fallback={<Loading what="the desk" />}>
           <Switch>
             <Route path="/">
               <Redirect to={homeOf(session.person.roles)} replace />
@@ -78,7 +78,7 @@ function Desks({ session }: { session: SessionView }) {
             <Route path="/register/*?" component={Register} />
             <Route path="/reports/*?" component={Reports} />
             <Route path="/notices" component={Notices} />
-            {NO_SUCH_SHEET}
+            {NOT_FOUND}
           </Switch>
         </Suspense>
       </Shell>

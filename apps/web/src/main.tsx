@@ -8,8 +8,8 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
 import { showTheme, themeNow } from './ui/theme.js';
-import { Notices } from './ui/notices.js';
-import { NoAnswer } from './wire/call.js';
+import { Toasts } from './ui/toasts.js';
+import { ConnectionError } from './api-client/call.js';
 
 const FRESH_MS = 2_000;
 const TRIES = 3;
@@ -20,7 +20,7 @@ const client = new QueryClient({
   defaultOptions: {
     queries: {
       staleTime: FRESH_MS,
-      retry: (count, error) => error instanceof NoAnswer && count < TRIES,
+      retry: (count, error) => error instanceof ConnectionError && count < TRIES,
       throwOnError: false,
     },
   },
@@ -30,8 +30,8 @@ const page = document.getElementById('page');
 if (!page) throw new Error('index.html has no element with id "page"');
 createRoot(page).render(
   <QueryClientProvider client={client}>
-    <Notices>
+    <Toasts>
       <App />
-    </Notices>
+    </Toasts>
   </QueryClientProvider>,
 );

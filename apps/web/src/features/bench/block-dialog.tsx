@@ -3,7 +3,7 @@ import type { JobView } from '#libs/contract/src/index.js';
 import { SelectField } from '../../ui/fields.js';
 import { useJobAct } from './sending.js';
 import { WhyDialog } from './why-dialog.js';
-import { api } from '../../wire/api.js';
+import { api } from '../../api-client/api.js';
 
 /** Something failed: the job is blocked, and the item that failed is out of the plan until its fault is closed. */
 export function BlockDialog({ job, onClose }: { job: JobView; onClose: () => void }) {

@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { BenchCheckView, JobView } from '#libs/contract/src/index.js';
 import { decimalMarkIn, formatNumber, parseHinted, parseNumber, unitsOf } from '#libs/units/src/index.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { clock } from '../../ui/moments.js';
 import { useJobAct } from './sending.js';
-import { api } from '../../wire/api.js';
-import type { Call } from '../../wire/api.js';
+import { api } from '../../api-client/api.js';
+import type { Call } from '../../api-client/api.js';
 
 /** The checks before the first specimen: the open ones one after another, what is done above. */
 export function CheckList({ job }: { job: JobView }) {
@@ -83,7 +83,7 @@ function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
           </button>
         </div>
       )}
-      <Refusal error={error} />
+      <ErrorMessage error={error} />
     </div>
   );
 }

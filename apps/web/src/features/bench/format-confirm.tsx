@@ -4,7 +4,7 @@ import { CHANNEL_QUANTITIES, CURVE_CHANNELS } from '#libs/reduction/src/index.js
 import type { CurveChannel } from '#libs/reduction/src/index.js';
 import { unitsOf } from '#libs/units/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 
 interface Column {
   heading: string;
@@ -106,7 +106,7 @@ export function FormatConfirm({
           </tbody>
         </table>
       </div>
-      <Refusal error={error} />
+      <ErrorMessage error={error} />
       <button
         type="button"
         className="button main"

@@ -1,8 +1,15 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useSyncExternalStore } from 'react';
-import { NoAnswer, Refused, call, isStillAtWork, newKey, wasDoneAlready } from '../../wire/call.js';
-import { api } from '../../wire/api.js';
-import type { Call, Verb } from '../../wire/api.js';
+import {
+  ConnectionError,
+  ApiError,
+  call,
+  isStillInProgress,
+  newIdempotencyKey,
+  wasDoneAlready,
+} from '../../api-client/call.js';
+import { api } from '../../api-client/api.js';
+import type { Call, Verb } from '../../api-client/api.js';
 
 /** One act at the bench that must arrive, once: kept on this device until the server has answered. */
 interface Kept {
@@ -69,8 +76,8 @@ async function run(): Promise<void> {
 }
 
 function mayComeBack(error: unknown): boolean {
-  if (error instanceof NoAnswer || isStillAtWork(error)) return true;
-  return error instanceof Refused && [502, 503, 504].includes(error.problem.status);
+  if (error instanceof ConnectionError || isStillInProgress(error)) return true;
+  return error instanceof ApiError && [502, 503, 504].includes(error.problem.status);
 }
 
 function pause(ms: number): Promise<void> {
@@ -89,10 +96,10 @@ function pause(ms: number): Promise<void> {
  * Sends an act of the bench surely: over a lost network it is repeated with the same key until it is answered, also after
  * a reload of the page.
  *
- * @returns the answer, or undefined when the act was done and its answer is lost; rejects with {@link Refused} when the server says no
+ * @returns the answer, or undefined when the act was done and its answer is lost; rejects with {@link ApiError} when the server says no
  */
 export function sendSurely<Answer>({ verb, path, body }: Call<Answer>): Promise<Answer | undefined> {
-  const key = newKey();
+  const key = newIdempotencyKey();
   const answered = new Promise<Answer | undefined>((resolve, reject) => {
     settle.set(key, { done: (answer) => resolve(answer as Answer), refused: reject });
   });

@@ -2,10 +2,10 @@ import { useRef, useState } from 'react';
 import type { CurveProposalView, JobView } from '#libs/contract/src/index.js';
 import { decimalMarkIn, formatNumber, parseHinted } from '#libs/units/src/index.js';
 import type { Hint } from '#libs/units/src/index.js';
-import { Refusal } from '../../ui/faces.js';
-import { useKept } from '../../ui/kept.js';
-import { api } from '../../wire/api.js';
-import { call, newKey } from '../../wire/call.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
+import { useLocalStorage } from '../../ui/local-storage.js';
+import { api } from '../../api-client/api.js';
+import { call, newIdempotencyKey } from '../../api-client/call.js';
 import { useJobAct } from './sending.js';
 import { FormatConfirm } from './format-confirm.js';
 
@@ -33,7 +33,7 @@ export function SpecimenEntry({
 }) {
   const act = useJobAct(job.id);
   const ids = { id: job.id, sid: specimen.id };
-  const [typed, setTyped, forget] = useKept<Typed>(`job.${job.id}.${specimen.id}`, startOf(job, specimen));
+  const [typed, setTyped, forget] = useLocalStorage<Typed>(`job.${job.id}.${specimen.id}`, startOf(job, specimen));
   const [error, setError] = useState<Error | null>(null);
   const [busy, setBusyHere] = useState(false);
   const setBusy = (now: boolean) => {
@@ -105,7 +105,7 @@ export function SpecimenEntry({
         <CurveUpload job={job} specimen={specimen} onDone={onDone} />
       </div>
       <div className="stack">
-        <Refusal error={error} />
+        <ErrorMessage error={error} />
         {typedResults.map(({ key, label, unit }) => (
           <div className="result-row" key={key}>
             <label htmlFor={`result-${key}`}>
@@ -276,7 +276,7 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
     setError(null);
     try {
       const found = await call(api('POST /jobs/{id}/specimens/{sid}/curve', { ...ids, name: file.name, body: file }), {
-        key: newKey(),
+        key: newIdempotencyKey(),
       });
       if (found.known && found.problems.length === 0) await confirm(found, found.format);
       else setProposal(found);
@@ -302,7 +302,7 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
         onChange={(event) => event.target.files?.[0] && void upload(event.target.files[0])}
       />
       {specimen.reading && <Reading reading={specimen.reading} />}
-      <Refusal error={error} />
+      <ErrorMessage error={error} />
       {proposal && (
         <FormatConfirm
           proposal={proposal}

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Dialog } from '../../ui/dialog.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 
 /** Asks for the reason of something that the record must explain. */
@@ -50,7 +50,7 @@ export function WhyDialog({
           </div>
         )}
         <TextField label="Reason" required value={why} onChange={setWhy} />
-        <Refusal error={error} />
+        <ErrorMessage error={error} />
         <button type="button" className="button main go" disabled={!why.trim() || busy} onClick={() => void go()}>
           {button}
         </button>

@@ -1,21 +1,21 @@
-import { Fetched } from '../../ui/faces.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
-import { addressOf } from '../../wire/call.js';
+import { FetchStates } from '../../ui/fetch-states.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
+import { urlOf } from '../../api-client/call.js';
 
 /** Everything that the lab keeps, to be saved as files. */
 export function ExportList() {
-  const tables = useAsk('record', api('GET /export'));
+  const tables = useApiQuery('record', api('GET /export'));
   return (
     <section className="stack">
       <h2>Everything</h2>
       <p>
         All tables as they are in the database, but for what opens doors. Who saves what goes into the record.{' '}
-        <a href={addressOf(api('GET /export/everything.jsonl'))} download>
+        <a href={urlOf(api('GET /export/everything.jsonl'))} download>
           Save all as lines of JSON
         </a>
       </p>
-      <Fetched of={tables} what="the tables">
+      <FetchStates of={tables} what="the tables">
         {(rows) => (
           <table>
             <thead>
@@ -32,14 +32,14 @@ export function ExportList() {
                   <td className="fig">{count}</td>
                   <td>
                     <a
-                      href={addressOf(api('GET /export/{table}.csv', { table: name }))}
+                      href={urlOf(api('GET /export/{table}.csv', { table: name }))}
                       download
                       aria-label={`${name} as CSV`}
                     >
                       CSV
                     </a>{' '}
                     <a
-                      href={addressOf(api('GET /export/{table}.jsonl', { table: name }))}
+                      href={urlOf(api('GET /export/{table}.jsonl', { table: name }))}
                       download
                       aria-label={`${name} as lines of JSON`}
                     >
@@ -51,7 +51,7 @@ export function ExportList() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
     </section>
   );
 }

@@ -1,22 +1,22 @@
 import { useState } from 'react';
 import { WEBHOOK_KINDS } from '#libs/contract/src/index.js';
 import type { WebhookKind, WebhookView } from '#libs/contract/src/index.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField, Ticks } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError } from '../../api-client/call.js';
 
 /** Other programs that are told of what happens, and how the telling went. */
 export function WebhookList() {
-  const webhooks = useAsk('settings', api('GET /webhooks'));
+  const webhooks = useApiQuery('settings', api('GET /webhooks'));
   const [open, setOpen] = useState<string | null>(null);
   return (
     <section className="stack">
       <h2>Other programs</h2>
       <p>Each is sent a signed message when something happens, and asks for the rest with a token.</p>
-      <Fetched of={webhooks} what="the addresses">
+      <FetchStates of={webhooks} what="the addresses">
         {(rows) => (
           <ul className="stack">
             {rows.map((webhook) => (
@@ -38,7 +38,7 @@ export function WebhookList() {
             ))}
           </ul>
         )}
-      </Fetched>
+      </FetchStates>
       <NewWebhook />
     </section>
   );
@@ -47,8 +47,8 @@ export function WebhookList() {
 const LOOK_EVERY_MS = 3_000;
 
 function Deliveries({ id }: { id: string }) {
-  const deliveries = useAsk('settings', api('GET /webhooks/{id}/deliveries', { id }), () => LOOK_EVERY_MS);
-  const act = useSend(['settings']);
+  const deliveries = useApiQuery('settings', api('GET /webhooks/{id}/deliveries', { id }), () => LOOK_EVERY_MS);
+  const act = useApiMutation(['settings']);
   return (
     <div className="stack tight">
       <div className="row">
@@ -63,8 +63,8 @@ function Deliveries({ id }: { id: string }) {
           Deliver no more
         </button>
       </div>
-      <Refusal error={act.error} />
-      <Fetched of={deliveries} what="the deliveries" empty={(rows) => rows.length === 0 && <p>None yet.</p>}>
+      <ErrorMessage error={act.error} />
+      <FetchStates of={deliveries} what="the deliveries" empty={(rows) => rows.length === 0 && <p>None yet.</p>}>
         {(rows) => (
           <ul>
             {rows.map((row) => (
@@ -89,7 +89,7 @@ function Deliveries({ id }: { id: string }) {
             ))}
           </ul>
         )}
-      </Fetched>
+      </FetchStates>
     </div>
   );
 }
@@ -98,12 +98,12 @@ function NewWebhook() {
   const [url, setUrl] = useState('');
   const [kinds, setKinds] = useState<WebhookKind[]>([]);
   const [made, setMade] = useState<WebhookView | null>(null);
-  const add = useSend<WebhookView>(['settings'], (view) => {
+  const add = useApiMutation<WebhookView>(['settings'], (view) => {
     setMade(view);
     setUrl('');
     setKinds([]);
   });
-  const wrong = add.error instanceof Refused ? add.error.fields : {};
+  const wrong = add.error instanceof ApiError ? add.error.fields : {};
   return (
     <form
       className="stack"
@@ -126,7 +126,7 @@ function NewWebhook() {
         onChange={setKinds}
         choices={WEBHOOK_KINDS.map((kind) => ({ value: kind, label: kind.replace('/', ' ').replaceAll('-', ' ') }))}
       />
-      <Refusal error={add.error} />
+      <ErrorMessage error={add.error} />
       {made?.secret && (
         <div className="note fit" role="status">
           <strong>Copy this now, it is not shown again. It signs every message:</strong>

@@ -1,9 +1,9 @@
 import { keepPreviousData, skipToken, useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { PreviewBody, PreviewView } from '#libs/contract/src/index.js';
-import { api } from '../../wire/api.js';
-import type { BodyOf } from '../../wire/api.js';
-import { Refused, call } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import type { BodyOf } from '../../api-client/api.js';
+import { ApiError, call } from '../../api-client/call.js';
 
 const SETTLE_MS = 160;
 
@@ -35,7 +35,7 @@ export function usePreview(body: PreviewBody | null): Preview {
     placeholderData: keepPreviousData,
     retry: false,
   });
-  const wrong = query.error instanceof Refused ? inBatch(query.error.fields) : {};
+  const wrong = query.error instanceof ApiError ? inBatch(query.error.fields) : {};
   return { answer: settled === null ? undefined : query.data, wrong, error: query.error, busy: query.isFetching };
 }
 

@@ -1,23 +1,23 @@
 import { useState } from 'react';
 import type { FeedKeyView } from '#libs/contract/src/index.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
-import { api } from '../../wire/api.js';
-import type { Call } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { addressOf } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import type { Call } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { urlOf } from '../../api-client/call.js';
 
 /** One's own keys for calendar programs: made, shown once, taken back. */
 export function FeedKeys({ personId }: { personId: string }) {
   const [name, setName] = useState('');
   const [made, setMade] = useState<FeedKeyView | null>(null);
-  const keys = useAsk('notices', api('GET /feed-keys'));
-  const make = useSend<FeedKeyView>(['notices'], (view) => {
+  const keys = useApiQuery('notices', api('GET /feed-keys'));
+  const make = useApiMutation<FeedKeyView>(['notices'], (view) => {
     setMade(view);
     setName('');
   });
-  const end = useSend(['notices']);
+  const end = useApiMutation(['notices']);
   return (
     <section className="stack">
       <h2>Your calendar</h2>
@@ -25,7 +25,7 @@ export function FeedKeys({ personId }: { personId: string }) {
         A calendar program reads the plan from an address with a key in it. Who has the address sees the plan, so give
         it to nobody; a key that got lost is taken back here.
       </p>
-      <Fetched of={keys} what="your keys">
+      <FetchStates of={keys} what="your keys">
         {(rows) => (
           <ul className="stack tight">
             {rows.map(({ id, name: place, usedAt }) => (
@@ -44,7 +44,7 @@ export function FeedKeys({ personId }: { personId: string }) {
             ))}
           </ul>
         )}
-      </Fetched>
+      </FetchStates>
       {made?.key && <Addresses personId={personId} feedKey={made.key} />}
       <form
         className="row end"
@@ -58,13 +58,13 @@ export function FeedKeys({ personId }: { personId: string }) {
           Make a key
         </button>
       </form>
-      <Refusal error={make.error ?? end.error} />
+      <ErrorMessage error={make.error ?? end.error} />
     </section>
   );
 }
 
 function Addresses({ personId, feedKey }: { personId: string; feedKey: string }) {
-  const whole = (feed: Call<string, 'GET'>) => `${location.origin}${addressOf(feed)}`;
+  const whole = (feed: Call<string, 'GET'>) => `${location.origin}${urlOf(feed)}`;
   return (
     <div className="note fit stack tight" role="status">
       <strong>Copy this now: the key is not shown again.</strong>

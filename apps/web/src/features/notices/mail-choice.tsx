@@ -1,9 +1,9 @@
 import type { MailWay } from '#libs/contract/src/index.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields.js';
-import { useTell } from '../../ui/notices.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { useToast } from '../../ui/toasts.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 
 const WAYS: { value: MailWay; label: string }[] = [
   { value: 'at-once', label: 'A mail for each, at once' },
@@ -13,11 +13,11 @@ const WAYS: { value: MailWay; label: string }[] = [
 
 /** How one hears by mail of what stands in the list anyway. */
 export function MailChoice() {
-  const tell = useTell();
-  const chosen = useAsk('notices', api('GET /notices/preferences'));
-  const choose = useSend(['notices'], () => tell('Your choice is kept.'));
+  const toast = useToast();
+  const chosen = useApiQuery('notices', api('GET /notices/preferences'));
+  const choose = useApiMutation(['notices'], () => toast('Your choice is kept.'));
   return (
-    <Fetched of={chosen} what="your choice">
+    <FetchStates of={chosen} what="your choice">
       {({ mail }) => (
         <div className="stack tight">
           <SelectField
@@ -27,9 +27,9 @@ export function MailChoice() {
             onChange={(value) => choose.mutate(api('PUT /notices/preferences', { body: { mail: value } }))}
             help="They come where the lab has set up a mail server."
           />
-          <Refusal error={choose.error} />
+          <ErrorMessage error={choose.error} />
         </div>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }

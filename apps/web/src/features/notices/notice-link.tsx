@@ -1,11 +1,11 @@
 import { Link, useLocation } from 'wouter';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 
 /** The way to what one has been told, with how much of it is new. */
 export function NoticeLink() {
   const [path] = useLocation();
-  const notices = useAsk('notices', api('GET /notices'));
+  const notices = useApiQuery('notices', api('GET /notices'));
   const unread = notices.value?.unread ?? 0;
   return (
     <Link href="/notices" aria-current={path === '/notices' ? 'page' : undefined}>

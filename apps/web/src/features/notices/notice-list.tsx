@@ -1,12 +1,12 @@
 import { Link } from 'wouter';
 import type { NoticeView } from '#libs/contract/src/index.js';
 import { moment } from '../../ui/moments.js';
-import { api } from '../../wire/api.js';
-import { useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiMutation } from '../../api-client/queries.js';
 
 /** What one has been told, newest first; opening one counts as having read it. */
 export function NoticeList({ notices }: { notices: readonly NoticeView[] }) {
-  const read = useSend(['notices']);
+  const read = useApiMutation(['notices']);
   return (
     <ul className="stack wide">
       {notices.map(({ id, path, subject, sentence, at, readAt }) => (

@@ -2,11 +2,11 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { BookingView, CauseView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment, span } from '../../ui/moments.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 
 /** What is known about a job on the board, why it is there, and what can be done with it. */
 export function BookingSheet({
@@ -19,7 +19,7 @@ export function BookingSheet({
   onClose: () => void;
 }) {
   const [holding, setHolding] = useState(false);
-  const act = useSend(['plan', 'requests']);
+  const act = useApiMutation(['plan', 'requests']);
   const { jobId, frameId } = booking;
   return (
     <section className="framed stack" aria-label={`Job ${booking.jobReference ?? ''}`}>
@@ -84,7 +84,7 @@ export function BookingSheet({
           <button type="button" className="button" onClick={() => setHolding(true)}>
             Hold: keep it out of the plan …
           </button>
-          <Refusal error={act.error} />
+          <ErrorMessage error={act.error} />
         </div>
       )}
       {holding && booking.jobId && (
@@ -95,9 +95,9 @@ export function BookingSheet({
 }
 
 function Why({ jobId }: { jobId: string }) {
-  const why = useAsk('plan', api('GET /plan/jobs/{id}/why', { id: jobId }));
+  const why = useApiQuery('plan', api('GET /plan/jobs/{id}/why', { id: jobId }));
   return (
-    <Fetched of={why} what="the reasons">
+    <FetchStates of={why} what="the reasons">
       {(value) => (
         <div className="stack tight">
           <h3>Why there</h3>
@@ -121,7 +121,7 @@ function Why({ jobId }: { jobId: string }) {
           {value.causes.length > 0 && <Causes causes={value.causes} />}
         </div>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 
@@ -145,12 +145,12 @@ export function Causes({ causes }: { causes: readonly CauseView[] }) {
 
 function HoldDialog({ jobId, reference, onClose }: { jobId: string; reference: string; onClose: () => void }) {
   const [why, setWhy] = useState('');
-  const hold = useSend(['plan', 'requests'], onClose);
+  const hold = useApiMutation(['plan', 'requests'], onClose);
   return (
     <Dialog title={`Hold ${reference}`} onClose={onClose}>
       <p>The job leaves the plan until it is released again. Its requester sees the reason.</p>
       <TextField label="Why" required value={why} onChange={setWhy} autoFocus />
-      <Refusal error={hold.error} />
+      <ErrorMessage error={hold.error} />
       <button
         type="button"
         className="button main"

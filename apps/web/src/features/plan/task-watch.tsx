@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import type { TaskView } from '#libs/contract/src/index.js';
-import { Fetched, Trouble } from '../../ui/faces.js';
-import { Progress } from '../../ui/way.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { FetchStates, FetchFailed } from '../../ui/fetch-states.js';
+import { Progress } from '../../ui/steps.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 
 const ENDED = ['done', 'failed', 'cancelled'];
 
@@ -17,15 +17,15 @@ export function TaskWatch({
   title: string;
   children: (task: TaskView) => ReactNode;
 }) {
-  const task = useAsk('tasks', api('GET /tasks/{id}', { id }), (value) =>
+  const task = useApiQuery('tasks', api('GET /tasks/{id}', { id }), (value) =>
     value && ENDED.includes(value.state) ? false : 1000,
   );
-  const cancel = useSend(['tasks']);
+  const cancel = useApiMutation(['tasks']);
   return (
-    <Fetched of={task} what={title}>
+    <FetchStates of={task} what={title}>
       {(value) => {
         if (value.state === 'failed')
-          return <Trouble error={new Error(value.error ?? 'It failed without saying why.')} />;
+          return <FetchFailed error={new Error(value.error ?? 'It failed without saying why.')} />;
         if (value.state === 'cancelled') return <p className="soft">Stopped.</p>;
         if (value.state === 'done') return <>{children(value)}</>;
         return (
@@ -46,6 +46,6 @@ export function TaskWatch({
           </div>
         );
       }}
-    </Fetched>
+    </FetchStates>
   );
 }

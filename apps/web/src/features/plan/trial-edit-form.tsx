@@ -2,8 +2,8 @@ import { useState } from 'react';
 import type { BookingView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
-import { useAsk } from '../../wire/asking.js';
-import { api } from '../../wire/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
+import { api } from '../../api-client/api.js';
 
 type Kind = TrialEdit['kind'];
 
@@ -36,8 +36,8 @@ export function TrialEditForm({
   const [from, setFrom] = useState(toLocalInput(Date.now()));
   const [to, setTo] = useState(toLocalInput(Date.now() + 2 * DAY_MS));
   const [text, setText] = useState('');
-  const people = useAsk('people', kind === 'technician-off' || kind === 'extra-shift' ? api('GET /people') : null);
-  const items = useAsk('items', kind === 'extra-item' ? api('GET /items') : null);
+  const people = useApiQuery('people', kind === 'technician-off' || kind === 'extra-shift' ? api('GET /people') : null);
+  const items = useApiQuery('items', kind === 'extra-item' ? api('GET /items') : null);
   const frames = (trial.plan?.lanes ?? []).map(({ frame }) => ({
     value: frame.id,
     label: `${frame.tag} ${frame.name}`,

@@ -2,13 +2,13 @@ import { useState } from 'react';
 import type { ItemDetail } from '#libs/contract/src/index.js';
 import { ITEM_STATES } from '#libs/matching/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import type { Choice } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
-import { api } from '../../wire/api.js';
-import type { BodyOf } from '../../wire/api.js';
-import { useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import type { BodyOf } from '../../api-client/api.js';
+import { useApiMutation } from '../../api-client/queries.js';
 
 interface Props {
   item: ItemDetail;
@@ -17,12 +17,12 @@ interface Props {
 
 export function FaultDialog({ item, onClose }: Props) {
   const [what, setWhat] = useState('');
-  const report = useSend(['items', 'plan', 'jobs'], onClose);
+  const report = useApiMutation(['items', 'plan', 'jobs'], onClose);
   return (
     <Dialog title={`Fault of ${item.tag}`} onClose={onClose}>
       <p>The item fits no job until the fault is closed; planned jobs that need it are planned anew.</p>
       <TextField label="What is wrong" rows={3} required value={what} onChange={setWhat} />
-      <Refusal error={report.error} />
+      <ErrorMessage error={report.error} />
       <button
         type="button"
         className="button sharp"
@@ -38,7 +38,7 @@ export function FaultDialog({ item, onClose }: Props) {
 export function StateDialog({ item, onClose }: Props) {
   const [state, setState] = useState(item.state);
   const [why, setWhy] = useState('');
-  const save = useSend(['items', 'plan'], onClose);
+  const save = useApiMutation(['items', 'plan'], onClose);
   return (
     <Dialog title={`State of ${item.tag}`} onClose={onClose}>
       <SelectField
@@ -48,7 +48,7 @@ export function StateDialog({ item, onClose }: Props) {
         choices={ITEM_STATES.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
       />
       <TextField label="Why" required value={why} onChange={setWhy} />
-      <Refusal error={save.error} />
+      <ErrorMessage error={save.error} />
       <button
         type="button"
         className="button main"
@@ -70,7 +70,7 @@ export function WindowDialog({ item, onClose }: Props) {
   const [from, setFrom] = useState(toLocalInput(Date.now()));
   const [to, setTo] = useState(toLocalInput(Date.now() + DAY_MS));
   const [why, setWhy] = useState('');
-  const save = useSend(['items', 'plan'], onClose);
+  const save = useApiMutation(['items', 'plan'], onClose);
   const kinds: Choice<WindowKind>[] = [
     { value: 'down', label: 'down' },
     { value: 'held', label: 'held elsewhere' },
@@ -85,7 +85,7 @@ export function WindowDialog({ item, onClose }: Props) {
         <TextField label="Until" type="datetime-local" value={to} onChange={setTo} />
       </div>
       <TextField label="Why" required value={why} onChange={setWhy} />
-      <Refusal error={save.error} />
+      <ErrorMessage error={save.error} />
       <button
         type="button"
         className="button main"

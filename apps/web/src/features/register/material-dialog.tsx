@@ -2,12 +2,12 @@ import { useState } from 'react';
 import type { MaterialView, SaveMaterialBody } from '#libs/contract/src/index.js';
 import type { MaterialGroup, StrengthBand, StrengthProperty } from '#libs/matching/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField, TextField, Tick } from '../../ui/fields.js';
-import { useTell } from '../../ui/notices.js';
-import { api } from '../../wire/api.js';
-import { useSend } from '../../wire/asking.js';
-import { Refused } from '../../wire/call.js';
+import { useToast } from '../../ui/toasts.js';
+import { api } from '../../api-client/api.js';
+import { useApiMutation } from '../../api-client/queries.js';
+import { ApiError } from '../../api-client/call.js';
 import { codeOf, materialBody, newBand, UNIT_OF } from './material-draft.js';
 import type { BandDraft, MaterialDraft } from './material-draft.js';
 
@@ -24,14 +24,14 @@ const EMPTY: MaterialDraft = {
 
 /** A material for the library: how strong it is found in practice, with its source. */
 export function MaterialDialog({ onClose }: { onClose: () => void }) {
-  const tell = useTell();
+  const toast = useToast();
   const [draft, setDraft] = useState<MaterialDraft>(EMPTY);
   const [unread, setUnread] = useState<Record<string, string>>({});
-  const add = useSend<MaterialView>(['methods'], ({ name }) => {
-    tell(`${name} is in the library.`);
+  const add = useApiMutation<MaterialView>(['methods'], ({ name }) => {
+    toast(`${name} is in the library.`);
     onClose();
   });
-  const wrong = { ...(add.error instanceof Refused ? add.error.fields : {}), ...unread };
+  const wrong = { ...(add.error instanceof ApiError ? add.error.fields : {}), ...unread };
   const set = (part: Partial<MaterialDraft>) => setDraft({ ...draft, ...part });
   const text = (key: TextKey, path: string) => ({
     value: draft[key],
@@ -90,7 +90,7 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
         checked={draft.brittle}
         onChange={(brittle) => set({ brittle })}
       />
-      <Refusal error={add.error} />
+      <ErrorMessage error={add.error} />
       <div>
         <button type="button" className="button main" disabled={add.isPending} onClick={send}>
           Add to the library

@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { ItemView, RigView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField, TextField } from '../../ui/fields.js';
-import { useTell } from '../../ui/notices.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { call, Refused } from '../../wire/call.js';
+import { useToast } from '../../ui/toasts.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { call, ApiError } from '../../api-client/call.js';
 import { fromTheTop, placeProblems, PLACES, usualPlace } from './rig-places.js';
 import { useSearch } from './use-search.js';
 
@@ -15,14 +15,14 @@ type Fitted = Pick<RigView['links'][number], 'role' | 'itemId' | 'tag' | 'name'>
 /** Says what is on a frame, as somebody found it. */
 export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void }) {
   const { frame } = rig;
-  const tell = useTell();
+  const toast = useToast();
   const [seen] = useState(rig.version); // the list behind may learn of another one meanwhile
   const [links, setLinks] = useState<Fitted[]>(fromTheTop(rig.links));
-  const save = useSend(['items', 'plan', 'jobs'], () => {
-    tell(`What is on ${frame.tag} is kept. A new plan is on its way.`);
+  const save = useApiMutation(['items', 'plan', 'jobs'], () => {
+    toast(`What is on ${frame.tag} is kept. A new plan is on its way.`);
     onClose();
   });
-  const wrong = save.error instanceof Refused ? save.error.fields : {};
+  const wrong = save.error instanceof ApiError ? save.error.fields : {};
   const places = placeProblems(links);
   function change(next: Fitted[]) {
     setLinks(next);
@@ -67,7 +67,7 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
         ))}
       </div>
       <ItemPicker without={links.map(({ itemId }) => itemId)} frameTag={frame.tag} onPick={add} />
-      <Refusal error={save.error} />
+      <ErrorMessage error={save.error} />
       <div>
         <button
           type="button"
@@ -108,7 +108,7 @@ function ItemPicker({
   onPick: (item: ItemView) => void;
 }) {
   const [text, setText, q] = useSearch();
-  const items = useAsk('items', q ? api('GET /items', { q }) : null);
+  const items = useApiQuery('items', q ? api('GET /items', { q }) : null);
   const found = (q ? (items.value?.rows ?? []) : []).filter(
     ({ id, kind }) => kind !== 'frame' && !without.includes(id),
   );
@@ -141,7 +141,7 @@ function ItemPicker({
       {q && !trouble && items.state === 'ready' && found.length === 0 && (
         <p className="soft">The register has no other item that fits “{q}”.</p>
       )}
-      {items.state === 'failed' && <Refusal error={items.error} />}
+      {items.state === 'failed' && <ErrorMessage error={items.error} />}
       <ul className="stack">
         {found.slice(0, SHOWN).map((item) => (
           <li key={item.id} className="row between">

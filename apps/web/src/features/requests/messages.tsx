@@ -1,15 +1,15 @@
 import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
-import { api } from '../../wire/api.js';
-import { useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiMutation } from '../../api-client/queries.js';
 
 /** What team and lab wrote to each other about a request. */
 export function Messages({ requestId, messages }: { requestId: string; messages: RequestView['messages'] }) {
   const [body, setBody] = useState('');
-  const send = useSend(['requests'], () => setBody(''));
+  const send = useApiMutation(['requests'], () => setBody(''));
   return (
     <section className="stack tight">
       <h2>Messages</h2>
@@ -29,7 +29,7 @@ export function Messages({ requestId, messages }: { requestId: string; messages:
         }}
       >
         <TextField label="Write to the other side" rows={2} value={body} onChange={setBody} />
-        <Refusal error={send.error} />
+        <ErrorMessage error={send.error} />
         <div>
           <button type="submit" className="button" disabled={!body.trim() || send.isPending}>
             Send

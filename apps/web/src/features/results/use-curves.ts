@@ -1,7 +1,7 @@
 import { useQueries } from '@tanstack/react-query';
 import type { CurveView } from '#libs/contract/src/index.js';
-import { api } from '../../wire/api.js';
-import { call } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { call } from '../../api-client/call.js';
 
 /** The curves that have come so far, in the order of their ids. */
 export function useCurves(ids: readonly string[]): CurveView[] {

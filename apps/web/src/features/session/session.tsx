@@ -13,6 +13,6 @@ export function useSession(): SessionView {
 }
 
 /** Whether the person has one of these roles. Hiding is courtesy; the server decides. */
-export function useIs(...roles: Role[]): boolean {
+export function useHasRole(...roles: Role[]): boolean {
   return useSession().person.roles.some((role) => roles.includes(role));
 }

@@ -1,5 +1,5 @@
 import { Route, Switch } from 'wouter';
-import { NO_SUCH_SHEET } from '../../ui/no-such-sheet.js';
+import { NOT_FOUND } from '../../ui/not-found.js';
 import { BenchScreen } from './bench-screen.js';
 import { JobScreen } from './job-screen.js';
 
@@ -9,7 +9,7 @@ export function BenchDesk() {
     <Switch>
       <Route path="/bench" component={BenchScreen} />
       <Route path="/bench/:id">{({ id }) => <JobScreen id={id} />}</Route>
-      {NO_SUCH_SHEET}
+      {NOT_FOUND}
     </Switch>
   );
 }

@@ -3,20 +3,20 @@ import { Link, useLocation } from 'wouter';
 import type { BenchView } from '#libs/contract/src/index.js';
 import { sendSurely } from '../../features/bench/sending.js';
 import { JOB_STATE_WORDS } from '../../features/requests/words.js';
-import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { clock, day, moment, span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 import '../../features/bench/bench.css';
 
 /** What a technician has at hand, and the next right job. */
 export function BenchScreen() {
-  const bench = useAsk('jobs', api('GET /bench'));
+  const bench = useApiQuery('jobs', api('GET /bench'));
   return (
     <div className="bench">
       <TitleBlock title="Bench" />
-      <Fetched of={bench} what="the next job">
+      <FetchStates of={bench} what="the next job">
         {(value) => (
           <div className="stack wide">
             {value.mine.length > 0 && (
@@ -37,7 +37,7 @@ export function BenchScreen() {
             <DayAhead bench={value} />
           </div>
         )}
-      </Fetched>
+      </FetchStates>
     </div>
   );
 }
@@ -83,7 +83,7 @@ function Next({ bench }: { bench: BenchView }) {
           Take this job
         </button>
       </div>
-      <Refusal error={error} />
+      <ErrorMessage error={error} />
     </section>
   );
 }

@@ -5,8 +5,8 @@ import { BenchFrame, Cautions } from '../../features/bench/bench-frame.js';
 import { CheckList } from '../../features/bench/check-list.js';
 import { useJobAct } from '../../features/bench/sending.js';
 import { WhyDialog } from '../../features/bench/why-dialog.js';
-import { Refusal } from '../../ui/faces.js';
-import { api } from '../../wire/api.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
+import { api } from '../../api-client/api.js';
 
 /** Checks before the first specimen, then the start. The server starts nothing while a required one is open. */
 export function ChecksStep({ job }: { job: JobView }) {
@@ -31,7 +31,7 @@ export function ChecksStep({ job }: { job: JobView }) {
       step="checks"
       bar={
         <>
-          <Refusal error={error} />
+          <ErrorMessage error={error} />
           <button type="button" className="button" onClick={() => setAsking('give-back')}>
             Give back …
           </button>

@@ -3,17 +3,17 @@ import type { FinishBody, JobView } from '#libs/contract/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
 import { BenchFrame } from '../../features/bench/bench-frame.js';
 import { useJobAct } from '../../features/bench/sending.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
-import { useKept } from '../../ui/kept.js';
-import { api } from '../../wire/api.js';
+import { useLocalStorage } from '../../ui/local-storage.js';
+import { api } from '../../api-client/api.js';
 
 const NOTHING = { temperature: '', humidity: '', remarks: '', deviations: '', notTestedWhy: '' };
 
 /** Conditions and remarks, then the end: what is on the frame becomes its rig. */
 export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }) {
   const act = useJobAct(job.id);
-  const [typed, setTyped, forget] = useKept(`job.${job.id}.finish`, NOTHING);
+  const [typed, setTyped, forget] = useLocalStorage(`job.${job.id}.finish`, NOTHING);
   const [error, setError] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
   const set = (part: Partial<typeof NOTHING>) => setTyped({ ...typed, ...part });
@@ -41,7 +41,7 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
           <button type="button" className="button" onClick={onBack}>
             Back to the specimens
           </button>
-          <Refusal error={error} />
+          <ErrorMessage error={error} />
           <button type="button" className="button main go" disabled={busy} onClick={() => void finish()}>
             Finish {job.reference}
           </button>

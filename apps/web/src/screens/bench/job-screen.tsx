@@ -4,10 +4,10 @@ import type { JobView } from '#libs/contract/src/index.js';
 import { openStep } from '../../features/bench/setup-steps.js';
 import { JOB_STATE_WORDS } from '../../features/requests/words.js';
 import { useSession } from '../../features/session/session.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 import { ChecksStep } from './checks-step.js';
 import { FinishStep } from './finish-step.js';
 import { RunStep } from './run-step.js';
@@ -15,11 +15,11 @@ import { SetupStep } from './setup-step.js';
 
 /** A job at the frame: its state says which step is due. */
 export function JobScreen({ id }: { id: string }) {
-  const job = useAsk('jobs', api('GET /jobs/{id}', { id }));
+  const job = useApiQuery('jobs', api('GET /jobs/{id}', { id }));
   return (
-    <Fetched of={job} what="the job">
+    <FetchStates of={job} what="the job">
       {(value) => <JobSteps job={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 

@@ -7,8 +7,8 @@ import { SPECIMEN_FORM, SpecimenEntry } from '../../features/bench/specimen-entr
 import { WhyDialog } from '../../features/bench/why-dialog.js';
 import { CurvePlot } from '../../features/results/curve-plot.js';
 import { useCurves } from '../../features/results/use-curves.js';
-import { Refusal } from '../../ui/faces.js';
-import { api } from '../../wire/api.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
+import { api } from '../../api-client/api.js';
 
 const SETTLED = ['tested', 'invalid'];
 
@@ -33,7 +33,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
       step="run"
       bar={
         <>
-          <Refusal error={error} />
+          <ErrorMessage error={error} />
           {paused ? (
             <button type="button" className="button main go" onClick={resume}>
               Go on with {job.reference}

@@ -10,7 +10,7 @@ import { WhyDialog } from '../../features/bench/why-dialog.js';
 import { TrainDrawing } from '../../features/train/train-drawing.js';
 import type { Fate } from '../../features/train/train-drawing.js';
 import { formatNumber } from '#libs/units/src/index.js';
-import { api } from '../../wire/api.js';
+import { api } from '../../api-client/api.js';
 
 const CONFIRM_WORDS = {
   'take-off': 'is off: scan its tag',

@@ -4,8 +4,8 @@ import { NoticeLink } from '../../features/notices/notice-link.js';
 import { useSession } from '../../features/session/session.js';
 import { showTheme, themeNow } from '../../ui/theme.js';
 import type { Theme } from '../../ui/theme.js';
-import { api } from '../../wire/api.js';
-import { useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiMutation } from '../../api-client/queries.js';
 import { ChainDrawing, Coupling } from './chain-part.js';
 import { DESKS } from './desks.js';
 import type { Desk } from './desks.js';
@@ -74,7 +74,7 @@ function DeskLink({
 
 function Base({ connected, name }: { connected: boolean; name: string }) {
   const [theme, setTheme] = useState<Theme>(themeNow());
-  const leave = useSend(['session'], () => location.assign('/'));
+  const leave = useApiMutation(['session'], () => location.assign('/'));
   const other: Theme = theme === 'dark' ? 'light' : 'dark';
   return (
     <div className="base">

@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
-import { useLive } from '../../wire/live.js';
+import { useLiveEvents } from '../../api-client/live-events.js';
 import { Chain } from './chain.js';
 
 /** The chain at the left, the sheet beside it. */
 export function Shell({ children }: { children: ReactNode }) {
-  const connected = useLive();
+  const connected = useLiveEvents();
   return (
     <div className="shell">
       <a className="skip button" href="#sheet">

@@ -1,17 +1,17 @@
 import { useState } from 'react';
 import type { SessionView } from '#libs/contract/src/index.js';
-import { Refusal } from '../../ui/faces.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { FrameDrawing } from './frame-drawing.js';
 
 /** The door. In the demo lab its people are offered by name. */
 export function SignInScreen() {
   const [email, setEmail] = useState('');
   const [password, setPassword] = useState('');
-  const signIn = useSend<SessionView>(['session']);
-  const demo = useAsk('people', api('GET /session/demo'));
+  const signIn = useApiMutation<SessionView>(['session']);
+  const demo = useApiQuery('people', api('GET /session/demo'));
   const enter = (body: { email: string; password: string }) => signIn.mutate(api('POST /session', { body }));
   return (
     <div className="gate">
@@ -45,7 +45,7 @@ export function SignInScreen() {
             value={password}
             onChange={setPassword}
           />
-          <Refusal error={signIn.error} />
+          <ErrorMessage error={signIn.error} />
           <button type="submit" className="button main" disabled={signIn.isPending}>
             Sign in
           </button>

@@ -1,16 +1,16 @@
 import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
-import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField, Tick } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useAskPages, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiPages, useApiMutation } from '../../api-client/queries.js';
 
 /** Specimens that come in: ticked off by label, with their condition and since when they are conditioned. */
 export function ArrivalsScreen() {
-  const lines = useAskPages('requests', api('GET /requests', { state: 'accepted' }));
+  const lines = useApiPages('requests', api('GET /requests', { state: 'accepted' }));
   const [text, setText] = useState('');
   const [chosen, setChosen] = useState<string | null>(null);
   const shown = (lines.value ?? []).filter(({ reference, title, team }) =>
@@ -29,7 +29,7 @@ export function ArrivalsScreen() {
           autoFocus
         />
       </div>
-      <Fetched
+      <FetchStates
         of={lines}
         what="the accepted requests"
         empty={(value) => value.length === 0 && <Empty>No accepted request waits for specimens.</Empty>}
@@ -59,29 +59,29 @@ export function ArrivalsScreen() {
             ))}
           </ul>
         )}
-      </Fetched>
+      </FetchStates>
     </>
   );
 }
 
 function Receive({ id, onDone }: { id: string; onDone: () => void }) {
-  const request = useAsk('requests', api('GET /requests/{id}', { id }));
+  const request = useApiQuery('requests', api('GET /requests/{id}', { id }));
   return (
-    <Fetched of={request} what="its specimens">
+    <FetchStates of={request} what="its specimens">
       {(value) => <ReceiveForm request={value} onDone={onDone} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
 function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => void }) {
-  const tell = useTell();
+  const toast = useToast();
   const expected = request.batches.flatMap(({ specimens }) => specimens).filter(({ arrivedAt }) => !arrivedAt);
   const [ids, setIds] = useState<string[]>(expected.map(({ id }) => id));
   const [condition, setCondition] = useState('as delivered, no visible damage');
   const [conditioned, setConditioned] = useState(false);
   const [from, setFrom] = useState(toLocalInput(Date.now()));
-  const receive = useSend(['requests', 'plan', 'jobs'], () => {
-    tell(`${ids.length} specimens of ${request.reference} are in the lab.`);
+  const receive = useApiMutation(['requests', 'plan', 'jobs'], () => {
+    toast(`${ids.length} specimens of ${request.reference} are in the lab.`);
     onDone();
   });
   if (expected.length === 0) return <p className="soft">All its specimens are here.</p>;
@@ -116,7 +116,7 @@ function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => 
           {conditioned && <TextField label="Since" type="datetime-local" value={from} onChange={setFrom} />}
         </div>
       </div>
-      <Refusal error={receive.error} />
+      <ErrorMessage error={receive.error} />
       <div>
         <button type="submit" className="button main" disabled={ids.length === 0 || receive.isPending}>
           Receive {ids.length} of {expected.length}

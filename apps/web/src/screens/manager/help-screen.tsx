@@ -1,16 +1,16 @@
 import { useState } from 'react';
 import type { HelpView, TaskView } from '#libs/contract/src/index.js';
 import { TaskWatch } from '../../features/plan/task-watch.js';
-import { Empty, Refusal } from '../../ui/faces.js';
+import { Empty, ErrorMessage } from '../../ui/fetch-states.js';
 import { span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiMutation } from '../../api-client/queries.js';
 
 /** Single changes, each tried by planning anew, ranked by the lateness that they would take away. */
 export function HelpScreen() {
   const [taskId, setTaskId] = useState<string | null>(null);
-  const ask = useSend<TaskView>(['tasks'], ({ id }) => setTaskId(id));
+  const ask = useApiMutation<TaskView>(['tasks'], ({ id }) => setTaskId(id));
   return (
     <>
       <TitleBlock title="What would help most">
@@ -23,7 +23,7 @@ export function HelpScreen() {
           {taskId ? 'Work it out again' : 'Work it out'}
         </button>
       </TitleBlock>
-      <Refusal error={ask.error} />
+      <ErrorMessage error={ask.error} />
       {!taskId && (
         <Empty>
           One more unit of a scarce item, an extra shift on a frame, an earlier calibration visit: each is tried by

@@ -1,16 +1,16 @@
 import { Link } from 'wouter';
 import type { RequestLine } from '#libs/contract/src/index.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { Unbroken } from '../../ui/unbroken.js';
-import { api } from '../../wire/api.js';
-import { useAskPages } from '../../wire/asking.js';
+import { NoBreak } from '../../ui/no-break.js';
+import { api } from '../../api-client/api.js';
+import { useApiPages } from '../../api-client/queries.js';
 
 /** What waits for the lab's review, and what was returned with a question. */
 export function IntakeScreen() {
-  const submitted = useAskPages('requests', api('GET /requests', { state: 'submitted' }));
-  const returned = useAskPages('requests', api('GET /requests', { state: 'returned' }));
+  const submitted = useApiPages('requests', api('GET /requests', { state: 'submitted' }));
+  const returned = useApiPages('requests', api('GET /requests', { state: 'returned' }));
   return (
     <>
       <TitleBlock
@@ -23,7 +23,7 @@ export function IntakeScreen() {
       <div className="stack wide">
         <section>
           <h2>To review</h2>
-          <Fetched
+          <FetchStates
             of={submitted}
             what="what was submitted"
             empty={(value) =>
@@ -31,7 +31,7 @@ export function IntakeScreen() {
             }
           >
             {(value) => <Lines lines={value} act="Review" />}
-          </Fetched>
+          </FetchStates>
         </section>
         {returned.value && returned.value.length > 0 && (
           <section>
@@ -53,7 +53,7 @@ function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
           <th>What</th>
           <th>Method</th>
           <th className="num">Specimens</th>
-          <th>Asked by</th>
+          <th>Query by</th>
           <th>Due</th>
           <th />
         </tr>
@@ -64,7 +64,7 @@ function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
             <td className="fig">{line.reference}</td>
             <th>{line.title}</th>
             <td>
-              <Unbroken>{line.methods.join(', ')}</Unbroken>
+              <NoBreak>{line.methods.join(', ')}</NoBreak>
             </td>
             <td className="num">{line.specimens}</td>
             <td>

@@ -5,28 +5,28 @@ import type { BookingView, PlanView, TaskView, TrialView } from '#libs/contract/
 import { Board } from '../../features/plan/board.js';
 import { BookingSheet } from '../../features/plan/booking-sheet.js';
 import { TaskWatch } from '../../features/plan/task-watch.js';
-import { useIs } from '../../features/session/session.js';
-import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { moment } from '../../ui/moments.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused, call } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError, call } from '../../api-client/call.js';
 
 /** The published plan as frame lanes. Moving a job pins it where it is set down; the planner then plans around it. */
 export function LanesScreen() {
-  const plan = useAsk('plan', api('GET /plan'));
-  if (plan.error instanceof Refused && plan.error.problem.status === 404) return <NoPlan />;
+  const plan = useApiQuery('plan', api('GET /plan'));
+  if (plan.error instanceof ApiError && plan.error.problem.status === 404) return <NoPlan />;
   return (
-    <Fetched of={plan} what="the plan">
+    <FetchStates of={plan} what="the plan">
       {(value) => <Lanes plan={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
 function NoPlan() {
-  const replan = useSend<TaskView>(['plan']);
+  const replan = useApiMutation<TaskView>(['plan']);
   return (
     <>
       <TitleBlock title="Frame lanes" />
@@ -49,20 +49,20 @@ function NoPlan() {
 }
 
 function Lanes({ plan }: { plan: PlanView }) {
-  const mayChange = useIs('manager');
-  const tell = useTell();
+  const mayChange = useHasRole('manager');
+  const toast = useToast();
   const [, go] = useLocation();
   const [chosenId, setChosenId] = useState<string | null>(null);
-  const pin = useSend(['plan', 'requests']);
-  const replan = useSend<TaskView>(['plan']);
-  const trial = useSend<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
+  const pin = useApiMutation(['plan', 'requests']);
+  const replan = useApiMutation<TaskView>(['plan']);
+  const trial = useApiMutation<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
   const chosen = plan.lanes.flatMap(({ bookings }) => bookings).find(({ id }) => id === chosenId) ?? null;
   const askFit = useCallback((jobId: string, startsAt: string) => call(api('GET /plan/fit', { jobId, startsAt })), []);
   const move = ({ jobId, jobReference }: BookingView, frameId: string, startsAt: string) => {
     if (!jobId) return;
     pin.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt } }), {
       onSuccess: () =>
-        tell(`${jobReference} is pinned to ${moment(startsAt)}. The planner works around it.`, () =>
+        toast(`${jobReference} is pinned to ${moment(startsAt)}. The planner works around it.`, () =>
           pin.mutate(api('DELETE /plan/pins/{jobId}', { jobId })),
         ),
     });
@@ -111,7 +111,7 @@ function Lanes({ plan }: { plan: PlanView }) {
         )}
       </TitleBlock>
       <div className="stack">
-        <Refusal error={pin.error ?? replan.error ?? trial.error} />
+        <ErrorMessage error={pin.error ?? replan.error ?? trial.error} />
         {plan.stale && <p className="note">Something changed since this plan was made; the next one is on its way.</p>}
         {replan.data && (
           <TaskWatch id={replan.data.id} title="the planning">
@@ -141,7 +141,7 @@ function Lanes({ plan }: { plan: PlanView }) {
 
 /** Jobs without a place, and jobs that are held. */
 function OutOfPlan({ plan, mayChange }: { plan: PlanView; mayChange: boolean }) {
-  const release = useSend(['plan', 'requests']);
+  const release = useApiMutation(['plan', 'requests']);
   if (plan.unplaced.length === 0 && plan.held.length === 0) return null;
   return (
     <div className="split">
@@ -188,7 +188,7 @@ function OutOfPlan({ plan, mayChange }: { plan: PlanView; mayChange: boolean }) 
               </li>
             ))}
           </ul>
-          <Refusal error={release.error} />
+          <ErrorMessage error={release.error} />
         </section>
       )}
     </div>

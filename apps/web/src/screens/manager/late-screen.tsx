@@ -1,18 +1,18 @@
 import { Link } from 'wouter';
 import type { LateView } from '#libs/contract/src/index.js';
 import { Causes } from '../../features/plan/booking-sheet.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { moment, span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 import '../../features/plan/board.css';
 
 /** What is late or may become so, and where the hours went. */
 export function LateScreen() {
-  const plan = useAsk('plan', api('GET /plan'));
+  const plan = useApiQuery('plan', api('GET /plan'));
   return (
-    <Fetched of={plan} what="the plan">
+    <FetchStates of={plan} what="the plan">
       {({ late, figures, version, publishedAt }) => (
         <>
           <TitleBlock
@@ -37,7 +37,7 @@ export function LateScreen() {
           </ul>
         </>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 

@@ -1,5 +1,5 @@
 import { Route, Switch } from 'wouter';
-import { NO_SUCH_SHEET } from '../../ui/no-such-sheet.js';
+import { NOT_FOUND } from '../../ui/not-found.js';
 import { ArrivalsScreen } from './arrivals-screen.js';
 import { HelpScreen } from './help-screen.js';
 import { IntakeScreen } from './intake-screen.js';
@@ -25,7 +25,7 @@ export function ManagerDesk() {
       <Route path="/planning/help" component={HelpScreen} />
       <Route path="/planning/pools" component={PoolsScreen} />
       <Route path="/planning/roster" component={RosterScreen} />
-      {NO_SUCH_SHEET}
+      {NOT_FOUND}
     </Switch>
   );
 }

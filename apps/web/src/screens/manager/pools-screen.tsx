@@ -1,18 +1,18 @@
 import type { PlanView } from '#libs/contract/src/index.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { Unbroken } from '../../ui/unbroken.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { NoBreak } from '../../ui/no-break.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 
 const FULL = 0.9;
 
 /** How full frames and pools of like items are, and which pools hold everything else back. */
 export function PoolsScreen() {
-  const plan = useAsk('plan', api('GET /plan'));
+  const plan = useApiQuery('plan', api('GET /plan'));
   return (
-    <Fetched of={plan} what="the load">
+    <FetchStates of={plan} what="the load">
       {(value) => (
         <>
           <TitleBlock title="Load and pools" />
@@ -38,7 +38,7 @@ export function PoolsScreen() {
                       .map(({ pool, label, loadPct, binds }) => (
                         <tr key={pool}>
                           <th>
-                            <Unbroken>{label}</Unbroken>
+                            <NoBreak>{label}</NoBreak>
                           </th>
                           <td className="num">{Math.round(loadPct)} %</td>
                           <td>
@@ -60,7 +60,7 @@ export function PoolsScreen() {
           </div>
         </>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 

@@ -8,22 +8,22 @@ import { limitsText } from '../../features/requests/limits-text.js';
 import { BatchTable } from '../../features/requests/batch-table.js';
 import { Messages } from '../../features/requests/messages.js';
 import { DISPOSALS, REQUEST_STATE_WORDS } from '../../features/requests/words.js';
-import { useIs } from '../../features/session/session.js';
+import { useHasRole } from '../../features/session/session.js';
 import { TrainDrawing } from '../../features/train/train-drawing.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Fetched, Refusal, Waiting } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage, Loading } from '../../ui/fetch-states.js';
 import { TextField, Tick } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 
 /** The review of a request before it is accepted: every point of ISO/IEC 17025:2017, 7.1 is settled here. */
 export function ReviewScreen({ id }: { id: string }) {
-  const request = useAsk('requests', api('GET /requests/{id}', { id }));
+  const request = useApiQuery('requests', api('GET /requests/{id}', { id }));
   return (
-    <Fetched of={request} what="the request">
+    <FetchStates of={request} what="the request">
       {(value) => (
         <>
           <TitleBlock
@@ -50,7 +50,7 @@ export function ReviewScreen({ id }: { id: string }) {
           </div>
         </>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 
@@ -61,8 +61,8 @@ function Capability({ batch }: { batch: BatchView }) {
   return (
     <section className="stack">
       <h2>Can the lab do {batch.label || `batch ${batch.position}`}?</h2>
-      <Refusal error={error} />
-      {!answer && !error && <Waiting what="the load trains" />}
+      <ErrorMessage error={error} />
+      {!answer && !error && <Loading what="the load trains" />}
       {answer && (
         <>
           <p className={answer.candidates.length > 0 ? 'note fit' : 'note act'}>
@@ -109,14 +109,14 @@ const NOTHING_SETTLED: ReviewBody = {
 };
 
 function Review({ request }: { request: RequestView }) {
-  const mayReview = useIs('manager') && request.state === 'submitted';
-  const tell = useTell();
+  const mayReview = useHasRole('manager') && request.state === 'submitted';
+  const toast = useToast();
   const [, go] = useLocation();
   const [review, setReview] = useState<ReviewBody>(NOTHING_SETTLED);
   const [hurried, setHurried] = useState(false);
   const [saying, setSaying] = useState<'return' | 'decline' | null>(null);
-  const accept = useSend(['requests', 'plan'], () => {
-    tell(`${request.reference} is accepted. Its jobs go into the next plan.`);
+  const accept = useApiMutation(['requests', 'plan'], () => {
+    toast(`${request.reference} is accepted. Its jobs go into the next plan.`);
     go('/planning/intake');
   });
   const points = pointsOf(request);
@@ -159,7 +159,7 @@ function Review({ request }: { request: RequestView }) {
         value={review.note ?? ''}
         onChange={(note) => setReview({ ...review, note })}
       />
-      <Refusal
+      <ErrorMessage
         error={
           hurried && open > 0
             ? new Error('Tick every point that is settled, or return the request with a question.')
@@ -221,7 +221,7 @@ function pointsOf(request: RequestView): { key: Point; label: string }[] {
 function SayWhy({ request, how, onClose }: { request: RequestView; how: 'return' | 'decline'; onClose: () => void }) {
   const [why, setWhy] = useState('');
   const [, go] = useLocation();
-  const send = useSend(['requests'], () => go('/planning/intake'));
+  const send = useApiMutation(['requests'], () => go('/planning/intake'));
   const isReturn = how === 'return';
   return (
     <Dialog
@@ -234,7 +234,7 @@ function SayWhy({ request, how, onClose }: { request: RequestView; how: 'return'
           : 'The request ends here; this cannot be taken back. The requester sees the reason and can make a copy.'}
       </p>
       <TextField label={isReturn ? 'Question' : 'Reason'} required rows={3} value={why} onChange={setWhy} />
-      <Refusal error={send.error} />
+      <ErrorMessage error={send.error} />
       <button
         type="button"
         className={isReturn ? 'button main' : 'button sharp'}

@@ -1,25 +1,25 @@
 import { useState } from 'react';
 import type { RosterShiftView, RosterView } from '#libs/contract/src/index.js';
-import { useIs } from '../../features/session/session.js';
-import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { clock, day, fromLocalInput, startOfDay, toLocalInput } from '../../ui/moments.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import '../../features/plan/board.css';
 
 const DAYS = 7;
 
 /** Who is on shift when. The planner gives setups and attended work only to people who are there. */
 export function RosterScreen() {
-  const mayChange = useIs('manager');
+  const mayChange = useHasRole('manager');
   const [weeks, setWeeks] = useState(0);
   const monday = mondayOf(Date.now(), weeks);
   const days = Array.from({ length: DAYS }, (_, index) => startOfDay(monday, index));
   const until = startOfDay(monday, DAYS);
-  const roster = useAsk(
+  const roster = useApiQuery(
     'people',
     api('GET /roster', { from: new Date(monday).toISOString(), to: new Date(until).toISOString() }),
   );
@@ -36,9 +36,9 @@ export function RosterScreen() {
           Week after →
         </button>
       </TitleBlock>
-      <Fetched of={roster} what="the roster">
+      <FetchStates of={roster} what="the roster">
         {(value) => <Week roster={value} days={days} mayChange={mayChange} />}
-      </Fetched>
+      </FetchStates>
       {mayChange && (
         <>
           <AddShift monday={monday} />
@@ -56,9 +56,9 @@ function mondayOf(at: number, weeks: number): number {
 }
 
 function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly number[]; mayChange: boolean }) {
-  const tell = useTell();
-  const back = useSend(['people', 'plan']);
-  const remove = useSend(['people', 'plan']);
+  const toast = useToast();
+  const back = useApiMutation(['people', 'plan']);
+  const remove = useApiMutation(['people', 'plan']);
   const { shifts } = roster;
   const people = [...new Map(shifts.map(({ person }) => [person.id, person])).values()].sort((a, b) =>
     a.name.localeCompare(b.name),
@@ -68,13 +68,13 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
   const takeOff = ({ id, person, startsAt, endsAt }: RosterShiftView) =>
     remove.mutate(api('DELETE /roster/{id}', { id }), {
       onSuccess: () =>
-        tell(`${person.name} is off on ${day(startsAt)}.`, () =>
+        toast(`${person.name} is off on ${day(startsAt)}.`, () =>
           back.mutate(api('POST /roster', { body: { personId: person.id, startsAt, endsAt } })),
         ),
     });
   return (
     <div className="scroll-x">
-      <Refusal error={remove.error ?? back.error} />
+      <ErrorMessage error={remove.error ?? back.error} />
       <table className="week">
         <thead>
           <tr>
@@ -127,11 +127,11 @@ function closedName({ closedDays }: RosterView, midnight: number): string {
 }
 
 function AddShift({ monday }: { monday: number }) {
-  const people = useAsk('people', api('GET /people'));
+  const people = useApiQuery('people', api('GET /people'));
   const [personId, setPersonId] = useState('');
   const [from, setFrom] = useState(toLocalInput(monday + 6 * 3_600_000));
   const [to, setTo] = useState(toLocalInput(monday + 14 * 3_600_000));
-  const add = useSend(['people', 'plan']);
+  const add = useApiMutation(['people', 'plan']);
   const rows = people.value?.rows ?? [];
   const [startsAt, endsAt] = [fromLocalInput(from), fromLocalInput(to)];
   return (
@@ -157,7 +157,7 @@ function AddShift({ monday }: { monday: number }) {
       <button type="submit" className="button" disabled={!personId || !startsAt || !endsAt || add.isPending}>
         Add the shift
       </button>
-      <Refusal error={add.error} />
+      <ErrorMessage error={add.error} />
     </form>
   );
 }
@@ -166,7 +166,7 @@ function AddShift({ monday }: { monday: number }) {
 function CloseDay() {
   const [closed, setClosed] = useState('');
   const [name, setName] = useState('');
-  const save = useSend(['people', 'plan'], () => setName(''));
+  const save = useApiMutation(['people', 'plan'], () => setName(''));
   return (
     <form
       className="filters framed"
@@ -180,7 +180,7 @@ function CloseDay() {
       <button type="submit" className="button" disabled={!closed || !name.trim() || save.isPending}>
         Close that day
       </button>
-      <Refusal error={save.error} />
+      <ErrorMessage error={save.error} />
     </form>
   );
 }

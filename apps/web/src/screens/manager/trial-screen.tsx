@@ -5,36 +5,36 @@ import { Board } from '../../features/plan/board.js';
 import { Comparison } from '../../features/plan/figures.js';
 import { TrialEditForm } from '../../features/plan/trial-edit-form.js';
 import { editText } from '../../features/plan/trial-words.js';
-import { Empty, Fetched, Refusal, Waiting } from '../../ui/faces.js';
-import { useTell } from '../../ui/notices.js';
+import { Empty, FetchStates, ErrorMessage, Loading } from '../../ui/fetch-states.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { call } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { call } from '../../api-client/call.js';
 
 /** One trial plan: its changes, its lanes, and the difference to the published plan. */
 export function TrialScreen({ id }: { id: string }) {
-  const trial = useAsk('plan', api('GET /trials/{id}', { id }), (value) => (value?.pending ? 1000 : false));
+  const trial = useApiQuery('plan', api('GET /trials/{id}', { id }), (value) => (value?.pending ? 1000 : false));
   return (
-    <Fetched of={trial} what="the trial plan">
+    <FetchStates of={trial} what="the trial plan">
       {(value) => <Trial trial={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
 /** Until a trial is planned, the published plan stands in for it. */
 function Trial({ trial: asked }: { trial: TrialView }) {
-  const published = useAsk('plan', api('GET /plan'));
+  const published = useApiQuery('plan', api('GET /plan'));
   const trial = { ...asked, plan: asked.plan ?? published.value ?? null };
   const [, go] = useLocation();
-  const tell = useTell();
+  const toast = useToast();
   const [chosen, setChosen] = useState<BookingView | null>(null);
-  const edit = useSend<TrialView>(['plan']);
-  const publish = useSend(['plan', 'requests'], () => {
-    tell('The trial plan is published.');
+  const edit = useApiMutation<TrialView>(['plan']);
+  const publish = useApiMutation(['plan', 'requests'], () => {
+    toast('The trial plan is published.');
     go('/planning/lanes');
   });
-  const drop = useSend(['plan'], () => go('/planning/trials'));
+  const drop = useApiMutation(['plan'], () => go('/planning/trials'));
   const open = trial.state === 'open';
   const add = (body: TrialEdit) => edit.mutate(api('POST /trials/{id}/edits', { id: trial.id, body }));
   const takeBack = (index: number) => edit.mutate(api('DELETE /trials/{id}/edits/{index}', { id: trial.id, index }));
@@ -74,7 +74,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
         )}
       </TitleBlock>
       <div className="stack wide">
-        <Refusal error={publish.error ?? drop.error ?? edit.error} />
+        <ErrorMessage error={publish.error ?? drop.error ?? edit.error} />
         {trial.stale && open && (
           <div className="note act row between">
             <span>
@@ -113,7 +113,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
           {open && <TrialEditForm trial={trial} chosen={chosen} onAdd={add} busy={edit.isPending} />}
         </section>
         {trial.pending && (
-          <Waiting
+          <Loading
             what={
               asked.plan
                 ? 'the plan with the last change; the one before it is shown meanwhile'

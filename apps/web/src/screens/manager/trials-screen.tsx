@@ -1,18 +1,18 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { TrialView } from '#libs/contract/src/index.js';
-import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 
 /** What-if copies of the plan. */
 export function TrialsScreen() {
-  const trials = useAsk('plan', api('GET /trials'));
+  const trials = useApiQuery('plan', api('GET /trials'));
   const [name, setName] = useState('');
   const [, go] = useLocation();
-  const create = useSend<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
+  const create = useApiMutation<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
   return (
     <>
       <TitleBlock title="Trial plans" />
@@ -33,8 +33,8 @@ export function TrialsScreen() {
           Start a trial plan
         </button>
       </form>
-      <Refusal error={create.error} />
-      <Fetched
+      <ErrorMessage error={create.error} />
+      <FetchStates
         of={trials}
         what="the trial plans"
         empty={(value) =>
@@ -75,7 +75,7 @@ export function TrialsScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
     </>
   );
 }

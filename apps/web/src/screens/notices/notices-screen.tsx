@@ -1,18 +1,18 @@
 import { FeedKeys } from '../../features/notices/feed-keys.js';
 import { MailChoice } from '../../features/notices/mail-choice.js';
 import { NoticeList } from '../../features/notices/notice-list.js';
-import { useIs, useSession } from '../../features/session/session.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { useHasRole, useSession } from '../../features/session/session.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAskPages, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiPages, useApiMutation } from '../../api-client/queries.js';
 
 /** What one has been told, and how one wants to hear of it. */
 export function NoticesScreen() {
   const { person } = useSession();
-  const seesPlan = useIs('technician', 'manager', 'auditor');
-  const notices = useAskPages('notices', api('GET /notices'));
-  const readAll = useSend(['notices']);
+  const seesPlan = useHasRole('technician', 'manager', 'auditor');
+  const notices = useApiPages('notices', api('GET /notices'));
+  const readAll = useApiMutation(['notices']);
   const isNew = notices.value?.some(({ readAt }) => readAt === null) ?? false;
   return (
     <>
@@ -27,7 +27,7 @@ export function NoticesScreen() {
         </button>
       </TitleBlock>
       <div className="split main-left">
-        <Fetched
+        <FetchStates
           of={notices}
           what="your notices"
           empty={(rows) =>
@@ -46,7 +46,7 @@ export function NoticesScreen() {
               )}
             </div>
           )}
-        </Fetched>
+        </FetchStates>
         <div className="stack">
           <section className="stack">
             <h2>By mail</h2>

@@ -1,14 +1,14 @@
 import { useState } from 'react';
 import type { TokenView } from '#libs/contract/src/index.js';
 import { useSession } from '../../features/session/session.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField, Ticks } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError } from '../../api-client/call.js';
 
 /** One's own way in: password, open sessions, tokens for programs. */
 export function AccessScreen() {
@@ -33,15 +33,15 @@ export function AccessScreen() {
 }
 
 function Password() {
-  const tell = useTell();
+  const toast = useToast();
   const [current, setCurrent] = useState('');
   const [next, setNext] = useState('');
-  const change = useSend(['people'], () => {
-    tell('Your password is changed.');
+  const change = useApiMutation(['people'], () => {
+    toast('Your password is changed.');
     setCurrent('');
     setNext('');
   });
-  const wrong = change.error instanceof Refused ? change.error.fields : {};
+  const wrong = change.error instanceof ApiError ? change.error.fields : {};
   return (
     <form
       className="stack"
@@ -68,7 +68,7 @@ function Password() {
         wrong={wrong['next']}
         help="At least 12 characters."
       />
-      <Refusal error={change.error} />
+      <ErrorMessage error={change.error} />
       <div>
         <button type="submit" className="button main" disabled={!current || !next || change.isPending}>
           Change it
@@ -79,12 +79,12 @@ function Password() {
 }
 
 function Sessions() {
-  const sessions = useAsk('people', api('GET /own/sessions'));
-  const end = useSend(['people']);
+  const sessions = useApiQuery('people', api('GET /own/sessions'));
+  const end = useApiMutation(['people']);
   return (
     <section className="stack">
       <h2>Where you are signed in</h2>
-      <Fetched of={sessions} what="your sessions">
+      <FetchStates of={sessions} what="your sessions">
         {(value) => (
           <ul className="messages">
             {value.map((session) => (
@@ -109,8 +109,8 @@ function Sessions() {
             ))}
           </ul>
         )}
-      </Fetched>
-      <Refusal error={end.error} />
+      </FetchStates>
+      <ErrorMessage error={end.error} />
     </section>
   );
 }
@@ -124,16 +124,16 @@ function browserOf(agent: string): string {
 
 function Tokens() {
   const { permissions } = useSession();
-  const tokens = useAsk('people', api('GET /own/tokens'));
+  const tokens = useApiQuery('people', api('GET /own/tokens'));
   const [name, setName] = useState('');
   const [days, setDays] = useState('90');
   const [chosen, setChosen] = useState<string[]>([]);
-  const make = useSend<TokenView>(['people'], () => setName(''));
-  const end = useSend(['people']);
+  const make = useApiMutation<TokenView>(['people'], () => setName(''));
+  const end = useApiMutation(['people']);
   return (
     <section className="stack">
       <h2>Tokens for programs</h2>
-      <Fetched of={tokens} what="your tokens">
+      <FetchStates of={tokens} what="your tokens">
         {(value) => (
           <ul className="messages">
             {value.map((token) => (
@@ -156,7 +156,7 @@ function Tokens() {
             ))}
           </ul>
         )}
-      </Fetched>
+      </FetchStates>
       {make.data?.token && (
         <p className="note fit">
           Copy it now; it is shown only once: <code style={{ overflowWrap: 'anywhere' }}>{make.data.token}</code>
@@ -182,7 +182,7 @@ function Tokens() {
             choices={permissions.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
           />
         </details>
-        <Refusal error={make.error ?? end.error} />
+        <ErrorMessage error={make.error ?? end.error} />
         <div>
           <button type="submit" className="button" disabled={!name.trim() || chosen.length === 0 || make.isPending}>
             Make a token

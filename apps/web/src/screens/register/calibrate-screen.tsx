@@ -19,22 +19,22 @@ import {
 } from '../../features/calibration/readings-form.js';
 import { CALIBRATED_QUANTITIES } from '#libs/matching/src/index.js';
 import { decimalMarkIn, parseHinted } from '#libs/units/src/index.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused, call, newKey } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError, call, newIdempotencyKey } from '../../api-client/call.js';
 
 /** Enters a calibration: from readings, which give class and range, or as the certificate states them. */
 export function CalibrateScreen({ id }: { id: string }) {
-  const item = useAsk('items', api('GET /items/{id}', { id }));
+  const item = useApiQuery('items', api('GET /items/{id}', { id }));
   return (
-    <Fetched of={item} what="the item">
+    <FetchStates of={item} what="the item">
       {(value) => <CalibrateForm item={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
@@ -58,7 +58,7 @@ const NOON = 12;
 function CalibrateForm({ item }: { item: ItemDetail }) {
   const isExtensometer = item.kind === 'extensometer';
   const [, go] = useLocation();
-  const tell = useTell();
+  const toast = useToast();
   const torque = Number(item.details['torqueCapacityNm'] ?? 0);
   const capacity = Number(item.details['capacityN'] ?? 0);
   const usual = isExtensometer
@@ -90,14 +90,14 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
   );
   const [ranges, setRanges] = useState<RangeTyped[]>([{ direction: usual, className: '1', from: '', to: '' }]);
   const [file, setFile] = useState<File | null>(null);
-  const evaluate = useSend<EvaluationView>([]);
-  const save = useSend<{ impact: unknown }>(['items', 'plan'], ({ impact }) => {
-    tell(`The calibration of ${item.tag} is kept.`);
+  const evaluate = useApiMutation<EvaluationView>([]);
+  const save = useApiMutation<{ impact: unknown }>(['items', 'plan'], ({ impact }) => {
+    toast(`The calibration of ${item.tag} is kept.`);
     go(impact ? `/register/items/${item.id}/impact` : `/register/items/${item.id}`);
   });
   const [unsent, setUnsent] = useState<Error | null>(null);
   const refused = unsent ?? save.error ?? evaluate.error;
-  const wrong = refused instanceof Refused ? refused.fields : {};
+  const wrong = refused instanceof ApiError ? refused.fields : {};
   const set = (part: Partial<typeof head>) => setHead({ ...head, ...part });
   const readings = isExtensometer
     ? { extensionReadings: extensionBody(extension) }
@@ -117,7 +117,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
       const stored = file
         ? await call(api('POST /files', { name: file.name, body: file }), {
             ...(file.type ? { type: file.type } : {}),
-            key: newKey(),
+            key: newIdempotencyKey(),
           })
         : null;
       const dueAt = fromLocalInput(head.dueAt, NOON);
@@ -159,7 +159,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
         </button>
       </TitleBlock>
       <div className="stack wide">
-        <Refusal error={refused} />
+        <ErrorMessage error={refused} />
         {Object.keys(wrong).length > 0 && (
           <ul className="small act">
             {Object.values(wrong).map((sentence) => (

@@ -1,17 +1,17 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { KIND_WORDS, StatusWord } from '../../features/register/item-words.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields.js';
 import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 
 /** What falls due, and which planned jobs it would stop. */
 export function DueScreen() {
   const [days, setDays] = useState('90');
-  const due = useAsk('items', api('GET /calibration/due', { days }));
+  const due = useApiQuery('items', api('GET /calibration/due', { days }));
   return (
     <>
       <TitleBlock title="Calibration due" cells={[['items', due.value?.length ?? '…']]} />
@@ -27,7 +27,7 @@ export function DueScreen() {
           ]}
         />
       </div>
-      <Fetched
+      <FetchStates
         of={due}
         what="what falls due"
         empty={(value) => value.length === 0 && <Empty>Nothing falls due in this time.</Empty>}
@@ -69,7 +69,7 @@ export function DueScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
     </>
   );
 }

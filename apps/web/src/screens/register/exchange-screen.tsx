@@ -6,17 +6,17 @@ import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import { ExportList } from '../../features/exchange/export-list.js';
 import { WebhookList } from '../../features/exchange/webhook-list.js';
 import { KIND_WORDS } from '../../features/register/item-words.js';
-import { useIs } from '../../features/session/session.js';
-import { Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { addressOf, call, newKey } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { urlOf, call, newIdempotencyKey } from '../../api-client/call.js';
 
 /** Items out and in as CSV, everything out, and other programs told. An import is tried first; nothing is kept while one line is bad. */
 export function ExchangeScreen() {
-  const mayImport = useIs('manager');
-  const mayExportAll = useIs('manager', 'auditor');
+  const mayImport = useHasRole('manager');
+  const mayExportAll = useHasRole('manager', 'auditor');
   const [kind, setKind] = useState<ItemKind>('load-cell');
   return (
     <>
@@ -32,7 +32,7 @@ export function ExchangeScreen() {
               onChange={setKind}
               choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))}
             />
-            <a className="button" href={addressOf(api('GET /items/export.csv', { kind }))} download>
+            <a className="button" href={urlOf(api('GET /items/export.csv', { kind }))} download>
               Save as CSV
             </a>
           </div>
@@ -55,7 +55,9 @@ function Import() {
     setBusy(true);
     setError(null);
     try {
-      setAnswer(await call(api('POST /items/import', { dryRun, body: chosen }), { type: 'text/csv', key: newKey() }));
+      setAnswer(
+        await call(api('POST /items/import', { dryRun, body: chosen }), { type: 'text/csv', key: newIdempotencyKey() }),
+      );
       if (!dryRun) await client.invalidateQueries({ queryKey: ['items'] });
     } catch (refused) {
       setError(refused as Error);
@@ -79,7 +81,7 @@ function Import() {
           if (chosen) void send(chosen, true);
         }}
       />
-      <Refusal error={error} />
+      <ErrorMessage error={error} />
       {answer && (
         <div className={answer.problems.length > 0 ? 'note act' : 'note fit'}>
           <strong>

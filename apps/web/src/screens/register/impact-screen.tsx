@@ -1,20 +1,20 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { ImpactView } from '#libs/contract/src/index.js';
-import { useIs } from '../../features/session/session.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { fromLocalInput, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 
 /** Every result, report and person that an item touched since it was last found good; from here a nonconformity is opened. */
 export function ImpactScreen({ id }: { id: string }) {
   const [since, setSince] = useState('');
-  const impact = useAsk('items', api('GET /items/{id}/impact', { id, since: fromLocalInput(since) }));
+  const impact = useApiQuery('items', api('GET /items/{id}/impact', { id, since: fromLocalInput(since) }));
   return (
-    <Fetched of={impact} what="what it touched">
+    <FetchStates of={impact} what="what it touched">
       {(value) => (
         <>
           <TitleBlock
@@ -72,7 +72,7 @@ export function ImpactScreen({ id }: { id: string }) {
           </div>
         </>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 
@@ -112,17 +112,17 @@ function Jobs({ impact }: { impact: ImpactView }) {
 }
 
 function OpenNonconformity({ impact, since }: { impact: ImpactView; since: string | null }) {
-  const mayOpen = useIs('manager');
+  const mayOpen = useHasRole('manager');
   const [, go] = useLocation();
   const [what, setWhat] = useState('');
-  const open = useSend(['items'], () => go('/register/nonconformities'));
+  const open = useApiMutation(['items'], () => go('/register/nonconformities'));
   if (!mayOpen) return null;
   return (
     <section className="framed stack">
       <h2>Open a nonconformity</h2>
       <p className="small soft">It keeps this list as it is now, until it is decided what becomes of the results.</p>
       <TextField label="What does not conform" rows={2} value={what} onChange={setWhat} />
-      <Refusal error={open.error} />
+      <ErrorMessage error={open.error} />
       <div>
         <button
           type="button"

@@ -7,22 +7,22 @@ import { ItemFieldInput, typedOf, valueOf } from '../../features/register/item-f
 import type { FormTyped } from '../../features/register/item-fields-form.js';
 import { KIND_WORDS } from '../../features/register/item-words.js';
 import { readPath, withPath } from '../../features/register/paths.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField, TextField } from '../../ui/fields.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError } from '../../api-client/call.js';
 
 /** Registers an item, or changes one; the fields follow from its kind. */
 export function ItemFormScreen({ id }: { id?: string }) {
-  const item = useAsk('items', id ? api('GET /items/{id}', { id }) : null);
+  const item = useApiQuery('items', id ? api('GET /items/{id}', { id }) : null);
   if (!id) return <ItemForm />;
   return (
-    <Fetched of={item} what="the item">
+    <FetchStates of={item} what="the item">
       {(value) => <ItemForm key={value.id} item={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
@@ -35,16 +35,16 @@ function startOf(kind: ItemKind, from: ItemDetail | undefined): FormTyped {
 
 function ItemForm({ item }: { item?: ItemDetail }) {
   const [, go] = useLocation();
-  const tell = useTell();
+  const toast = useToast();
   const [kind, setKind] = useState<ItemKind>(item?.kind ?? 'grip');
   const [typed, setTyped] = useState<FormTyped>(() => startOf(kind, item));
   const [serialNumber, setSerialNumber] = useState(item?.serialNumber ?? '');
   const [months, setMonths] = useState(String(item?.calibrationIntervalMonths ?? 12));
-  const save = useSend<ItemDetail>(['items', 'plan'], (saved) => {
-    tell(`${saved.tag} is kept.`);
+  const save = useApiMutation<ItemDetail>(['items', 'plan'], (saved) => {
+    toast(`${saved.tag} is kept.`);
     go(`/register/items/${saved.id}`);
   });
-  const wrong = save.error instanceof Refused ? save.error.fields : {};
+  const wrong = save.error instanceof ApiError ? save.error.fields : {};
   const fields = fieldsOf(kind);
   const needsCalibration = fields.some(
     (field) => field.path === 'needsCalibration' && valueOf(field, typed[field.path] ?? { value: false }) === true,
@@ -81,7 +81,7 @@ function ItemForm({ item }: { item?: ItemDetail }) {
         </button>
       </TitleBlock>
       <div className="stack wide">
-        <Refusal error={save.error} />
+        <ErrorMessage error={save.error} />
         <div className="fields">
           {!item && (
             <SelectField

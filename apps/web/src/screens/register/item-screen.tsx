@@ -4,28 +4,28 @@ import type { ItemDetail } from '#libs/contract/src/index.js';
 import { FieldsView } from '../../features/register/fields-view.js';
 import { FaultDialog, StateDialog, WindowDialog } from '../../features/register/item-dialogs.js';
 import { KIND_WORDS, StateWord, StatusWord } from '../../features/register/item-words.js';
-import { useIs } from '../../features/session/session.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { addressOf } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { urlOf } from '../../api-client/call.js';
 import { formatNumber } from '#libs/units/src/index.js';
 
 /** One item: what it is, its calibrations, faults, checks, windows, and the jobs that need it. */
 export function ItemScreen({ id }: { id: string }) {
-  const item = useAsk('items', api('GET /items/{id}', { id }));
+  const item = useApiQuery('items', api('GET /items/{id}', { id }));
   return (
-    <Fetched of={item} what="the item">
+    <FetchStates of={item} what="the item">
       {(value) => <ItemSheet item={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
 function ItemSheet({ item }: { item: ItemDetail }) {
-  const mayEdit = useIs('manager');
-  const mayReport = useIs('manager', 'technician');
+  const mayEdit = useHasRole('manager');
+  const mayReport = useHasRole('manager', 'technician');
   const [asking, setAsking] = useState<'fault' | 'state' | 'window' | null>(null);
   return (
     <>
@@ -147,7 +147,7 @@ function Calibrations({ item }: { item: ItemDetail }) {
                 </td>
                 <td>
                   {calibration.certificateFileId ? (
-                    <a href={addressOf(api('GET /files/{id}', { id: calibration.certificateFileId }))}>
+                    <a href={urlOf(api('GET /files/{id}', { id: calibration.certificateFileId }))}>
                       {calibration.certificateNumber}
                     </a>
                   ) : (
@@ -174,7 +174,7 @@ function Calibrations({ item }: { item: ItemDetail }) {
 
 function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: boolean; onReport: (() => void) | null }) {
   const [remedy, setRemedy] = useState('');
-  const close = useSend(['items', 'plan'], () => setRemedy(''));
+  const close = useApiMutation(['items', 'plan'], () => setRemedy(''));
   return (
     <section className="stack tight">
       <div className="row between">
@@ -219,7 +219,7 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
           </li>
         ))}
       </ul>
-      <Refusal error={close.error} />
+      <ErrorMessage error={close.error} />
     </section>
   );
 }
@@ -262,7 +262,7 @@ function ShiftChecks({ item }: { item: ItemDetail }) {
 }
 
 function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null }) {
-  const remove = useSend(['items', 'plan']);
+  const remove = useApiMutation(['items', 'plan']);
   return (
     <>
       <ul>
@@ -295,7 +295,7 @@ function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null
           </button>
         </div>
       )}
-      <Refusal error={remove.error} />
+      <ErrorMessage error={remove.error} />
     </>
   );
 }

@@ -5,21 +5,21 @@ import type { ItemKind } from '#libs/matching/src/index.js';
 import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import { KIND_WORDS, STATUS_CHOICES, StateWord, StatusWord, capacityText } from '../../features/register/item-words.js';
 import { useSearch } from '../../features/register/use-search.js';
-import { useIs } from '../../features/session/session.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAskPages } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiPages } from '../../api-client/queries.js';
 
 /** Every registered piece of equipment. */
 export function ItemsScreen() {
-  const mayEdit = useIs('manager');
+  const mayEdit = useHasRole('manager');
   const [kind, setKind] = useState<ItemKind | ''>('');
   const [status, setStatus] = useState<CalibrationStatus | ''>('');
   const [text, setText, q] = useSearch();
-  const items = useAskPages('items', api('GET /items', { kind, status, q }));
+  const items = useApiPages('items', api('GET /items', { kind, status, q }));
   return (
     <>
       <TitleBlock
@@ -43,7 +43,7 @@ export function ItemsScreen() {
         />
         <SelectField label="Calibration" none="any" value={status} onChange={setStatus} choices={STATUS_CHOICES} />
       </div>
-      <Fetched
+      <FetchStates
         of={items}
         what="the items"
         empty={(value) =>
@@ -94,7 +94,7 @@ export function ItemsScreen() {
             </table>
           </div>
         )}
-      </Fetched>
+      </FetchStates>
       {items.more && (
         <p style={{ paddingTop: '1rem' }}>
           <button type="button" className="button" onClick={items.more}>

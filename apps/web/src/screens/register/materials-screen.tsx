@@ -1,18 +1,18 @@
 import { useState } from 'react';
 import { MaterialDialog } from '../../features/register/material-dialog.js';
 import { useSearch } from '../../features/register/use-search.js';
-import { useIs } from '../../features/session/session.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 
 /** Strength bands as they are found in practice, each with its source and how sure it is. */
 export function MaterialsScreen() {
-  const mayAdd = useIs('manager');
+  const mayAdd = useHasRole('manager');
   const [adding, setAdding] = useState(false);
-  const materials = useAsk('methods', api('GET /materials'));
+  const materials = useApiQuery('methods', api('GET /materials'));
   const [text, setText, q] = useSearch();
   const shown = (materials.value ?? []).filter(({ name, group }) =>
     `${name} ${group}`.toLowerCase().includes(q.toLowerCase()),
@@ -29,7 +29,7 @@ export function MaterialsScreen() {
       <div className="filters">
         <TextField label="Find" type="search" value={text} onChange={setText} />
       </div>
-      <Fetched
+      <FetchStates
         of={materials}
         what="the materials"
         empty={(value) => value.length === 0 && <Empty>The library is empty.</Empty>}
@@ -70,7 +70,7 @@ export function MaterialsScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
       {adding && <MaterialDialog onClose={() => setAdding(false)} />}
     </>
   );

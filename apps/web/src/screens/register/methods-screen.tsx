@@ -2,18 +2,18 @@ import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { MethodView } from '#libs/contract/src/index.js';
 import { useSearch } from '../../features/register/use-search.js';
-import { useIs } from '../../features/session/session.js';
-import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError } from '../../api-client/call.js';
 
 /** Test procedures that the lab offers. */
 export function MethodsScreen() {
-  const methods = useAsk('methods', api('GET /methods'));
+  const methods = useApiQuery('methods', api('GET /methods'));
   const [text, setText, q] = useSearch();
   const shown = (methods.value ?? []).filter(({ designation, title, testType }) =>
     `${designation} ${title} ${testType}`.toLowerCase().includes(q.toLowerCase()),
@@ -24,7 +24,7 @@ export function MethodsScreen() {
       <div className="filters">
         <TextField label="Find" type="search" value={text} onChange={setText} placeholder="ISO 527, peel, torsion" />
       </div>
-      <Fetched
+      <FetchStates
         of={methods}
         what="the methods"
         empty={(value) => value.length === 0 && <Empty>No method is offered yet.</Empty>}
@@ -57,16 +57,16 @@ export function MethodsScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
     </>
   );
 }
 
 /** One version of a method with all its parameters; a change makes the next version, and requests keep the one they were agreed with. */
 export function MethodScreen({ id }: { id: string }) {
-  const method = useAsk('methods', api('GET /methods/{id}', { id }));
+  const method = useApiQuery('methods', api('GET /methods/{id}', { id }));
   return (
-    <Fetched of={method} what="the method">
+    <FetchStates of={method} what="the method">
       {(value) => (
         <>
           <TitleBlock
@@ -116,21 +116,21 @@ export function MethodScreen({ id }: { id: string }) {
           </div>
         </>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 
 function MethodText({ method }: { method: MethodView }) {
-  const mayEdit = useIs('manager');
-  const tell = useTell();
+  const mayEdit = useHasRole('manager');
+  const toast = useToast();
   const [, go] = useLocation();
   const [text, setText] = useState(JSON.stringify(method.data, null, 2));
   const [unread, setUnread] = useState<string | null>(null);
-  const save = useSend<MethodView>(['methods'], (saved) => {
-    tell(`Version ${saved.version} of ${saved.designation} is offered from now on.`);
+  const save = useApiMutation<MethodView>(['methods'], (saved) => {
+    toast(`Version ${saved.version} of ${saved.designation} is offered from now on.`);
     go(`/register/methods/${saved.id}`);
   });
-  const fields = save.error instanceof Refused ? Object.values(save.error.fields) : [];
+  const fields = save.error instanceof ApiError ? Object.values(save.error.fields) : [];
   function keep() {
     try {
       setUnread(null);
@@ -149,7 +149,7 @@ function MethodText({ method }: { method: MethodView }) {
         wrong={unread ?? undefined}
         help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept."
       />
-      <Refusal error={save.error} />
+      <ErrorMessage error={save.error} />
       {fields.length > 0 && (
         <ul className="small act">
           {fields.map((sentence) => (

@@ -1,25 +1,25 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { NonconformityView } from '#libs/contract/src/index.js';
-import { useIs } from '../../features/session/session.js';
-import { Empty, Fetched, Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import '../../features/plan/board.css';
 
 /** Work or items found not to conform, with what they touched and what was decided. */
 export function NonconformitiesScreen() {
-  const list = useAsk('items', api('GET /nonconformities'));
+  const list = useApiQuery('items', api('GET /nonconformities'));
   return (
     <>
       <TitleBlock
         title="Nonconformities"
         cells={[['open', list.value?.filter(({ state }) => state === 'open').length ?? '…']]}
       />
-      <Fetched
+      <FetchStates
         of={list}
         what="the nonconformities"
         empty={(value) =>
@@ -35,7 +35,7 @@ export function NonconformitiesScreen() {
             ))}
           </ul>
         )}
-      </Fetched>
+      </FetchStates>
     </>
   );
 }
@@ -43,9 +43,9 @@ export function NonconformitiesScreen() {
 const SINGULAR: Readonly<Record<string, string>> = { jobs: 'job', reports: 'report', people: 'person' };
 
 function Entry({ entry }: { entry: NonconformityView }) {
-  const mayDecide = useIs('manager') && entry.state === 'open';
+  const mayDecide = useHasRole('manager') && entry.state === 'open';
   const [decision, setDecision] = useState('');
-  const decide = useSend(['items']);
+  const decide = useApiMutation(['items']);
   const touched = Object.entries(entry.touched).flatMap(([what, list]) =>
     Array.isArray(list) ? [`${list.length} ${list.length === 1 ? (SINGULAR[what] ?? what) : what}`] : [],
   );
@@ -89,7 +89,7 @@ function Entry({ entry }: { entry: NonconformityView }) {
             value={decision}
             onChange={setDecision}
           />
-          <Refusal error={decide.error} />
+          <ErrorMessage error={decide.error} />
           <div>
             <button type="submit" className="button" disabled={!decision.trim() || decide.isPending}>
               Close it with this decision

@@ -1,14 +1,14 @@
 import { useState } from 'react';
 import type { NewPersonBody, PersonView, Role } from '#libs/contract/src/index.js';
-import { useIs } from '../../features/session/session.js';
+import { useHasRole } from '../../features/session/session.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
 import { day, fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError } from '../../api-client/call.js';
 
 const ROLES: { value: Role; label: string }[] = [
   { value: 'requester', label: 'requester' },
@@ -19,8 +19,8 @@ const ROLES: { value: Role; label: string }[] = [
 
 /** Who works with the lab, in which role, and who may run which method. */
 export function PeopleScreen() {
-  const mayEdit = useIs('manager');
-  const people = useAsk('people', api('GET /people'));
+  const mayEdit = useHasRole('manager');
+  const people = useApiQuery('people', api('GET /people'));
   const [editing, setEditing] = useState<string | null>(null);
   const chosen = people.value?.rows.find(({ id }) => id === editing);
   return (
@@ -32,7 +32,7 @@ export function PeopleScreen() {
           </button>
         )}
       </TitleBlock>
-      <Fetched of={people} what="the people">
+      <FetchStates of={people} what="the people">
         {({ rows }) => (
           <table>
             <thead>
@@ -72,7 +72,7 @@ export function PeopleScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
       {editing === 'new' && <PersonDialog onClose={() => setEditing(null)} />}
       {chosen && <PersonDialog key={chosen.id} person={chosen} onClose={() => setEditing(null)} />}
     </>
@@ -80,15 +80,15 @@ export function PeopleScreen() {
 }
 
 function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () => void }) {
-  const teams = useAsk('people', api('GET /teams'));
+  const teams = useApiQuery('people', api('GET /teams'));
   const [name, setName] = useState(person?.name ?? '');
   const [email, setEmail] = useState(person?.email ?? '');
   const [roles, setRoles] = useState<string[]>(person?.roles ?? ['requester']);
   const [teamIds, setTeamIds] = useState<string[]>(person?.teams.map(({ id }) => id) ?? []);
   const [active, setActive] = useState(person?.active ?? true);
   const [password, setPassword] = useState('');
-  const save = useSend(['people', 'plan'], onClose);
-  const wrong = save.error instanceof Refused ? save.error.fields : {};
+  const save = useApiMutation(['people', 'plan'], onClose);
+  const wrong = save.error instanceof ApiError ? save.error.fields : {};
   const common = { name, roles: roles as Role[], teamIds, ...(password ? { password } : {}) };
   return (
     <Dialog title={person ? person.name : 'Add a person'} onClose={onClose} wide>
@@ -116,7 +116,7 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
         />
         {person && <Tick label="Works here" checked={active} onChange={setActive} />}
       </div>
-      <Refusal error={save.error} />
+      <ErrorMessage error={save.error} />
       <div>
         <button
           type="button"
@@ -139,10 +139,10 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
 }
 
 function Authorisations({ person }: { person: PersonView }) {
-  const methods = useAsk('methods', api('GET /methods'));
+  const methods = useApiQuery('methods', api('GET /methods'));
   const [methodCode, setMethodCode] = useState('');
   const [from, setFrom] = useState(toLocalInput(Date.now()).slice(0, 10));
-  const change = useSend(['people', 'plan']);
+  const change = useApiMutation(['people', 'plan']);
   return (
     <section className="stack">
       <h3>May run</h3>
@@ -198,7 +198,7 @@ function Authorisations({ person }: { person: PersonView }) {
           Authorise
         </button>
       </div>
-      <Refusal error={change.error} />
+      <ErrorMessage error={change.error} />
     </section>
   );
 }

@@ -1,17 +1,17 @@
 import { useState } from 'react';
 import { useSearch } from '../../features/register/use-search.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAskPages } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiPages } from '../../api-client/queries.js';
 
 /** Who did what, when, and why: append-only, chained by hash. */
 export function RecordScreen() {
   const [text, setText, subject] = useSearch();
   const [open, setOpen] = useState<string | null>(null);
-  const events = useAskPages('record', api('GET /record', { subject }));
+  const events = useApiPages('record', api('GET /record', { subject }));
   return (
     <>
       <TitleBlock title="Record" />
@@ -24,7 +24,7 @@ export function RecordScreen() {
           placeholder="R-2031, J-2031-1, LC-5K-1, TR-2026-0042"
         />
       </div>
-      <Fetched
+      <FetchStates
         of={events}
         what="the record"
         empty={(value) => value.length === 0 && <Empty>No event is about that.</Empty>}
@@ -73,7 +73,7 @@ export function RecordScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
       {events.more && (
         <button type="button" className="button" onClick={events.more}>
           Older

@@ -1,5 +1,5 @@
 import { Route, Switch } from 'wouter';
-import { NO_SUCH_SHEET } from '../../ui/no-such-sheet.js';
+import { NOT_FOUND } from '../../ui/not-found.js';
 import { CalibrateScreen } from './calibrate-screen.js';
 import { DueScreen } from './due-screen.js';
 import { ExchangeScreen } from './exchange-screen.js';
@@ -37,7 +37,7 @@ export function RegisterDesk() {
       <Route path="/register/settings" component={SettingsScreen} />
       <Route path="/register/record" component={RecordScreen} />
       <Route path="/register/status" component={StatusScreen} />
-      {NO_SUCH_SHEET}
+      {NOT_FOUND}
     </Switch>
   );
 }

@@ -2,22 +2,22 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { RigDialog } from '../../features/register/rig-dialog.js';
 import { fromTheTop } from '../../features/register/rig-places.js';
-import { useIs } from '../../features/session/session.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 
 /** What is fitted on each frame right now, from crosshead to base. */
 export function RigsScreen() {
-  const mayEdit = useIs('manager', 'technician');
+  const mayEdit = useHasRole('manager', 'technician');
   const [editing, setEditing] = useState<string | null>(null);
-  const rigs = useAsk('items', api('GET /rigs'));
+  const rigs = useApiQuery('items', api('GET /rigs'));
   const chosen = rigs.value?.find(({ frame }) => frame.id === editing);
   return (
     <>
       <TitleBlock title="Rigs" />
-      <Fetched
+      <FetchStates
         of={rigs}
         what="the rigs"
         empty={(value) => value.length === 0 && <Empty>No frame is registered yet.</Empty>}
@@ -72,7 +72,7 @@ export function RigsScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
       {chosen && <RigDialog key={chosen.frame.id} rig={chosen} onClose={() => setEditing(null)} />}
     </>
   );

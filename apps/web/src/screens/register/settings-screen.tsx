@@ -4,14 +4,14 @@ import { asText, readPath, withPath } from '../../features/register/paths.js';
 import { refusedOf, rowProblems, rowsOf, shiftsOf } from '../../features/register/shift-rows.js';
 import type { RowProblems, ShiftRow } from '../../features/register/shift-rows.js';
 import { ShiftsForm } from '../../features/register/shifts-form.js';
-import { useIs } from '../../features/session/session.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { useHasRole } from '../../features/session/session.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError } from '../../api-client/call.js';
 
 interface Line {
   path: string;
@@ -95,21 +95,23 @@ const GROUPS: { title: string; lines: Line[] }[] = [
 
 /** The lab's own choices. */
 export function SettingsScreen() {
-  const settings = useAsk('settings', api('GET /settings'));
+  const settings = useApiQuery('settings', api('GET /settings'));
   return (
-    <Fetched of={settings} what="the settings">
+    <FetchStates of={settings} what="the settings">
       {(value) => <SettingsForm key={value.version} settings={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
 function SettingsForm({ settings }: { settings: LabSettingsView }) {
-  const mayEdit = useIs('manager');
-  const tell = useTell();
+  const mayEdit = useHasRole('manager');
+  const toast = useToast();
   const [draft, setDraft] = useState<Record<string, string>>({});
   const [rows, setRows] = useState<ShiftRow[] | null>(null);
-  const save = useSend(['settings', 'plan', 'session'], () => tell('The settings are kept. A new plan is on its way.'));
-  const wrong = save.error instanceof Refused ? save.error.fields : {};
+  const save = useApiMutation(['settings', 'plan', 'session'], () =>
+    toast('The settings are kept. A new plan is on its way.'),
+  );
+  const wrong = save.error instanceof ApiError ? save.error.fields : {};
   const shown = (path: string) => draft[path] ?? asText(readPath(settings, path));
   const set = (path: string) => (text: string) => setDraft({ ...draft, [path]: text });
   const changed = Object.keys(draft).length > 0 || rows !== null;
@@ -142,7 +144,7 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
         )}
       </TitleBlock>
       <div className="stack wide">
-        <Refusal error={save.error} />
+        <ErrorMessage error={save.error} />
         <section className="stack">
           <h2>The lab</h2>
           <div className="fields">

@@ -1,16 +1,16 @@
-import { Fetched } from '../../ui/faces.js';
+import { FetchStates } from '../../ui/fetch-states.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 
 const EVERY_MS = 15_000;
 
 /** What is wrong with the system, in words, and what works all the same. */
 export function StatusScreen() {
-  const status = useAsk('status', api('GET /status'), () => EVERY_MS);
+  const status = useApiQuery('status', api('GET /status'), () => EVERY_MS);
   return (
-    <Fetched of={status} what="the state of the system">
+    <FetchStates of={status} what="the state of the system">
       {({ parts, at }) => (
         <>
           <TitleBlock
@@ -32,6 +32,6 @@ export function StatusScreen() {
           </ul>
         </>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }

@@ -2,25 +2,25 @@ import { useState } from 'react';
 import type { HistoryView } from '#libs/contract/src/index.js';
 import { ControlChart } from '../../features/results/control-chart.js';
 import { useSearch } from '../../features/register/use-search.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField, TextField } from '../../ui/fields.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 import { formatNumber } from '#libs/units/src/index.js';
 
 /** One result over all requests: trend, control limits, and which cell read it, so that a drifting one is seen. */
 export function HistoryScreen() {
-  const methods = useAsk('methods', api('GET /methods'));
-  const materials = useAsk('methods', api('GET /materials'));
+  const methods = useApiQuery('methods', api('GET /methods'));
+  const materials = useApiQuery('methods', api('GET /materials'));
   const [code, setCode] = useState('');
   const [material, setMaterial] = useState('');
   const [key, setKey] = useState('');
   const [cell, setCell, cellTag] = useSearch();
   const method = methods.value?.find((each) => each.code === code);
   const results = method?.data.results ?? [];
-  const history = useAsk(
+  const history = useApiQuery(
     'results',
     code && key ? api('GET /results/history', { method: code, material, key, cell: cellTag }) : null,
   );
@@ -62,7 +62,7 @@ export function HistoryScreen() {
       {!code || !key ? (
         <Empty>Choose a method and a result to see it over time.</Empty>
       ) : (
-        <Fetched
+        <FetchStates
           of={history}
           what="the history"
           empty={({ points }) => points.length === 0 && <Empty>No finished batch has this result yet.</Empty>}
@@ -78,7 +78,7 @@ export function HistoryScreen() {
               <Table history={value} />
             </div>
           )}
-        </Fetched>
+        </FetchStates>
       )}
     </>
   );

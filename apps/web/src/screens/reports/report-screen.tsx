@@ -5,26 +5,26 @@ import { ReportDocumentView } from '../../features/reports/report-document.js';
 import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
 import { CurvePlot } from '../../features/results/curve-plot.js';
 import { ResultsTable } from '../../features/results/results-table.js';
-import { useIs } from '../../features/session/session.js';
+import { useHasRole } from '../../features/session/session.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
-import { useTell } from '../../ui/notices.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { addressOf } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { urlOf } from '../../api-client/call.js';
 
 const ISSUING_MS = 1500;
 
 /** One report: the page as it will be issued, and beside it what is missing, remarks, and the acts. */
 export function ReportScreen({ id }: { id: string }) {
-  const report = useAsk('reports', api('GET /reports/{id}', { id }), (value) =>
+  const report = useApiQuery('reports', api('GET /reports/{id}', { id }), (value) =>
     value?.state === 'issuing' ? ISSUING_MS : false,
   );
   return (
-    <Fetched of={report} what="the report">
+    <FetchStates of={report} what="the report">
       {(value) => (
         <>
           <TitleBlock
@@ -54,13 +54,13 @@ export function ReportScreen({ id }: { id: string }) {
           </div>
         </>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 
 function Downloads({ report }: { report: ReportView }) {
   const to = (file: 'file.pdf' | 'data.csv' | 'data.json') =>
-    addressOf(api(`GET /reports/{id}/${file}`, { id: report.id }));
+    urlOf(api(`GET /reports/{id}/${file}`, { id: report.id }));
   return (
     <>
       {report.hasFile && (
@@ -79,11 +79,11 @@ function Downloads({ report }: { report: ReportView }) {
 }
 
 function Beside({ report }: { report: ReportView }) {
-  const mayIssue = useIs('manager');
-  const tell = useTell();
+  const mayIssue = useHasRole('manager');
+  const toast = useToast();
   const [amending, setAmending] = useState(false);
-  const issue = useSend<ReportView>(['reports', 'requests'], () =>
-    tell(`${report.number} is being issued; its PDF is made now.`),
+  const issue = useApiMutation<ReportView>(['reports', 'requests'], () =>
+    toast(`${report.number} is being issued; its PDF is made now.`),
   );
   const draft = report.state === 'draft';
   return (
@@ -110,7 +110,7 @@ function Beside({ report }: { report: ReportView }) {
             You authorise the report with your name. Once issued it never changes; a correction is a new revision beside
             it.
           </p>
-          <Refusal error={issue.error} />
+          <ErrorMessage error={issue.error} />
           <button
             type="button"
             className="button main"
@@ -156,7 +156,7 @@ const TEXTS: { key: keyof ReportRemarks; label: string; rows: number }[] = [
 
 function Remarks({ report }: { report: ReportView }) {
   const [remarks, setRemarks] = useState<ReportRemarks>(report.remarks);
-  const save = useSend(['reports']);
+  const save = useApiMutation(['reports']);
   const changed = JSON.stringify(remarks) !== JSON.stringify(report.remarks);
   return (
     <section className="stack">
@@ -171,7 +171,7 @@ function Remarks({ report }: { report: ReportView }) {
           onChange={(text) => setRemarks({ ...remarks, [key]: text })}
         />
       ))}
-      <Refusal error={save.error} />
+      <ErrorMessage error={save.error} />
       <div>
         <button
           type="button"
@@ -191,7 +191,7 @@ function Remarks({ report }: { report: ReportView }) {
 function Amend({ report, onClose }: { report: ReportView; onClose: () => void }) {
   const [why, setWhy] = useState('');
   const [, go] = useLocation();
-  const amend = useSend<ReportView>(['reports', 'requests'], ({ id }) => {
+  const amend = useApiMutation<ReportView>(['reports', 'requests'], ({ id }) => {
     onClose();
     go(`/reports/${id}`);
   });
@@ -202,7 +202,7 @@ function Amend({ report, onClose }: { report: ReportView; onClose: () => void })
         the new one is issued.
       </p>
       <TextField label="What changes, and why" required rows={3} value={why} onChange={setWhy} />
-      <Refusal error={amend.error} />
+      <ErrorMessage error={amend.error} />
       <button
         type="button"
         className="button main"

@@ -1,5 +1,5 @@
 import { Route, Switch } from 'wouter';
-import { NO_SUCH_SHEET } from '../../ui/no-such-sheet.js';
+import { NOT_FOUND } from '../../ui/not-found.js';
 import { HistoryScreen } from './history-screen.js';
 import { LabelsScreen } from './labels-screen.js';
 import { ReportScreen } from './report-screen.js';
@@ -13,7 +13,7 @@ export function ReportsDesk() {
       <Route path="/reports/history" component={HistoryScreen} />
       <Route path="/reports/labels/:id" component={LabelsScreen} />
       <Route path="/reports/:id">{({ id }) => <ReportScreen id={id} />}</Route>
-      {NO_SUCH_SHEET}
+      {NOT_FOUND}
     </Switch>
   );
 }

@@ -1,17 +1,17 @@
 import { Link } from 'wouter';
 import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
 import { useSearch } from '../../features/register/use-search.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAskPages } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiPages } from '../../api-client/queries.js';
 
 /** Reports by number, request or team. */
 export function ReportsScreen() {
   const [text, setText, q] = useSearch();
-  const reports = useAskPages('reports', api('GET /reports', { q }));
+  const reports = useApiPages('reports', api('GET /reports', { q }));
   return (
     <>
       <TitleBlock title="Reports" />
@@ -24,7 +24,7 @@ export function ReportsScreen() {
           placeholder="report number, request, title, team"
         />
       </div>
-      <Fetched
+      <FetchStates
         of={reports}
         what="the reports"
         empty={(value) =>
@@ -78,7 +78,7 @@ export function ReportsScreen() {
             </tbody>
           </table>
         )}
-      </Fetched>
+      </FetchStates>
       {reports.more && (
         <button type="button" className="button" onClick={reports.more}>
           Show more

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { VerifyView } from '#libs/contract/src/index.js';
-import { Fetched } from '../../ui/faces.js';
+import { FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery } from '../../api-client/queries.js';
 
 /** Open to everybody with a report in hand: is this number known, and is this file the one that was issued? */
 export function VerifyScreen() {
@@ -13,7 +13,7 @@ export function VerifyScreen() {
   const [typed, setTyped] = useState(number);
   const [hash, setHash] = useState(new URLSearchParams(location.search).get('hash') ?? '');
   const [hasFile, setHasFile] = useState(false);
-  const answer = useAsk('reports', number ? api('GET /verify/{number}', { number, hash }) : null);
+  const answer = useApiQuery('reports', number ? api('GET /verify/{number}', { number, hash }) : null);
   async function hashFile(file: File) {
     const digest = await crypto.subtle.digest('SHA-256', await file.arrayBuffer());
     setHasFile(true);
@@ -38,9 +38,9 @@ export function VerifyScreen() {
           </form>
         )}
         {number && (
-          <Fetched of={answer} what="the report">
+          <FetchStates of={answer} what="the report">
             {(value) => <Answer answer={value} hasFile={hasFile} />}
-          </Fetched>
+          </FetchStates>
         )}
         {number && (
           <div className="field">

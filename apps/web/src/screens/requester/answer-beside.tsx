@@ -4,9 +4,9 @@ import { LadderDrawing } from '../../features/matching/force-ladder.js';
 import { useLanding } from '../../features/matching/use-preview.js';
 import type { Preview } from '../../features/matching/use-preview.js';
 import { TrainDrawing } from '../../features/train/train-drawing.js';
-import { Empty, Trouble } from '../../ui/faces.js';
+import { Empty, FetchFailed } from '../../ui/fetch-states.js';
 import { moment } from '../../ui/moments.js';
-import { Refused } from '../../wire/call.js';
+import { ApiError } from '../../api-client/call.js';
 
 interface Props {
   preview: Preview;
@@ -40,8 +40,8 @@ export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, 
     return (
       <Empty>{`${missing.length} ${missing.length === 1 ? 'figure is' : 'figures are'} still needed before the lab can answer.`}</Empty>
     );
-  if (preview.error && !(preview.error instanceof Refused && Object.keys(preview.wrong).length > 0))
-    return <Trouble error={preview.error} />;
+  if (preview.error && !(preview.error instanceof ApiError && Object.keys(preview.wrong).length > 0))
+    return <FetchFailed error={preview.error} />;
   if (!answer)
     return (
       <Empty>

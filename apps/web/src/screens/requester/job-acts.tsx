@@ -1,17 +1,17 @@
 import { useState } from 'react';
 import type { BatchView } from '#libs/contract/src/index.js';
-import { useIs } from '../../features/session/session.js';
-import { AskWhy } from '../../ui/ask-why.js';
-import { useSend } from '../../wire/asking.js';
-import { api } from '../../wire/api.js';
+import { useHasRole } from '../../features/session/session.js';
+import { ReasonDialog } from '../../ui/reason-dialog.js';
+import { useApiMutation } from '../../api-client/queries.js';
+import { api } from '../../api-client/api.js';
 
 type Job = NonNullable<BatchView['job']>;
 
 /** What the manager can do with the job of a batch: let a blocked one be planned again, or end it. */
 export function JobActs({ job }: { job: Job }) {
-  const isManager = useIs('manager');
+  const isManager = useHasRole('manager');
   const [asking, setAsking] = useState<'unblock' | 'abort' | null>(null);
-  const act = useSend(['requests', 'plan', 'jobs'], () => setAsking(null));
+  const act = useApiMutation(['requests', 'plan', 'jobs'], () => setAsking(null));
   if (!isManager || job.state === 'done' || job.state === 'aborted') return null;
   const send = (how: 'unblock' | 'abort') => (why: string) =>
     act.mutate(api(`POST /jobs/{id}/${how}`, { id: job.id, body: { why } }));
@@ -27,7 +27,7 @@ export function JobActs({ job }: { job: Job }) {
         End the job …
       </button>
       {asking === 'unblock' && (
-        <AskWhy
+        <ReasonDialog
           title={`Unblock ${job.reference}`}
           explain="It is planned again, and technicians may take it. Say what was put right."
           button="Unblock it"
@@ -36,7 +36,7 @@ export function JobActs({ job }: { job: Job }) {
         />
       )}
       {asking === 'abort' && (
-        <AskWhy
+        <ReasonDialog
           title={`End ${job.reference}`}
           explain="It leaves the plan for good; this cannot be taken back. Results that are kept so far stay."
           button="End the job for good"

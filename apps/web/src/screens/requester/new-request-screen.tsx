@@ -9,36 +9,36 @@ import { usePreview } from '../../features/matching/use-preview.js';
 import { RequestFields, emptyHead, headOf, headProblems, requestBody } from '../../features/requests/request-fields.js';
 import type { LimitedResult, RequestHead } from '../../features/requests/request-fields.js';
 import { useSession } from '../../features/session/session.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
-import { useKept } from '../../ui/kept.js';
-import { useTell } from '../../ui/notices.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
+import { useLocalStorage } from '../../ui/local-storage.js';
+import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
-import { Refused, newKey } from '../../wire/call.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ApiError, newIdempotencyKey } from '../../api-client/call.js';
 import { AnswerBeside } from './answer-beside.js';
 
 /** The request form, new or of a draft, with what the lab can do about it beside. */
 export function NewRequestScreen({ id }: { id?: string }) {
-  const methods = useAsk('methods', api('GET /methods'));
-  const materials = useAsk('methods', api('GET /materials'));
-  const request = useAsk('requests', id ? api('GET /requests/{id}', { id }) : null);
+  const methods = useApiQuery('methods', api('GET /methods'));
+  const materials = useApiQuery('methods', api('GET /materials'));
+  const request = useApiQuery('requests', id ? api('GET /requests/{id}', { id }) : null);
   return (
-    <Fetched of={methods} what="the methods">
+    <FetchStates of={methods} what="the methods">
       {(offered) => (
-        <Fetched of={materials} what="the materials">
+        <FetchStates of={materials} what="the materials">
           {(known) => {
             const lists = { methods: offered, materials: known };
             if (!id) return <RequestForm {...lists} />;
             return (
-              <Fetched of={request} what="the request">
+              <FetchStates of={request} what="the request">
                 {(value) => <RequestForm key={value.id} {...lists} request={value} />}
-              </Fetched>
+              </FetchStates>
             );
           }}
-        </Fetched>
+        </FetchStates>
       )}
-    </Fetched>
+    </FetchStates>
   );
 }
 
@@ -60,11 +60,11 @@ function RequestForm({
   request?: RequestView;
 }) {
   const { person } = useSession();
-  const all = useAsk('people', person.teams.length === 0 ? api('GET /teams') : null);
+  const all = useApiQuery('people', person.teams.length === 0 ? api('GET /teams') : null);
   const teams = person.teams.length > 0 ? person.teams : (all.value?.rows ?? []);
   const [, go] = useLocation();
-  const tell = useTell();
-  const [draft, setDraft, forget] = useKept<Draft>(
+  const toast = useToast();
+  const [draft, setDraft, forget] = useLocalStorage<Draft>(
     `request.${request ? `${request.id}.${request.version}` : 'new'}`,
     startOf(methods, request, person.teams[0]?.id ?? ''),
   );
@@ -78,12 +78,12 @@ function RequestForm({
       ? { methodId: method.id, materialId: batch.materialId || null, ask: read.ask }
       : null,
   );
-  const save = useSend<RequestView>(['requests']);
-  const submit = useSend<RequestView>(['requests', 'plan']);
+  const save = useApiMutation<RequestView>(['requests']);
+  const submit = useApiMutation<RequestView>(['requests', 'plan']);
   const [handed, setHanded] = useState(() => (request && handedOver.get(request.id)) ?? null);
   const [sent, setSent] = useState<Draft>(draft);
   const refused = save.error ?? submit.error ?? handed;
-  const fields = refused instanceof Refused ? stillWrong(refused.fields, sent, draft) : {};
+  const fields = refused instanceof ApiError ? stillWrong(refused.fields, sent, draft) : {};
   const wrongHead = { ...fields, ...(tried ? headProblems(draft.head, Date.now()) : {}) };
   const wrong = {
     ...preview.wrong,
@@ -120,13 +120,13 @@ function RequestForm({
       : await save.mutateAsync(api('POST /requests', { body }));
     forget();
     if (!andSubmit) {
-      tell(`${kept.reference} is kept as a draft.`);
+      toast(`${kept.reference} is kept as a draft.`);
       go(`/requests/${kept.id}`);
       return;
     }
     try {
       await submit.mutateAsync(api('POST /requests/{id}/submit', { id: kept.id }));
-      tell(`${kept.reference} is submitted. The lab reviews it next.`);
+      toast(`${kept.reference} is submitted. The lab reviews it next.`);
       go(`/requests/${kept.id}`);
     } catch (error) {
       handedOver.set(kept.id, error as Error);
@@ -162,7 +162,7 @@ function RequestForm({
       </TitleBlock>
       <div className="new-request">
         <div className="stack wide">
-          <Refusal error={refused} />
+          <ErrorMessage error={refused} />
           <RequestFields
             head={draft.head}
             onChange={(head) => setDraft({ ...draft, head })}
@@ -189,7 +189,10 @@ function RequestForm({
                 type="button"
                 className="button small"
                 onClick={() => {
-                  setDraft({ ...draft, batches: [...draft.batches, { ...batch, key: newKey(), label: '' }] });
+                  setDraft({
+                    ...draft,
+                    batches: [...draft.batches, { ...batch, key: newIdempotencyKey(), label: '' }],
+                  });
                   setAt(draft.batches.length);
                 }}
               >
@@ -213,7 +216,7 @@ function RequestForm({
                     const before = draft;
                     setDraft({ ...draft, batches: draft.batches.filter((each) => each.key !== batch.key) });
                     setAt(0);
-                    tell('The batch is taken out.', () => setDraft(before));
+                    toast('The batch is taken out.', () => setDraft(before));
                   }}
                 >
                   Take this batch out

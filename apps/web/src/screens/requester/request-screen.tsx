@@ -7,25 +7,25 @@ import { PromiseSpan } from '../../features/requests/promise.js';
 import { limitsText } from '../../features/requests/limits-text.js';
 import { DISPOSALS, REQUEST_STATE_WORDS, REQUEST_WAY, placeOf } from '../../features/requests/words.js';
 import { ResultsTable } from '../../features/results/results-table.js';
-import { useIs } from '../../features/session/session.js';
-import { AskWhy } from '../../ui/ask-why.js';
+import { useHasRole } from '../../features/session/session.js';
+import { ReasonDialog } from '../../ui/reason-dialog.js';
 import { Dialog } from '../../ui/dialog.js';
-import { Fetched, Refusal } from '../../ui/faces.js';
+import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { Way } from '../../ui/way.js';
-import { api } from '../../wire/api.js';
-import { useAsk, useSend } from '../../wire/asking.js';
+import { Steps } from '../../ui/steps.js';
+import { api } from '../../api-client/api.js';
+import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { JobActs } from './job-acts.js';
 
 /** One request: where it is, what it waits for, its batches, messages and reports. */
 export function RequestScreen({ id }: { id: string }) {
-  const request = useAsk('requests', api('GET /requests/{id}', { id }));
+  const request = useApiQuery('requests', api('GET /requests/{id}', { id }));
   return (
-    <Fetched of={request} what="the request">
+    <FetchStates of={request} what="the request">
       {(value) => <RequestSheet request={value} />}
-    </Fetched>
+    </FetchStates>
   );
 }
 
@@ -44,7 +44,7 @@ function RequestSheet({ request }: { request: RequestView }) {
         <RequestActs request={request} />
       </TitleBlock>
       <div className="stack wide">
-        <Way
+        <Steps
           label="Where the request is"
           steps={REQUEST_WAY}
           at={at}
@@ -97,7 +97,7 @@ const HAS_RESULTS: readonly string[] = ['in-work', 'in-review', 'reported', 'clo
 
 /** What is found so far, before and beside the report. */
 function Results({ id }: { id: string }) {
-  const results = useAsk('results', api('GET /requests/{id}/results', { id }));
+  const results = useApiQuery('results', api('GET /requests/{id}/results', { id }));
   const shown = (results.value ?? []).filter(({ rows }) =>
     rows.some(({ values }) => Object.values(values).some(Boolean)),
   );
@@ -139,12 +139,12 @@ function RequestFacts({ request }: { request: RequestView }) {
 
 function RequestActs({ request }: { request: RequestView }) {
   const [, go] = useLocation();
-  const isManager = useIs('manager');
+  const isManager = useHasRole('manager');
   const [withdrawing, setWithdrawing] = useState(false);
   const [reopening, setReopening] = useState(false);
-  const act = useSend<RequestView>(['requests', 'plan']);
-  const copy = useSend<RequestView>(['requests'], (copied) => go(`/requests/${copied.id}/edit`));
-  const report = useSend<{ id: string }>(['reports', 'requests'], ({ id }) => go(`/reports/${id}`));
+  const act = useApiMutation<RequestView>(['requests', 'plan']);
+  const copy = useApiMutation<RequestView>(['requests'], (copied) => go(`/requests/${copied.id}/edit`));
+  const report = useApiMutation<{ id: string }>(['reports', 'requests'], ({ id }) => go(`/reports/${id}`));
   const can = (move: RequestView['moves'][number]) => request.moves.includes(move);
   return (
     <>
@@ -205,9 +205,9 @@ function RequestActs({ request }: { request: RequestView }) {
           Withdraw …
         </button>
       )}
-      <Refusal error={act.error ?? copy.error ?? report.error} />
+      <ErrorMessage error={act.error ?? copy.error ?? report.error} />
       {reopening && (
-        <AskWhy
+        <ReasonDialog
           title={`Send ${request.reference} back to work`}
           explain="Results can be entered and corrected again; the review begins anew when the work is done."
           button="Send it back to work"
@@ -228,14 +228,14 @@ function RequestActs({ request }: { request: RequestView }) {
 
 function WithdrawDialog({ request, onClose }: { request: RequestView; onClose: () => void }) {
   const [why, setWhy] = useState('');
-  const withdraw = useSend(['requests', 'plan'], onClose);
+  const withdraw = useApiMutation(['requests', 'plan'], onClose);
   return (
     <Dialog title={`Withdraw ${request.reference}`} onClose={onClose}>
       <p>
         Its jobs leave the plan at once, and this cannot be taken back. A copy of the request can be made at any time.
       </p>
       <TextField label="Why" required={false} rows={2} value={why} onChange={setWhy} />
-      <Refusal error={withdraw.error} />
+      <ErrorMessage error={withdraw.error} />
       <button
         type="button"
         className="button sharp"

@@ -1,5 +1,5 @@
 import { Route, Switch } from 'wouter';
-import { NO_SUCH_SHEET } from '../../ui/no-such-sheet.js';
+import { NOT_FOUND } from '../../ui/not-found.js';
 import { NewRequestScreen } from './new-request-screen.js';
 import { RequestScreen } from './request-screen.js';
 import { RequestsScreen } from './requests-screen.js';
@@ -12,7 +12,7 @@ export function RequesterDesk() {
       <Route path="/requests/new">{() => <NewRequestScreen />}</Route>
       <Route path="/requests/:id/edit">{({ id }) => <NewRequestScreen id={id} />}</Route>
       <Route path="/requests/:id">{({ id }) => <RequestScreen id={id} />}</Route>
-      {NO_SUCH_SHEET}
+      {NOT_FOUND}
     </Switch>
   );
 }

@@ -3,25 +3,25 @@ import { Link } from 'wouter';
 import { REQUEST_STATES } from '#libs/contract/src/index.js';
 import { RequestLines } from '../../features/requests/request-lines.js';
 import { REQUEST_STATE_WORDS } from '../../features/requests/words.js';
-import { useIs } from '../../features/session/session.js';
+import { useHasRole } from '../../features/session/session.js';
 import { useSettled } from '../../features/matching/use-preview.js';
-import { Empty, Fetched } from '../../ui/faces.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField, TextField, Tick } from '../../ui/fields.js';
 import { TitleBlock } from '../../ui/title-block.js';
-import { api } from '../../wire/api.js';
-import { useAskPages } from '../../wire/asking.js';
+import { api } from '../../api-client/api.js';
+import { useApiPages } from '../../api-client/queries.js';
 
 const STATES = REQUEST_STATES.map((value) => ({ value, label: REQUEST_STATE_WORDS[value] }));
 
 /** All requests that the person may see. */
 export function RequestsScreen() {
-  const isRequester = useIs('requester');
-  const mayAsk = useIs('requester', 'manager');
+  const isRequester = useHasRole('requester');
+  const mayAsk = useHasRole('requester', 'manager');
   const [state, setState] = useState('');
   const [mine, setMine] = useState(isRequester);
   const [text, setText] = useState('');
   const q = useSettled(text);
-  const lines = useAskPages('requests', api('GET /requests', { state, mine: mine || null, q }));
+  const lines = useApiPages('requests', api('GET /requests', { state, mine: mine || null, q }));
   const filtered = state !== '' || q !== '' || mine;
   return (
     <>
@@ -46,7 +46,7 @@ export function RequestsScreen() {
         <SelectField label="Where it is" none="anywhere" value={state} onChange={setState} choices={STATES} />
         {isRequester && <Tick label="only mine" checked={mine} onChange={setMine} />}
       </div>
-      <Fetched
+      <FetchStates
         of={lines}
         what="the requests"
         empty={(value) =>
@@ -68,7 +68,7 @@ export function RequestsScreen() {
         }
       >
         {(value) => <RequestLines lines={value} />}
-      </Fetched>
+      </FetchStates>
       {lines.more && (
         <p style={{ paddingTop: '1rem' }}>
           <button type="button" className="button" onClick={lines.more}>

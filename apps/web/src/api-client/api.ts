@@ -19,9 +19,9 @@ type VerbOf<Of extends Name> = Of extends `${infer First extends Verb} ${string}
 type Body<Of extends Name> = Operations[Of]['body'] extends undefined ? unknown : { body: Operations[Of]['body'] };
 type Version<Of extends Name> = Operations[Of]['versioned'] extends true ? { version: number } : unknown;
 
-/** What an operation takes: its parameters by their names, its body, and the version where it asks for one. */
-export type Taken<Of extends Name> = Operations[Of]['parameters'] & Body<Of> & Version<Of>;
-/** What an operation takes as its body. */
+/** The arguments of an operation: its parameters by name, its body, and the version if it requires one. */
+export type Arguments<Of extends Name> = Operations[Of]['parameters'] & Body<Of> & Version<Of>;
+/** The body of an operation. */
 export type BodyOf<Of extends Name> = Operations[Of]['body'];
 export type AnswerOf<Of extends Name> = Operations[Of]['answer'];
 
@@ -39,19 +39,19 @@ interface Loose {
  */
 export function api<Of extends Name>(
   name: Of,
-  ...[taken]: object extends Taken<Of> ? [taken?: Taken<Of>] : [taken: Taken<Of>]
+  ...[args]: object extends Arguments<Of> ? [args?: Arguments<Of>] : [args: Arguments<Of>]
 ): Call<AnswerOf<Of>, VerbOf<Of>> {
-  const { body, version, ...parameters } = (taken ?? {}) as Loose;
+  const { body, version, ...parameters } = (args ?? {}) as Loose;
   const [verb, template = ''] = name.split(' ') as [VerbOf<Of>, string?];
   const path = template.replace(/\{(\w+)\}/g, (_, place: string) => encodeURIComponent(String(parameters[place])));
-  const asked = Object.entries(parameters).filter(([key]) => !template.includes(`{${key}}`));
-  return { verb, path: `${path}${queryOf(asked)}`, body, version };
+  const inQuery = Object.entries(parameters).filter(([key]) => !template.includes(`{${key}}`));
+  return { verb, path: `${path}${queryOf(inQuery)}`, body, version };
 }
 
 type Plain = string | number | boolean | null | undefined;
 
-function queryOf(asked: readonly (readonly [string, unknown])[]): string {
-  const given = asked.flatMap(([key, value]) =>
+function queryOf(parameters: readonly (readonly [string, unknown])[]): string {
+  const given = parameters.flatMap(([key, value]) =>
     ([value].flat() as Plain[]).flatMap((each) => ((each ?? '') === '' ? [] : [[key, String(each)]])),
   );
   return given.length > 0 ? `?${new URLSearchParams(given).toString()}` : '';

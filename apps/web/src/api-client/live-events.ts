@@ -2,10 +2,10 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { LiveEvent } from '#libs/contract/src/index.js';
 import { api } from './api.js';
-import { addressOf } from './call.js';
-import type { Topic } from './asking.js';
+import { urlOf } from './call.js';
+import type { Topic } from './queries.js';
 
-/** What a change of one kind also shows in. */
+/** Which topics a change of one kind makes stale. */
 const TOUCHES: Record<LiveEvent['topic'], readonly Topic[]> = {
   requests: ['requests', 'plan'],
   jobs: ['jobs', 'requests', 'plan'],
@@ -20,12 +20,12 @@ const TOUCHES: Record<LiveEvent['topic'], readonly Topic[]> = {
 
 const GATHER_MS = 120;
 
-/** Keeps everything on the screen fresh by the server's live events; says whether that connection stands. */
-export function useLive(): boolean {
+/** Keeps everything on the screen fresh by the server's live events. Returns whether the connection is up. */
+export function useLiveEvents(): boolean {
   const client = useQueryClient();
   const [connected, setConnected] = useState(true);
   useEffect(() => {
-    const source = new EventSource(addressOf(api('GET /live')));
+    const source = new EventSource(urlOf(api('GET /live')));
     const waiting = new Set<Topic>();
     let timer: ReturnType<typeof setTimeout> | undefined;
     const flush = () => {
@@ -36,7 +36,7 @@ export function useLive(): boolean {
     let wasLost = false;
     source.onopen = () => {
       setConnected(true);
-      // What happened while the line was down is not sent again, so everything shown is asked for once more.
+      // What happened while the line was down is not sent again, so everything shown is fetched again.
       if (wasLost) void client.invalidateQueries();
       wasLost = false;
     };

@@ -5,7 +5,7 @@ import { inWords } from './field-words.js';
 const ROOT = '/api/v1';
 
 /** The server refused: its problem details say what was found, what is allowed and what to do. */
-export class Refused extends Error {
+export class ApiError extends Error {
   constructor(readonly problem: Problem) {
     super(detailInWords(problem) || problem.title);
   }
@@ -22,18 +22,18 @@ function detailInWords({ detail = '', errors = [] }: Problem): string {
   return errors.reduce((text, { field, sentence }) => text.replace(sentence, () => inWords(field, sentence)), detail);
 }
 
-/** The server is still at the first try of an act with this key: ask again in a moment. */
-export function isStillAtWork(error: unknown): boolean {
-  return error instanceof Refused && error.problem.type === '/problems/idempotency-key/at-work';
+/** The server is still working on the first try with this key: try again in a moment. */
+export function isStillInProgress(error: unknown): boolean {
+  return error instanceof ApiError && error.problem.type === '/problems/idempotency-key/at-work';
 }
 
-/** The act was done by an earlier try whose answer was lost for good: what became of it has to be looked up. */
+/** An earlier try made this change and its answer is lost: the result has to be fetched. */
 export function wasDoneAlready(error: unknown): boolean {
-  return error instanceof Refused && error.problem.type === '/problems/idempotency-key/done-already';
+  return error instanceof ApiError && error.problem.type === '/problems/idempotency-key/done-already';
 }
 
-/** Nothing came back: the network or the server is away. Whether the server acted is not known. */
-export class NoAnswer extends Error {
+/** No answer came: the network or the server is away. Whether the server made the change is not known. */
+export class ConnectionError extends Error {
   constructor(cause: unknown) {
     super('The lab server does not answer.', { cause });
   }
@@ -42,7 +42,7 @@ export class NoAnswer extends Error {
 export interface CallOptions {
   /** Media type of a file that is sent as it is. */
   type?: string;
-  /** Makes a repeated POST harmless: the server acts once per key. */
+  /** Makes a repeated POST harmless: the server makes one change per key. */
   key?: string | undefined;
   signal?: AbortSignal;
 }
@@ -51,44 +51,44 @@ export interface CallOptions {
  * Calls the API.
  *
  * @returns the answer's JSON; `undefined` for an empty one
- * @throws {Refused} for an answer that is not a success, {NoAnswer} when none came
+ * @throws {ApiError} for an answer that is not a success, {ConnectionError} when none came
  */
-export async function call<Answer>(asked: Call<Answer>, options: CallOptions = {}): Promise<Answer> {
-  const response = await send(asked, options);
+export async function call<Answer>(request: Call<Answer>, options: CallOptions = {}): Promise<Answer> {
+  const response = await send(request, options);
   const text = await response.text().catch((cause: unknown) => {
     if (options.signal?.aborted) throw cause;
-    throw new NoAnswer(cause); // the line broke in the middle of the answer
+    throw new ConnectionError(cause); // the line broke in the middle of the answer
   });
-  if (!response.ok) throw new Refused(problemOf(response, text));
+  if (!response.ok) throw new ApiError(problemOf(response, text));
   return (text ? JSON.parse(text) : undefined) as Answer;
 }
 
-/** A new key for one act of a person. */
-export function newKey(): string {
+/** A new key for one change. */
+export function newIdempotencyKey(): string {
   return crypto.randomUUID?.() ?? `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`;
 }
 
 /** Where a browser can fetch something by itself: downloads, feeds, pictures. */
-export function addressOf({ path }: Call<unknown, 'GET'>): string {
+export function urlOf({ path }: Call<unknown, 'GET'>): string {
   return `${ROOT}${path}`;
 }
 
-async function send(asked: Call<unknown>, options: CallOptions): Promise<Response> {
-  const { verb, path, body } = asked;
+async function send(request: Call<unknown>, options: CallOptions): Promise<Response> {
+  const { verb, path, body } = request;
   const { signal } = options;
   try {
     return await fetch(`${ROOT}${path}`, {
       method: verb,
-      headers: headersOf(asked, options),
+      headers: headersOf(request, options),
       body: body instanceof Blob ? body : body === undefined ? null : JSON.stringify(body),
       credentials: 'same-origin',
-      // The ETag of an answer is its version for editing; what hangs on it may change without it.
+      // The ETag of an answer is its version for editing; what is joined to it may change while the version stays.
       cache: 'no-store',
       ...(signal ? { signal } : {}),
     });
   } catch (cause) {
     if (signal?.aborted) throw cause;
-    throw new NoAnswer(cause);
+    throw new ConnectionError(cause);
   }
 }
 
@@ -107,7 +107,7 @@ function problemOf(response: Response, text: string): Problem {
     const problem = JSON.parse(text) as Problem;
     if (typeof problem.title === 'string') return problem;
   } catch {
-    // Not JSON: a proxy in between answered; the status is all there is to tell.
+    // Not JSON: a proxy in between answered; only the status is known.
   }
   return {
     type: 'about:blank',

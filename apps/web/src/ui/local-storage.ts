@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 
 /** State that survives a reload of the page on this device, until `forget` is called. */
-export function useKept<Value>(
+export function useLocalStorage<Value>(
   key: string,
   initial: Value,
 ): [Value, (next: Value | ((now: Value) => Value)) => void, () => void] {

@@ -1,5 +1,5 @@
-/** Where something is on its way, as a scale with a pointer over the present step. */
-export function Way({
+/** How far something has come, as a scale with a pointer over the present step. */
+export function Steps({
   steps,
   at,
   aside,

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Dialog } from './dialog.js';
-import { Refusal } from './faces.js';
+import { ErrorMessage } from './fetch-states.js';
 import { TextField } from './fields.js';
 
 interface Props {
@@ -17,13 +17,13 @@ interface Props {
 }
 
 /** Asks for the reason of an act before it is done. */
-export function AskWhy({ title, explain, button, sharp, busy, error, onWhy, onClose }: Props) {
+export function ReasonDialog({ title, explain, button, sharp, busy, error, onWhy, onClose }: Props) {
   const [why, setWhy] = useState('');
   return (
     <Dialog title={title} onClose={onClose}>
       <p>{explain}</p>
       <TextField label="Why" required rows={2} value={why} onChange={setWhy} />
-      <Refusal error={error} />
+      <ErrorMessage error={error} />
       <div>
         <button
           type="button"

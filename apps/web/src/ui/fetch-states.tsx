@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 
-/** Something is on its way. */
-export function Waiting({ what }: { what: string }) {
+/** Something is being fetched. */
+export function Loading({ what }: { what: string }) {
   return (
     <div className="face" role="status">
       <span>Fetching {what} …</span>
@@ -11,7 +11,7 @@ export function Waiting({ what }: { what: string }) {
 }
 
 /** Something could not be fetched: why, and a way to try again. */
-export function Trouble({ error, onRetry, what }: { error: Error | null; onRetry?: () => void; what?: string }) {
+export function FetchFailed({ error, onRetry, what }: { error: Error | null; onRetry?: () => void; what?: string }) {
   return (
     <div className="face note act" role="alert">
       <strong>{what ? `${what} could not be fetched.` : 'That did not work.'}</strong>
@@ -38,29 +38,29 @@ export function Empty({ children, action }: { children: ReactNode; action?: Reac
   );
 }
 
-interface Fetch<Value> {
-  state: 'waiting' | 'failed' | 'ready';
+interface FetchState<Value> {
+  state: 'loading' | 'failed' | 'ready';
   value: Value | undefined;
   error: Error | null;
   retry: () => void;
 }
 
-/** The first three faces of a fetch; with a value, what `children` makes of it. `empty` is asked first. */
-export function Fetched<Value>({
+/** Shows a fetch that loads or has failed; with a value, what `empty` or else `children` makes of it. */
+export function FetchStates<Value>({
   of,
   what,
   empty,
   children,
 }: {
-  of: Fetch<Value>;
+  of: FetchState<Value>;
   /** What is fetched, in the middle of a sentence: `the items`. */
   what: string;
   empty?: (value: Value) => ReactNode;
   children: (value: Value) => ReactNode;
 }) {
   if (of.value === undefined) {
-    if (of.state === 'failed') return <Trouble error={of.error} onRetry={of.retry} what={capital(what)} />;
-    return <Waiting what={what} />;
+    if (of.state === 'failed') return <FetchFailed error={of.error} onRetry={of.retry} what={capital(what)} />;
+    return <Loading what={what} />;
   }
   return <>{empty?.(of.value) || children(of.value)}</>;
 }
@@ -69,8 +69,8 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** What a refused or unanswered act says; nothing when there is none. */
-export function Refusal({ error }: { error: Error | null | undefined }) {
+/** Why a change was refused or not answered; nothing without an error. */
+export function ErrorMessage({ error }: { error: Error | null | undefined }) {
   if (!error) return null;
   return (
     <p className="note act" role="alert">

@@ -1,5 +1,5 @@
 /** Text that breaks only at its spaces: the tags and designations in it stay whole. */
-export function Unbroken({ children }: { children: string }) {
+export function NoBreak({ children }: { children: string }) {
   return children.split(' ').flatMap((word, at) => [
     at > 0 ? ' ' : '',
     <span key={at} className="one-line">
