@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Dialog } from './dialog.js';
 import { ErrorMessage } from './fetch-states.js';
-import { TextField } from './fields.js';
+import { TextField } from './fields/text-field.js';
 
 interface Props {
   title: string;

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
-import { SelectField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
 import { useJobAct } from './sending.js';
 import { WhyDialog } from './why-dialog.js';
 import { api } from '../../api-client/api.js';

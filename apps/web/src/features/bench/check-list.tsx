@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { BenchCheckView, JobView } from '#libs/contract/src/index.js';
 import { decimalMarkIn, formatNumber, parseHinted, parseNumber, unitsOf } from '#libs/units/src/index.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { clock } from '../../ui/moments.js';
 import { useJobAct } from './sending.js';
 import { api } from '../../api-client/api.js';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Dialog } from '../../ui/dialog.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 
 /** Asks for the reason of something that the record must explain. */
 export function WhyDialog({

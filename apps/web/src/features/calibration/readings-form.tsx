@@ -1,7 +1,8 @@
 import type { ExtensionReadingsBody, ForceReadingsBody } from '#libs/contract/src/index.js';
 import { decimalMarkIn, parseHinted } from '#libs/units/src/index.js';
 import type { DecimalMark } from '#libs/units/src/index.js';
-import { SelectField, TextField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
 
 /** Readings of one direction as they are typed. */
 export interface ForceTyped {

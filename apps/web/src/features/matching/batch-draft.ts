@@ -2,7 +2,7 @@ import type { BatchBody, BatchView, MethodView } from '#libs/contract/src/index.
 import { askFields, hasStrength } from '#libs/matching/src/index.js';
 import type { AskField, Hazard } from '#libs/matching/src/index.js';
 import { formatNumber, fromInternal, isUnit, parseNumber, toInternal } from '#libs/units/src/index.js';
-import type { Typed } from '../../ui/fields.js';
+import type { Typed } from '../../ui/fields/quantity-field.js';
 
 /** One batch as it stands in the form: figures as typed, with the unit they were typed in. */
 export interface BatchDraft {

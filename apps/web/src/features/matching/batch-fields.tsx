@@ -1,8 +1,11 @@
 import type { MaterialView, MethodView } from '#libs/contract/src/index.js';
 import type { AskField, Hazard } from '#libs/matching/src/index.js';
 import type { Quantity } from '#libs/units/src/index.js';
-import { QuantityField, SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
-import type { Typed } from '../../ui/fields.js';
+import { QuantityField } from '../../ui/fields/quantity-field.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
+import { Tick, Ticks } from '../../ui/fields/ticks.js';
+import type { Typed } from '../../ui/fields/quantity-field.js';
 import { named } from '../../ui/named.js';
 import { questionsOf, withEnd } from './batch-draft.js';
 import type { BatchDraft } from './batch-draft.js';

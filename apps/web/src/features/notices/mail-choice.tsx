@@ -1,6 +1,6 @@
 import type { MailWay } from '#libs/contract/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { SelectField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
 import { useToast } from '../../ui/toasts.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';

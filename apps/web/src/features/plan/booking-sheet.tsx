@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { BookingView, CauseView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { moment, span } from '../../ui/moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';

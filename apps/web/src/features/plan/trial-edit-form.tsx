@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { BookingView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
-import { SelectField, TextField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { useApiQuery } from '../../api-client/queries.js';
 import { api } from '../../api-client/api.js';

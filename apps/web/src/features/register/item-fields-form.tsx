@@ -1,7 +1,10 @@
 import type { ItemField } from '#libs/matching/src/index.js';
 import { formatNumber, isUnit, parseNumber, toInternal } from '#libs/units/src/index.js';
-import { QuantityField, SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
-import type { Typed } from '../../ui/fields.js';
+import { QuantityField } from '../../ui/fields/quantity-field.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
+import { Tick, Ticks } from '../../ui/fields/ticks.js';
+import type { Typed } from '../../ui/fields/quantity-field.js';
 import { asText } from './paths.js';
 import { words } from './fields-view.js';
 

@@ -3,7 +3,9 @@ import type { MaterialView, SaveMaterialBody } from '#libs/contract/src/index.js
 import type { MaterialGroup, StrengthBand, StrengthProperty } from '#libs/matching/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
-import { SelectField, TextField, Tick } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
+import { Tick } from '../../ui/fields/ticks.js';
 import { useToast } from '../../ui/toasts.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';

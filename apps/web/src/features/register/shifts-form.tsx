@@ -1,4 +1,5 @@
-import { TextField, Ticks } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
+import { Ticks } from '../../ui/fields/ticks.js';
 import type { RowProblems, ShiftRow } from './shift-rows.js';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { moment } from '../../ui/moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';

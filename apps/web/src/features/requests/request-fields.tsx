@@ -1,6 +1,8 @@
 import type { BatchBody, ConformityAsk, RequestView, SaveRequestBody, TeamRef } from '#libs/contract/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
-import { SelectField, TextField, Tick } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
+import { Tick } from '../../ui/fields/ticks.js';
 import { named } from '../../ui/named.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { DISPOSALS } from './words.js';

@@ -4,7 +4,7 @@ import { parseNumber } from '#libs/units/src/index.js';
 import { BenchFrame } from '../../features/bench/bench-frame.js';
 import { useJobAct } from '../../features/bench/sending.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { useLocalStorage } from '../../ui/local-storage.js';
 import { api } from '../../api-client/api.js';
 

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField, Tick } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
+import { Tick } from '../../ui/fields/ticks.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';

@@ -20,7 +20,8 @@ import {
 import { CALIBRATED_QUANTITIES } from '#libs/matching/src/index.js';
 import { decimalMarkIn, parseHinted } from '#libs/units/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { SelectField, TextField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { KIND_WORDS, StatusWord } from '../../features/register/item-words.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
-import { SelectField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
 import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';

@@ -8,7 +8,7 @@ import { WebhookList } from '../../features/exchange/webhook-list.js';
 import { KIND_WORDS } from '../../features/register/item-words.js';
 import { useHasRole } from '../../features/session/session.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
-import { SelectField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { urlOf, call, newIdempotencyKey } from '../../api-client/call.js';

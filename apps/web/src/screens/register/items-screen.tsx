@@ -7,7 +7,8 @@ import { KIND_WORDS, STATUS_CHOICES, StateWord, StatusWord, capacityText } from 
 import { useSearch } from '../../features/register/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
-import { SelectField, TextField } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';

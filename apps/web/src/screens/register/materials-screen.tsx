@@ -3,7 +3,7 @@ import { MaterialDialog } from '../../features/register/material-dialog.js';
 import { useSearch } from '../../features/register/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';

@@ -4,7 +4,7 @@ import type { MethodView } from '#libs/contract/src/index.js';
 import { useSearch } from '../../features/register/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';

@@ -3,7 +3,9 @@ import type { NewPersonBody, PersonView, Role } from '#libs/contract/src/index.j
 import { useHasRole } from '../../features/session/session.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { SelectField, TextField, Tick, Ticks } from '../../ui/fields.js';
+import { SelectField } from '../../ui/fields/select-field.js';
+import { TextField } from '../../ui/fields/text-field.js';
+import { Tick, Ticks } from '../../ui/fields/ticks.js';
 import { day, fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';

@@ -6,7 +6,7 @@ import type { RowProblems, ShiftRow } from '../../features/register/shift-rows.j
 import { ShiftsForm } from '../../features/register/shifts-form.js';
 import { useHasRole } from '../../features/session/session.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';

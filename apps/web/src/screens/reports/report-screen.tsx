@@ -8,7 +8,7 @@ import { ResultsTable } from '../../features/results/results-table.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { moment } from '../../ui/moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { VerifyView } from '#libs/contract/src/index.js';
 import { FetchStates } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';

@@ -11,7 +11,7 @@ import { useHasRole } from '../../features/session/session.js';
 import { ReasonDialog } from '../../ui/reason-dialog.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields.js';
+import { TextField } from '../../ui/fields/text-field.js';
 import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { Steps } from '../../ui/steps.js';
