@@ -1,12 +1,11 @@
 import type { CurveProposalView, JobView } from '#libs/contract/src/index.js';
-import { Body, Controller, HttpCode, Param, Post, Query, Req } from '@nestjs/common';
-import { ApiBody, ApiConsumes } from '@nestjs/swagger';
+import { Body, Controller, HttpCode, Param, Post, Query } from '@nestjs/common';
 import { AnId } from '../exchange/an-id.js';
-import { readBody } from '../exchange/read-body.js';
 import { FileNameDto } from '../exchange/files.controller.js';
 import { By } from '../platform/by.js';
+import { FileBody, TakesFile } from '../platform/file-body.js';
 import { May } from '../platform/may.js';
-import type { LabRequest, SignedIn } from '../platform/signed-in.js';
+import type { SignedIn } from '../platform/signed-in.js';
 import { CurveConfirmDto } from './bench.dto.js';
 import { CURVE_LIMIT_BYTES, CurvesService } from './curves.service.js';
 
@@ -17,17 +16,15 @@ export class CurvesController {
   /** Keeps the raw body as the recorded curve of a specimen, and says how it is understood. */
   @Post()
   @HttpCode(200)
-  @ApiConsumes('application/octet-stream')
-  @ApiBody({ schema: { type: 'string', format: 'binary' } })
+  @TakesFile(CURVE_LIMIT_BYTES, 'application/octet-stream')
   @May('edit-results')
-  async receive(
+  receive(
     @Param('id', AnId) id: string,
     @Param('sid', AnId) sid: string,
     @Query() { name }: FileNameDto,
-    @Req() request: LabRequest,
+    @FileBody() content: Buffer,
     @By() by: SignedIn,
   ): Promise<CurveProposalView> {
-    const content = await readBody(request, CURVE_LIMIT_BYTES);
     return this.curves.receive(id, sid, { name, content }, by);
   }
 

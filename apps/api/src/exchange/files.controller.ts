@@ -1,14 +1,14 @@
 import { FILE_LIMIT_BYTES, recordAct, StoredFileRepository } from '#libs/records/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { Controller, Get, Header, Param, Post, Query, Req, StreamableFile } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiProduces } from '@nestjs/swagger';
+import { ApiProduces } from '@nestjs/swagger';
 import { DataSource } from 'typeorm';
 import { By } from '../platform/by.js';
 import { Text } from '../platform/fields.js';
+import { FileBody, TakesFile } from '../platform/file-body.js';
 import { May } from '../platform/may.js';
 import type { LabRequest, SignedIn } from '../platform/signed-in.js';
 import { AnId } from './an-id.js';
-import { readBody } from './read-body.js';
 
 /** What a browser may be told that a file is; everything else is bytes to it. */
 const KNOWN_TYPES = ['application/pdf', 'image/png', 'image/jpeg', 'text/csv', 'text/plain'];
@@ -25,15 +25,14 @@ export class FilesController {
 
   /** Keeps the raw body as a file of at most 20 MB. */
   @Post()
-  @ApiConsumes('application/octet-stream')
-  @ApiBody({ schema: { type: 'string', format: 'binary' } })
+  @TakesFile(FILE_LIMIT_BYTES, 'application/octet-stream')
   @May('store-files')
   async keep(
     @Req() request: LabRequest,
+    @FileBody() content: Buffer,
     @Query() { name }: FileNameDto,
     @By() by: SignedIn,
   ): Promise<{ id: string; sha256: string }> {
-    const content = await readBody(request, FILE_LIMIT_BYTES);
     const sent = request.headers['content-type']?.split(';')[0]?.trim().toLowerCase() ?? '';
     const mediaType = KNOWN_TYPES.includes(sent) ? sent : 'application/octet-stream';
     return this.records.transaction(async (manager) => {

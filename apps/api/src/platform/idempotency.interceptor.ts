@@ -18,7 +18,8 @@ const KEY = /^[\w.:-]{8,128}$/;
 /**
  * A POST that carries an Idempotency-Key is done once: its retry gets the first answer again, with `Idempotency-Replayed: true`.
  * That it was done is kept in the transaction of the change itself, so that this holds also when this process dies in between.
- * Keys are each person's own and are kept for two days. A refused request was not done, and its key may be used again.
+ * Keys are each person's own and are kept for two days. A key that comes back with another address or another body, down to the
+ * last byte of a file, is refused. A refused request was not done, and its key may be used again.
  */
 @Injectable()
 export class IdempotencyInterceptor implements NestInterceptor {
@@ -70,7 +71,8 @@ export class IdempotencyInterceptor implements NestInterceptor {
 const SENTENCES = {
   'at-work': 'The first request with this key is still at work. Ask again in a moment.',
   'done-already': 'This was done before, but its answer was lost. Reload to see it.',
-  'other-request': 'This key was used for something else. Use a new one.',
+  'other-request':
+    'This key was used for something else, or for a file with other bytes. Nothing of this was kept: use a new key.',
 };
 
 function keyOf(header: string | string[]): string {
@@ -81,6 +83,10 @@ function keyOf(header: string | string[]): string {
 }
 
 function hashOf({ method, originalUrl, body }: LabRequest): string {
-  const whole = JSON.stringify([method, originalUrl, Buffer.isBuffer(body) ? body.toString('base64') : body]) ?? '';
-  return createHash('sha256').update(whole).digest('hex');
+  const hash = createHash('sha256');
+  if (!Buffer.isBuffer(body)) return hash.update(JSON.stringify([method, originalUrl, body])).digest('hex');
+  return hash
+    .update(JSON.stringify([method, originalUrl]))
+    .update(body)
+    .digest('hex');
 }

@@ -7,6 +7,7 @@ import type { ApiConfig } from '../config.js';
 import { AccessGuard } from './access.guard.js';
 import { API_CONFIG } from './api-config.js';
 import { CurrentLab } from './current-lab.js';
+import { FileBodyInterceptor } from './file-body.js';
 import { HealthController } from './health.controller.js';
 import { IdempotencyInterceptor } from './idempotency.interceptor.js';
 import { LiveController } from './live.controller.js';
@@ -29,6 +30,7 @@ export class PlatformModule {
     const always = [
       { provide: APP_FILTER, useValue: new ProblemFilter(log) },
       { provide: APP_GUARD, useClass: AccessGuard },
+      { provide: APP_INTERCEPTOR, useClass: FileBodyInterceptor }, // before the next, which asks what the body is
       { provide: APP_INTERCEPTOR, useClass: IdempotencyInterceptor },
       { provide: APP_INTERCEPTOR, useClass: VersionInterceptor },
     ];

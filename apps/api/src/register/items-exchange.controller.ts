@@ -1,14 +1,14 @@
 import type { ImportView } from '#libs/contract/src/index.js';
 import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import type { ItemKind } from '#libs/matching/src/index.js';
-import { Controller, Get, Header, HttpCode, Post, Query, Req } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiProduces } from '@nestjs/swagger';
+import { Controller, Get, Header, HttpCode, Post, Query } from '@nestjs/common';
+import { ApiProduces } from '@nestjs/swagger';
 import { DryRunDto } from '../exchange/dry-run.dto.js';
-import { readBody } from '../exchange/read-body.js';
 import { By } from '../platform/by.js';
 import { OneOf } from '../platform/fields.js';
+import { FileBody, TakesFile } from '../platform/file-body.js';
 import { May } from '../platform/may.js';
-import type { LabRequest, SignedIn } from '../platform/signed-in.js';
+import type { SignedIn } from '../platform/signed-in.js';
 import { ItemsExchangeService } from './items-exchange.service.js';
 
 const CSV_LIMIT_BYTES = 5 * 1024 * 1024;
@@ -36,11 +36,9 @@ export class ItemsExchangeController {
   /** Takes a CSV of items: new tags are registered, known ones changed. Nothing is kept while one line is bad. */
   @Post('import')
   @HttpCode(200)
-  @ApiConsumes('text/csv')
-  @ApiBody({ schema: { type: 'string' } })
+  @TakesFile(CSV_LIMIT_BYTES, 'text/csv')
   @May('edit-items')
-  async import(@Req() request: LabRequest, @Query() { dryRun }: DryRunDto, @By() by: SignedIn): Promise<ImportView> {
-    const body = await readBody(request, CSV_LIMIT_BYTES);
+  import(@FileBody() body: Buffer, @Query() { dryRun }: DryRunDto, @By() by: SignedIn): Promise<ImportView> {
     return this.exchange.import(body.toString('utf8'), dryRun ?? false, by);
   }
 }

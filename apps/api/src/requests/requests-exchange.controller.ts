@@ -1,10 +1,10 @@
 import type { ImportView } from '#libs/contract/src/index.js';
-import { Controller, Get, Header, HttpCode, Post, Query, Req } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiProduces } from '@nestjs/swagger';
-import { readBody } from '../exchange/read-body.js';
+import { Controller, Get, Header, HttpCode, Post, Query } from '@nestjs/common';
+import { ApiProduces } from '@nestjs/swagger';
 import { By } from '../platform/by.js';
+import { FileBody, TakesFile } from '../platform/file-body.js';
 import { May } from '../platform/may.js';
-import type { LabRequest, SignedIn } from '../platform/signed-in.js';
+import type { SignedIn } from '../platform/signed-in.js';
 import { DryRunDto } from '../exchange/dry-run.dto.js';
 import { RequestsExchangeService } from './requests-exchange.service.js';
 
@@ -28,11 +28,9 @@ export class RequestsExchangeController {
   /** Takes a CSV of requests; each becomes a draft. Nothing is kept while one line is bad. */
   @Post('import')
   @HttpCode(200)
-  @ApiConsumes('text/csv')
-  @ApiBody({ schema: { type: 'string' } })
+  @TakesFile(CSV_LIMIT_BYTES, 'text/csv')
   @May('submit-request')
-  async import(@Req() request: LabRequest, @Query() { dryRun }: DryRunDto, @By() by: SignedIn): Promise<ImportView> {
-    const body = await readBody(request, CSV_LIMIT_BYTES);
+  import(@FileBody() body: Buffer, @Query() { dryRun }: DryRunDto, @By() by: SignedIn): Promise<ImportView> {
     return this.exchange.import(body.toString('utf8'), dryRun ?? false, by);
   }
 }
