@@ -3,8 +3,6 @@ import { once } from 'node:events';
 import { createServer } from 'node:http';
 import type { IncomingHttpHeaders, Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { simpleParser } from 'mailparser';
-import { SMTPServer } from 'smtp-server';
 import type {
   DeliveryView,
   JobView,
@@ -18,48 +16,10 @@ import { postMessage } from '#apps/worker/src/deliver-webhook/post-message.js';
 import type { Client } from '../support/client.js';
 import { startLab, TEST_TEAM } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
+import { PostOffice } from '../support/post-office.js';
 import { until } from '../support/until.js';
 import { benchLab, readyRequest } from '../stories/bench-lab.js';
 import type { BenchLab } from '../stories/bench-lab.js';
-
-interface Mailed {
-  to: string;
-  subject: string;
-  text: string;
-  id: string;
-}
-
-/** A mail server of another make that keeps what it gets; it refuses one address for good. */
-class PostOffice {
-  readonly mails: Mailed[] = [];
-  private readonly server = new SMTPServer({
-    disabledCommands: ['AUTH', 'STARTTLS'],
-    onRcptTo: ({ address }, _session, done) => {
-      if (!address.startsWith('gone')) return done();
-      done(Object.assign(new Error('no such mailbox'), { responseCode: 550 }));
-    },
-    onData: (stream, session, done) => {
-      void simpleParser(stream).then(({ subject = '', text = '', messageId = '' }) => {
-        this.mails.push({ to: session.envelope.rcptTo[0]!.address, subject, text, id: messageId });
-        done();
-      });
-    },
-  });
-
-  async open(): Promise<string> {
-    this.server.on('error', () => {}); // a client that leaves is its own affair
-    await new Promise<void>((resolve) => this.server.listen(0, '127.0.0.1', resolve));
-    return `smtp://127.0.0.1:${(this.server.server.address() as AddressInfo).port}`;
-  }
-
-  to(who: string): Mailed[] {
-    return this.mails.filter(({ to }) => to.startsWith(who));
-  }
-
-  close(): Promise<void> {
-    return new Promise((resolve) => this.server.close(resolve));
-  }
-}
 
 interface Received {
   headers: IncomingHttpHeaders;

@@ -1,8 +1,9 @@
 import type { EntityManager } from 'typeorm';
-import { IsNull } from 'typeorm';
+import { In, IsNull } from 'typeorm';
 import type { MailWay } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { PersonEntity } from '../people/person.entity.js';
+import { seesTeamSql } from '../people/sees.js';
 import { notify } from '../platform/live-events.js';
 import { announce } from '../tasks/announce.js';
 import { DEFAULT_MAIL } from './give-notices.js';
@@ -62,7 +63,8 @@ export class NoticeRepository {
   /**
    * One notice to be mailed, held to the end of the transaction so that two runs do not both mail it.
    *
-   * @returns null when there is nothing to mail any more: mailed, read, or being mailed elsewhere
+   * @returns null when there is nothing to mail any more: mailed, read, being mailed elsewhere, or about something that the
+   * person does not see any more
    */
   async holdForMail(id: string): Promise<NoticeEntity | null> {
     const [row] = await this.held({ id });
@@ -74,13 +76,27 @@ export class NoticeRepository {
     return this.held({ personId });
   }
 
-  private held(which: { id: string } | { personId: string }): Promise<NoticeEntity[]> {
+  private async held(which: { id: string } | { personId: string }): Promise<NoticeEntity[]> {
+    const ids = await this.stillSeen(which);
     return this.manager.find(NoticeEntity, {
-      where: { ...which, readAt: IsNull(), mailedAt: IsNull() },
+      where: { id: In(ids), readAt: IsNull(), mailedAt: IsNull() },
       order: { at: 'ASC' },
       take: MOST_IN_ONE_MAIL,
       lock: { mode: 'pessimistic_write', onLocked: 'skip_locked' },
     });
+  }
+
+  /** Ids of those about something that their person sees now: a mail reaches people after they have left a team. */
+  private async stillSeen(which: { id: string } | { personId: string }): Promise<string[]> {
+    const rows = await this.manager.query<{ id: string }[]>(
+      `select notice.id from notice join person on person.id = notice.person_id
+         left join report on report.id = substring(notice.path from '^/reports/(.{36})$')::uuid
+         left join request on request.id = coalesce(report.request_id, substring(notice.path from '^/requests/(.{36})$')::uuid)
+       where ${'id' in which ? 'notice.id' : 'notice.person_id'} = $1 and notice.read_at is null and notice.mailed_at is null
+         and ${seesTeamSql('request.team_id')}`,
+      ['id' in which ? which.id : which.personId],
+    );
+    return rows.map(({ id }) => id);
   }
 
   async mailed(ids: readonly string[]): Promise<void> {

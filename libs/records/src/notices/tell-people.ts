@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import { OF_THE_LAB_SQL, seesTeamSql } from '../people/sees.js';
 import type { RecordEntry } from '../record/append.js';
 import { aroundEvent } from './around-event.js';
 import { giveNotices } from './give-notices.js';
@@ -17,14 +18,20 @@ export async function tellPeople(manager: EntityManager, eventId: string, event:
   await giveNotices(manager, { to, key: eventId, kind: event.kind, path: around.path, ...words });
 }
 
+/** Whom a rule means, as people and teams are now: who has left a team or the lab since is not among them. */
 async function audienceOf(manager: EntityManager, { to }: NoticeRule, around: Around): Promise<string[]> {
   const { teamId, requesterId, technicianId } = around;
-  const named = [to.includes('team') ? requesterId : null, to.includes('technician') ? technicianId : null];
   const rows = await manager.query<{ id: string }[]>(
     `select id from person
-     where id = any($1::uuid[]) or ($2 and active and 'manager' = any(roles))
-       or ('requester' = any(roles) and id in (select person_id from team_member where team_id = $3))`,
-    [named.filter((id) => id !== null), to.includes('managers'), to.includes('team') ? teamId : null],
+     where ($1 and 'manager' = any(roles))
+       or (id = $2 and ${OF_THE_LAB_SQL})
+       or ((id = $3 or 'requester' = any(roles) and id in (select person_id from team_member where team_id = $4))
+         and ${seesTeamSql('$4')})`,
+    [
+      to.includes('managers'),
+      to.includes('technician') ? technicianId : null,
+      ...(to.includes('team') ? [requesterId, teamId] : [null, null]),
+    ],
   );
   return rows.map(({ id }) => id);
 }
