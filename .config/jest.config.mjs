@@ -10,7 +10,7 @@ const shared = {
   testEnvironmentOptions: { customExportConditions: ['source', 'node', 'node-addons'] },
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
   moduleFileExtensions: ['ts', 'tsx', 'js', 'mjs', 'cjs', 'json', 'node'],
-  transform: { '^.+\\.tsx?$': ['@swc/jest'] },
+  transform: { '^.+\\.tsx?$': ['@swc/jest'], '\\.css$': '<rootDir>/.config/css-classes.mjs' },
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   modulePathIgnorePatterns: ['<rootDir>/dist', '<rootDir>/.data'],
 };

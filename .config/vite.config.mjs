@@ -11,6 +11,7 @@ export default defineConfig({
   cacheDir: join(root, 'node_modules/.vite'),
   plugins: [react()],
   resolve: { conditions: ['source', 'module', 'browser', 'development|production'] },
+  css: { modules: { localsConvention: 'camelCase' } },
   build: { outDir: join(root, 'dist/web'), emptyOutDir: true, assetsInlineLimit: 0, target: 'es2022' },
   server: { host: '127.0.0.1', proxy: { '/api': api } },
 });

@@ -5,6 +5,7 @@ import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
 import { spills } from './spills.js';
 import { violationsInBothThemes } from './violations.js';
+import { styled } from './hands.js';
 
 const path = await browserPath();
 const inBrowser = maybe(withoutBrowser(path));
@@ -41,7 +42,7 @@ const MANAGER_SCREENS = [
 
 /** Screens of one thing, reached by the first link of a list. */
 const DETAILS = [
-  ['/requests', '.request-line a'],
+  ['/requests', `${styled('request-line')} a`],
   ['/planning/intake', 'tbody a'],
   ['/register/items', 'tbody a'],
 ] as const;
@@ -63,7 +64,7 @@ async function openFirst(page: Page, [list, link]: (typeof DETAILS)[number]): Pr
 }
 
 async function fetched(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.querySelector('.face .waiting-line') === null);
+  await page.waitForFunction(() => document.querySelector('[class*="_loading-line_"]') === null);
 }
 
 describe('the screens', () => {

@@ -3,6 +3,11 @@ import type { Locator, Page } from 'playwright-core';
 /** What can be pressed, by what it is for a screen reader. */
 export type Pressable = 'button' | 'link' | 'tab';
 
+/** The selector of a class of a CSS module: Vite writes `tested` as `_tested_` and a hash. */
+export function styled(name: string): string {
+  return `[class*="_${name}_"]`;
+}
+
 /** How a person works a page: with the mouse, or with nothing but the keyboard. */
 export interface Hand {
   page: Page;

@@ -9,7 +9,7 @@ import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
 import { until } from '../support/until.js';
 import { setUpLab } from '../stories/story-steps.js';
-import { mouse } from './hands.js';
+import { mouse, styled } from './hands.js';
 import { violationsInBothThemes } from './violations.js';
 
 jest.setTimeout(240_000);
@@ -155,7 +155,11 @@ function inside(at: string, { from, until: end }: { from: number; until: number 
 
 /** A figure of the comparison as it stands. */
 async function figure(page: Page, label: string): Promise<number> {
-  const text = await page.locator('.compare > div', { hasText: label }).locator('.fig strong').first().innerText();
+  const text = await page
+    .locator(`${styled('compare')} > div`, { hasText: label })
+    .locator(`${styled('fig')} strong`)
+    .first()
+    .innerText();
   return Number(text.replace(/\s/g, ''));
 }
 

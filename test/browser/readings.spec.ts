@@ -3,6 +3,7 @@ import { browserPath, signedIn, start, withoutBrowser } from '../support/browser
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
+import { styled } from './hands.js';
 
 const path = await browserPath();
 const inBrowser = maybe(withoutBrowser(path));
@@ -83,7 +84,7 @@ describe('figures that people read off something', () => {
       await page.getByLabel('Unit of column 3').selectOption('N');
       await page.getByRole('button', { name: 'Yes, read it like this' }).click();
       await page.getByRole('heading', { name: 'Is this how the file is meant?' }).waitFor({ state: 'detached' });
-      await page.locator('.specimen-tabs [aria-current=true]', { hasText: '05' }).waitFor();
+      await page.locator(`${styled('specimen-tabs')} [aria-current=true]`, { hasText: '05' }).waitFor();
     },
     60_000,
   );

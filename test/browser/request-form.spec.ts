@@ -3,6 +3,7 @@ import { browserPath, signedIn, start, withoutBrowser } from '../support/browser
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
+import { styled } from './hands.js';
 
 const path = await browserPath();
 const inBrowser = maybe(withoutBrowser(path));
@@ -20,9 +21,9 @@ async function choose(page: Page, label: string, beginning: string): Promise<voi
 /** What the form says under a field. */
 function remark(page: Page, label: string) {
   return page
-    .locator('.field')
+    .locator(styled('field'))
     .filter({ has: page.getByLabel(label, { exact: true }) })
-    .locator('.wrong');
+    .locator(styled('wrong'));
 }
 
 describe('the request form, filled wrong in ten ordinary ways', () => {
@@ -103,7 +104,7 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
     '6: without material or strength the form says what is missing',
     async () => {
       await page
-        .locator('.wrong, .note.act, .face')
+        .locator(`${styled('wrong')}, ${styled('note-act')}, ${styled('state')}`)
         .filter({ hasText: /material|strength|load|figure/i })
         .first()
         .waitFor();
@@ -142,7 +143,7 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
       await verdict().waitFor();
       const ticked = page.getByRole('group', { name: 'Results' }).getByRole('checkbox', { checked: true });
       while ((await ticked.count()) > 0) await ticked.first().uncheck();
-      await page.getByRole('group', { name: 'Results' }).locator('.wrong').waitFor();
+      await page.getByRole('group', { name: 'Results' }).locator(styled('wrong')).waitFor();
     },
     60_000,
   );

@@ -8,7 +8,7 @@ export async function spills(page: Page): Promise<string[]> {
         const { display, overflowX, clipPath } = getComputedStyle(box);
         if (display === 'inline' || overflowX !== 'visible' || clipPath !== 'none') return false;
         // A drawing has no boxes, a booking shows of its words what its time has room for, and the end of an axis is written astride.
-        if (box.closest('svg, .booking, .rung.axis')) return false;
+        if (box.closest('svg, [class*="_booking_"], [class*="_rung_"][class*="_axis_"]')) return false;
         return box.clientWidth > 0 && box.scrollWidth > box.clientWidth + 1;
       })
       .map(({ tagName, className, textContent }) => `${tagName}.${className}: ${(textContent ?? '').slice(0, 40)}`),

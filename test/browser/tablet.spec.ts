@@ -8,7 +8,7 @@ import { until } from '../support/until.js';
 import { benchLab, readyRequest } from '../stories/bench-lab.js';
 import type { BenchLab } from '../stories/bench-lab.js';
 import { setUpLab } from '../stories/story-steps.js';
-import { mouse } from './hands.js';
+import { mouse, styled } from './hands.js';
 import { checkAll, finish, scanAll, signIn } from './whole-story.js';
 
 jest.setTimeout(240_000);
@@ -56,7 +56,7 @@ describe('a technician with a tablet and a barcode reader', () => {
         else if (at === 9) await loseTheAnswerForGood(page, () => keep.tap());
         else await keep.tap();
         await page
-          .locator('.specimen-tabs button.tested')
+          .locator(`${styled('specimen-tabs')} button${styled('tested')}`)
           .nth(at - 1)
           .waitFor();
       }
@@ -94,7 +94,7 @@ const label = (at: number) => String(at).padStart(2, '0');
 const loadN = (at: number) => 2800 + 10 * at;
 
 async function type(page: Page, at: number): Promise<void> {
-  await page.locator('.specimen-tabs [aria-current=true]', { hasText: label(at) }).waitFor();
+  await page.locator(`${styled('specimen-tabs')} [aria-current=true]`, { hasText: label(at) }).waitFor();
   for (const reading of [1, 2, 3]) {
     await page.getByLabel(`Width, reading ${reading}`).fill('10');
     await page.getByLabel(`Thickness, reading ${reading}`).fill('4');

@@ -3,6 +3,7 @@ import { browserPath, signedIn, start, withoutBrowser } from '../support/browser
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
+import { styled } from './hands.js';
 
 const path = await browserPath();
 const inBrowser = maybe(withoutBrowser(path));
@@ -68,7 +69,7 @@ describe('three people in a browser', () => {
       await page.getByText(/^Yes: \d+ load trains pass every rule/).waitFor();
       await page.getByRole('button', { name: 'Accept' }).click();
       await page.getByRole('alert').waitFor();
-      for (const point of await page.locator('.framed .tick').all()) await point.click();
+      for (const point of await page.locator(`${styled('framed')} ${styled('tick')}`).all()) await point.click();
       await page.getByRole('button', { name: 'Accept' }).click();
       await page.getByText(`${reference} is accepted.`).waitFor();
       await page.getByRole('link', { name: 'Arrivals' }).click();
@@ -86,14 +87,17 @@ describe('three people in a browser', () => {
     async () => {
       const page = await signedIn(browser, lab, 'Olu Adeyemi', TABLET);
       await page.getByRole('button', { name: 'Take this job' }).click({ timeout: 60_000 });
-      await page.locator('.bench-head').waitFor();
+      await page.locator(styled('bench-head')).waitFor();
       await scan(page, 'NO-SUCH-TAG');
-      await page.locator('.wrong').waitFor();
-      const next = page.locator('.setup-steps li.now .tag');
+      await page.locator(styled('wrong')).waitFor();
+      const next = page.locator(`${styled('setup-steps')} li${styled('now')} ${styled('tag')}`);
       while ((await next.count()) > 0) {
         const tag = await next.innerText();
         await scan(page, tag);
-        await page.locator('.setup-steps li.now .tag').filter({ hasText: tag }).waitFor({ state: 'detached' });
+        await page
+          .locator(`${styled('setup-steps')} li${styled('now')} ${styled('tag')}`)
+          .filter({ hasText: tag })
+          .waitFor({ state: 'detached' });
       }
       await everyCheck(page);
 
@@ -101,21 +105,21 @@ describe('three people in a browser', () => {
       await page.getByRole('button', { name: 'Start the first specimen' }).click();
       await page.getByText('kept on this device').waitFor();
       await page.context().setOffline(false);
-      await page.locator('.specimen-tabs').waitFor();
+      await page.locator(styled('specimen-tabs')).waitFor();
 
-      for (const input of await page.locator('.reading-row input').all()) await input.fill('10');
-      for (const input of await page.locator('.result-row input').all()) await input.fill('100');
+      for (const input of await page.locator(`${styled('reading-row')} input`).all()) await input.fill('10');
+      for (const input of await page.locator(`${styled('result-row')} input`).all()) await input.fill('100');
       await page.context().setOffline(true);
       await page.getByRole('button', { name: /^Keep/ }).click();
       await page.getByText('kept on this device').waitFor();
       await page.context().setOffline(false);
-      await page.locator('.specimen-tabs .tested').waitFor();
-      expect(await page.locator('.specimen-tabs .tested').count()).toBe(1);
+      await page.locator(`${styled('specimen-tabs')} ${styled('tested')}`).waitFor();
+      expect(await page.locator(`${styled('specimen-tabs')} ${styled('tested')}`).count()).toBe(1);
 
       await page.getByRole('button', { name: /is invalid/ }).click();
       await page.getByRole('button', { name: 'Slipped' }).click();
       await page.getByRole('button', { name: /^Mark .* as invalid$/ }).click();
-      await page.locator('.specimen-tabs .invalid').waitFor();
+      await page.locator(`${styled('specimen-tabs')} ${styled('invalid')}`).waitFor();
 
       await page.getByRole('button', { name: /Finish|All done/ }).click();
       await page.getByLabel('Room temperature, °C').fill('23.1');
@@ -149,19 +153,22 @@ describe('three people in a browser', () => {
 
 /** Ticks every open check; the shift check with a reading well within its tolerance. */
 async function everyCheck(page: Page): Promise<void> {
-  const now = page.locator('.checks li.now');
+  const now = page.locator(`${styled('checks')} li${styled('now')}`);
   await now.first().waitFor();
   while ((await now.count()) > 0) {
     const name = await now.locator('strong').first().innerText();
     if (await now.getByLabel('Reference').count()) await checkCell(page);
     else await now.getByRole('button', { name: 'Done' }).click();
-    await page.locator('.checks li.now strong').filter({ hasText: name }).waitFor({ state: 'detached' });
+    await page
+      .locator(`${styled('checks')} li${styled('now')} strong`)
+      .filter({ hasText: name })
+      .waitFor({ state: 'detached' });
   }
 }
 
 /** Half the capacity of the cell, read with an error of 0.1 %. */
 async function checkCell(page: Page): Promise<void> {
-  const text = await page.locator('.checks li.now').innerText();
+  const text = await page.locator(`${styled('checks')} li${styled('now')}`).innerText();
   const capacity = Number(/carries ([\d\s]+)/.exec(text)?.[1]?.replace(/\s/g, ''));
   const reference = capacity / 2;
   await page.getByLabel('Reference').fill(String(reference));

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { TEST_PASSWORD } from '../support/lab.js';
 import type { Hand } from './hands.js';
+import { styled } from './hands.js';
 
 /** What the people of the story have in their hands: one page each. */
 export interface Cast {
@@ -93,7 +94,7 @@ async function run(hand: Hand, look: Look): Promise<void> {
   await scanAll(page, look);
   await checkAll(hand, look);
   for (const [at, load] of ['1400', '1420', '1390'].entries()) {
-    await page.locator('.specimen-tabs [aria-current=true]', { hasText: `0${at + 1}` }).waitFor();
+    await page.locator(`${styled('specimen-tabs')} [aria-current=true]`, { hasText: `0${at + 1}` }).waitFor();
     for (const reading of [1, 2, 3]) {
       await hand.fill(`Width, reading ${reading}`, '5.0');
       await hand.fill(`Thickness, reading ${reading}`, '4.0');
@@ -118,13 +119,13 @@ export async function finish(hand: Hand, look: Look = glance): Promise<void> {
 
 /** Every item is confirmed by its tag, as a barcode reader types it. */
 export async function scanAll(page: Page, look: Look = glance): Promise<void> {
-  const now = page.locator('.setup-steps li.now .tag');
+  const now = page.locator(`${styled('setup-steps')} li${styled('now')} ${styled('tag')}`);
   await now.waitFor();
   await look(page);
   for (let tag = await now.innerText(); ;) {
     await page.keyboard.type(tag);
     await page.keyboard.press('Enter');
-    const next = now.filter({ hasNotText: tag }).or(page.locator('.checks'));
+    const next = now.filter({ hasNotText: tag }).or(page.locator(styled('checks')));
     await next.first().waitFor();
     if ((await now.count()) === 0) return;
     tag = await now.innerText();
@@ -135,7 +136,7 @@ export async function scanAll(page: Page, look: Look = glance): Promise<void> {
 export async function checkAll(hand: Hand, look: Look = glance): Promise<void> {
   const { page } = hand;
   const open = page.getByRole('button', { name: /checks? to go$/ });
-  await page.locator('.checks').waitFor();
+  await page.locator(styled('checks')).waitFor();
   await look(page);
   for (let left = await leftOf(); left > 0;) {
     if (await page.getByLabel('Reference').isVisible()) {
@@ -147,7 +148,7 @@ export async function checkAll(hand: Hand, look: Look = glance): Promise<void> {
     }
     const before = left;
     await page.waitForFunction((count) => {
-      const text = document.querySelector('.bar .go')?.textContent ?? '';
+      const text = document.querySelector('[class*="_bar_"] [class*="_go_"]')?.textContent ?? '';
       return !text.startsWith(`${count} check`);
     }, before);
     left = await leftOf();

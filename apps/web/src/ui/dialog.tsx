@@ -1,5 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { ReactNode } from 'react';
+import { ui } from './styles.js';
+import styles from './dialog.module.css';
 
 /** A window over the sheet; Escape and a click beside it close it. */
 export function Dialog({
@@ -21,15 +23,15 @@ export function Dialog({
   return (
     <dialog
       ref={ref}
-      className={wide ? 'wide' : ''}
+      className={wide ? styles.wide : styles.dialog}
       aria-label={title}
       onClose={onClose}
       onClick={(event) => event.target === ref.current && onClose()}
     >
-      <div className="stack">
-        <div className="row between">
+      <div className={ui.stack}>
+        <div className={ui.rowBetween}>
           <h2>{title}</h2>
-          <button type="button" className="button bare" onClick={onClose}>
+          <button type="button" className={ui.buttonBare} onClick={onClose}>
             Close
           </button>
         </div>

@@ -1,11 +1,14 @@
+import { clsx } from 'clsx';
 import type { ReactNode } from 'react';
+import { ui } from './styles.js';
+import styles from './fetch-states.module.css';
 
 /** Something is being fetched. */
 export function Loading({ what }: { what: string }) {
   return (
-    <div className="face" role="status">
+    <div className={styles.state} role="status">
       <span>Fetching {what} …</span>
-      <span className="waiting-line" aria-hidden="true" />
+      <span className={styles.loadingLine} aria-hidden="true" />
     </div>
   );
 }
@@ -13,11 +16,11 @@ export function Loading({ what }: { what: string }) {
 /** Something could not be fetched: why, and a way to try again. */
 export function FetchFailed({ error, onRetry, what }: { error: Error | null; onRetry?: () => void; what?: string }) {
   return (
-    <div className="face note act" role="alert">
+    <div className={clsx(ui.noteAct, styles.state, styles.failed)} role="alert">
       <strong>{what ? `${what} could not be fetched.` : 'That did not work.'}</strong>
       <span>{error?.message ?? 'The reason is not known.'}</span>
       {onRetry && (
-        <button type="button" className="button" onClick={onRetry}>
+        <button type="button" className={ui.button} onClick={onRetry}>
           Try again
         </button>
       )}
@@ -28,8 +31,8 @@ export function FetchFailed({ error, onRetry, what }: { error: Error | null; onR
 /** Nothing is there: what that means and what to do next. */
 export function Empty({ children, action }: { children: ReactNode; action?: ReactNode }) {
   return (
-    <div className="face">
-      <svg width="120" height="28" viewBox="0 0 120 28" aria-hidden="true" className="soft">
+    <div className={styles.state}>
+      <svg width="120" height="28" viewBox="0 0 120 28" aria-hidden="true" className={ui.soft}>
         <path d="M4 4v20M116 4v20M4 14h112" stroke="currentColor" strokeDasharray="10 4 2 4" fill="none" />
       </svg>
       <p>{children}</p>
@@ -73,7 +76,7 @@ function capital(text: string): string {
 export function ErrorMessage({ error }: { error: Error | null | undefined }) {
   if (!error) return null;
   return (
-    <p className="note act" role="alert">
+    <p className={ui.noteAct} role="alert">
       {error.message}
     </p>
   );

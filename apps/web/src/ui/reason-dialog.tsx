@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { Dialog } from './dialog.js';
 import { ErrorMessage } from './fetch-states.js';
 import { TextField } from './fields/text-field.js';
+import { ui } from './styles.js';
 
 interface Props {
   title: string;
@@ -27,7 +28,7 @@ export function ReasonDialog({ title, explain, button, sharp, busy, error, onWhy
       <div>
         <button
           type="button"
-          className={sharp ? 'button sharp' : 'button main'}
+          className={sharp ? ui.buttonSharp : ui.buttonMain}
           disabled={!why.trim() || busy}
           onClick={() => onWhy(why)}
         >

@@ -1,3 +1,7 @@
+import { clsx } from 'clsx';
+import { ui } from './styles.js';
+import styles from './steps.module.css';
+import progress from './progress.module.css';
 /** How far something has come, as a scale with a pointer over the present step. */
 export function Steps({
   steps,
@@ -12,11 +16,11 @@ export function Steps({
 }) {
   const here = steps.findIndex((step) => step.key === at);
   return (
-    <ol className={aside ? 'way aside' : 'way'} aria-label={label}>
+    <ol className={clsx(styles.steps, aside && styles.aside)} aria-label={label}>
       {steps.map((step, index) => (
         <li
           key={step.key}
-          className={index === here ? 'here' : index < here ? 'gone' : ''}
+          className={index === here ? styles.here : index < here ? styles.gone : undefined}
           aria-current={index === here ? 'step' : undefined}
         >
           {index === here && aside ? aside : step.label}
@@ -30,15 +34,15 @@ export function Steps({
 export function Progress({ percent, label }: { percent: number; label: string }) {
   return (
     <div
-      className="progress"
+      className={progress.progress}
       role="progressbar"
       aria-label={label}
       aria-valuenow={percent}
       aria-valuemin={0}
       aria-valuemax={100}
     >
-      <div className="done" style={{ width: `${percent}%` }} />
-      <span className="percent fig">{Math.round(percent)} %</span>
+      <div className={progress.done} style={{ width: `${percent}%` }} />
+      <span className={clsx(progress.percent, ui.fig)}>{Math.round(percent)} %</span>
     </div>
   );
 }

@@ -1,6 +1,9 @@
+import { clsx } from 'clsx';
 import { useEffect } from 'react';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
+import { ui } from './styles.js';
+import styles from './title-block.module.css';
 
 /** The head of every screen, laid out like the title block of a drawing. */
 export function TitleBlock({
@@ -18,22 +21,22 @@ export function TitleBlock({
     document.title = `${title} · Loadtrain`;
   }, [title]);
   return (
-    <header className="title-block">
-      <div className="title">
+    <header className={styles.titleBlock}>
+      <div className={styles.title}>
         {back && (
-          <Link className="back soft" href={back.to}>
+          <Link className={clsx(styles.back, ui.soft)} href={back.to}>
             {back.label}
           </Link>
         )}
         <h1>{title}</h1>
       </div>
       {cells.map(([caption, value]) => (
-        <div className="cell" key={caption}>
-          <span className="caption">{caption}</span>
+        <div className={styles.cell} key={caption}>
+          <span className={styles.caption}>{caption}</span>
           <span>{value}</span>
         </div>
       ))}
-      {children && <div className="acts no-print">{children}</div>}
+      {children && <div className={clsx(styles.acts, ui.noPrint)}>{children}</div>}
     </header>
   );
 }

@@ -1,5 +1,8 @@
+import { clsx } from 'clsx';
 import { createContext, useCallback, useContext, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
+import { ui } from './styles.js';
+import styles from './toasts.module.css';
 
 interface Toast {
   id: number;
@@ -30,14 +33,14 @@ export function Toasts({ children }: { children: ReactNode }) {
   return (
     <ToastContext.Provider value={toast}>
       {children}
-      <div className="notices" role="status" aria-live="polite">
+      <div className={styles.toasts} role="status" aria-live="polite">
         {toasts.map((toast) => (
-          <div className="notice" key={toast.id}>
+          <div className={styles.toast} key={toast.id}>
             <span>{toast.text}</span>
             {toast.undo && (
               <button
                 type="button"
-                className="button small"
+                className={clsx(ui.button, ui.buttonSmall)}
                 onClick={() => {
                   toast.undo?.();
                   dismiss(toast.id);
@@ -46,7 +49,12 @@ export function Toasts({ children }: { children: ReactNode }) {
                 Undo
               </button>
             )}
-            <button type="button" className="button small" aria-label="Dismiss" onClick={() => dismiss(toast.id)}>
+            <button
+              type="button"
+              className={clsx(ui.button, ui.buttonSmall)}
+              aria-label="Dismiss"
+              onClick={() => dismiss(toast.id)}
+            >
               ×
             </button>
           </div>

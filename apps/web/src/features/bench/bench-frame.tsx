@@ -1,7 +1,9 @@
+import { clsx } from 'clsx';
 import type { ReactNode } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
 import { useOutbox } from './sending.js';
-import './bench.css';
+import { ui } from '../../ui/styles.js';
+import styles from './bench.module.css';
 
 export const BENCH_STEPS = [
   { key: 'setup', label: 'Setup' },
@@ -25,26 +27,26 @@ export function BenchFrame({
 }) {
   const here = BENCH_STEPS.findIndex(({ key }) => key === step);
   return (
-    <div className="bench">
+    <div className={styles.bench}>
       <NetworkState />
-      <header className="bench-head">
+      <header className={styles.benchHead}>
         <div>
           <h1>
-            <span className="fig">{job.reference}</span> {job.request.title}
+            <span className={ui.fig}>{job.reference}</span> {job.request.title}
           </h1>
-          <span className="soft small">
+          <span className={clsx(ui.soft, ui.small)}>
             {job.method.designation} · {job.material?.name ?? 'material declared'} · {job.batch.specimenCount} specimens
             {job.batch.label && ` · ${job.batch.label}`}
           </span>
         </div>
-        <strong className="fig" style={{ fontSize: '1.5rem' }}>
+        <strong className={ui.fig} style={{ fontSize: '1.5rem' }}>
           {job.frame?.tag}
         </strong>
-        <ol className="bench-steps" aria-label="Steps">
+        <ol className={styles.benchSteps} aria-label="Steps">
           {BENCH_STEPS.map(({ key, label }, index) => (
             <li
               key={key}
-              className={index === here ? 'here' : index < here ? 'gone' : ''}
+              className={index === here ? styles.here : index < here ? styles.gone : undefined}
               aria-current={index === here ? 'step' : undefined}
             >
               {label}
@@ -52,8 +54,8 @@ export function BenchFrame({
           ))}
         </ol>
       </header>
-      <div className="bench-body">{children}</div>
-      <div className="bar no-print">{bar}</div>
+      <div className={styles.benchBody}>{children}</div>
+      <div className={clsx(styles.bar, ui.noPrint)}>{bar}</div>
     </div>
   );
 }
@@ -62,7 +64,7 @@ function NetworkState() {
   const { waiting, lost } = useOutbox();
   if (!lost || waiting === 0) return null;
   return (
-    <p className="net-lost" role="alert">
+    <p className={styles.netLost} role="alert">
       No connection. {waiting === 1 ? 'One entry is' : `${waiting} entries are`} kept on this device and sent again by
       itself. Nothing is lost and nothing happens twice.
     </p>
@@ -76,13 +78,13 @@ const CLOSING =
 export function Cautions({ cautions }: { cautions: readonly string[] }) {
   const own = cautions.filter((caution) => !/replaces neither training/.test(caution));
   return (
-    <section className="cautions" aria-label="Cautions">
+    <section className={styles.cautions} aria-label="Cautions">
       <ul>
         {own.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
-      <p className="last">{CLOSING}</p>
+      <p className={styles.last}>{CLOSING}</p>
     </section>
   );
 }

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { BenchCheckView, JobView } from '#libs/contract/src/index.js';
 import { decimalMarkIn, formatNumber, parseHinted, parseNumber, unitsOf } from '#libs/units/src/index.js';
@@ -7,17 +8,19 @@ import { clock } from '../../ui/moments.js';
 import { useJobAct } from './sending.js';
 import { api } from '../../api-client/api.js';
 import type { Call } from '../../api-client/api.js';
+import { ui } from '../../ui/styles.js';
+import styles from './bench.module.css';
 
 /** The checks before the first specimen: the open ones one after another, what is done above. */
 export function CheckList({ job }: { job: JobView }) {
   const now = job.checks.find(({ done, kind }) => !done && kind !== 'auto');
   return (
-    <ol className="checks">
+    <ol className={styles.checks}>
       {job.checks.map((check) => (
-        <li key={check.key} className={check === now ? 'now' : ''}>
-          <div className="line">
+        <li key={check.key} className={check === now ? styles.now : undefined}>
+          <div className={styles.line}>
             <span
-              className={check.done ? 'fit' : check.problem ? 'act' : 'soft'}
+              className={check.done ? ui.fit : check.problem ? ui.act : ui.soft}
               role="img"
               aria-label={check.done ? 'done' : check.problem ? 'in the way' : 'open'}
             >
@@ -25,11 +28,11 @@ export function CheckList({ job }: { job: JobView }) {
             </span>
             <span>
               <strong>{check.label}</strong>
-              {!check.required && <span className="soft"> where it applies</span>}
+              {!check.required && <span className={ui.soft}> where it applies</span>}
               <br />
-              <span className="small">{check.problem ?? check.detail}</span>
+              <span className={ui.small}>{check.problem ?? check.detail}</span>
             </span>
-            <span className="small soft">
+            <span className={clsx(ui.small, ui.soft)}>
               {check.doneAt && `${clock(check.doneAt)}${check.by ? ` ${check.by.name}` : ''}`}
             </span>
           </div>
@@ -58,7 +61,7 @@ function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
   const number = parseNumber(value);
   const read = 'reason' in number ? null : number.value;
   return (
-    <div className="stack tight" style={{ padding: '0.5rem 0 0.25rem 2.75rem' }}>
+    <div className={ui.stackTight} style={{ padding: '0.5rem 0 0.25rem 2.75rem' }}>
       {check.kind === 'shift-check' ? (
         <ShiftCheck
           job={job}
@@ -66,13 +69,13 @@ function CheckEntry({ job, check }: { job: JobView; check: BenchCheckView }) {
           onSend={(body) => void send(api('POST /jobs/{id}/shift-check', { id: job.id, body }))}
         />
       ) : (
-        <div className="row end">
+        <div className={ui.rowEnd}>
           {check.kind === 'value' && (
             <TextField label={`Reading${check.unit ? `, ${check.unit}` : ''}`} value={value} onChange={setValue} />
           )}
           <button
             type="button"
-            className="button main"
+            className={ui.buttonMain}
             disabled={busy || (check.kind === 'value' && read === null)}
             onClick={() => {
               const body = { key: check.key, ...(read === null ? {} : { value: read }) };
@@ -108,7 +111,7 @@ function ShiftCheck({ job, busy, onSend }: { job: JobView; busy: boolean; onSend
   const error = ready && a.value !== 0 ? ((b.value - a.value) / a.value) * 100 : null;
   return (
     <form
-      className="row end"
+      className={ui.rowEnd}
       onSubmit={(event) => {
         event.preventDefault();
         if (ready) onSend({ cellId: cell.itemId, reference: a.value, reading: b.value, unit });
@@ -116,7 +119,7 @@ function ShiftCheck({ job, busy, onSend }: { job: JobView; busy: boolean; onSend
     >
       <TextField label="Reference" value={reference} onChange={setReference} />
       <TextField label={`${cell?.tag ?? 'Cell'} reads`} value={reading} onChange={setReading} />
-      <div className="field">
+      <div className={ui.field}>
         <label htmlFor="shift-unit">Unit</label>
         <select id="shift-unit" value={unit} onChange={(event) => setUnit(event.target.value)}>
           {unitsOf(isTorque ? 'torque' : 'force').map((each) => (
@@ -124,11 +127,11 @@ function ShiftCheck({ job, busy, onSend }: { job: JobView; busy: boolean; onSend
           ))}
         </select>
       </div>
-      <button type="submit" className="button main" disabled={!ready || busy}>
+      <button type="submit" className={ui.buttonMain} disabled={!ready || busy}>
         Check
       </button>
-      {error !== null && <span className="fig">{error.toFixed(2)} %</span>}
-      <span className="small soft">
+      {error !== null && <span className={ui.fig}>{error.toFixed(2)} %</span>}
+      <span className={clsx(ui.small, ui.soft)}>
         {cell?.rating && `${cell.tag} carries ${formatNumber(cell.rating)} ${cell.ratingUnit ?? ''}. `}Outside of the
         tolerance it goes out of use at once.
       </span>

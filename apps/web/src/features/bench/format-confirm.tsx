@@ -5,6 +5,7 @@ import type { CurveChannel } from '#libs/reduction/src/index.js';
 import { unitsOf } from '#libs/units/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
+import { ui } from '../../ui/styles.js';
 
 interface Column {
   heading: string;
@@ -50,7 +51,7 @@ export function FormatConfirm({
         confirmed, files with the same headings are read this way by themselves.
       </p>
       {proposal.problems.length > 0 && (
-        <ul className="note act">
+        <ul className={ui.noteAct}>
           {proposal.problems.slice(0, 8).map(({ line, reason }) => (
             <li key={`${line}-${reason}`}>
               Line {line}: {reason}
@@ -58,7 +59,7 @@ export function FormatConfirm({
           ))}
         </ul>
       )}
-      <div className="scroll-x">
+      <div className={ui.scrollX}>
         <table>
           <thead>
             <tr>
@@ -97,7 +98,7 @@ export function FormatConfirm({
             {proposal.preview.rows.map((row, index) => (
               <tr key={index}>
                 {row.map((cell, at) => (
-                  <td key={at} className="num">
+                  <td key={at} className={ui.num}>
                     {cell}
                   </td>
                 ))}
@@ -109,7 +110,7 @@ export function FormatConfirm({
       <ErrorMessage error={error} />
       <button
         type="button"
-        className="button main"
+        className={ui.buttonMain}
         onClick={() => void onConfirm({ ...proposal.format, columns }).catch((refused: Error) => setError(refused))}
       >
         Yes, read it like this

@@ -1,4 +1,7 @@
+import { clsx } from 'clsx';
 import { useEffect, useRef, useState } from 'react';
+import { ui } from '../../ui/styles.js';
+import styles from './bench.module.css';
 
 /**
  * Takes a tag from a barcode reader that types and ends with Enter, or from a person. Keys typed anywhere land here. A tag that
@@ -42,7 +45,7 @@ export function ScanField({
   }, [busy, wrong, queue, onTag]);
   return (
     <form
-      className="field"
+      className={ui.field}
       onSubmit={(event) => {
         event.preventDefault();
         const tag = text.trim();
@@ -53,11 +56,11 @@ export function ScanField({
       }}
     >
       <label htmlFor="scan">{label}</label>
-      <div className="row">
+      <div className={ui.row}>
         <input
           id="scan"
           ref={ref}
-          className="scan grow"
+          className={clsx(styles.scan, ui.grow)}
           value={text}
           autoComplete="off"
           autoCapitalize="characters"
@@ -66,12 +69,12 @@ export function ScanField({
           aria-describedby={wrong ? 'scan-wrong' : undefined}
           onChange={(event) => setText(event.target.value)}
         />
-        <button type="submit" className="button" disabled={!text.trim()}>
+        <button type="submit" className={ui.button} disabled={!text.trim()}>
           Confirm
         </button>
       </div>
       {wrong && (
-        <span className="wrong" id="scan-wrong" role="alert">
+        <span className={ui.wrong} id="scan-wrong" role="alert">
           {wrong}
         </span>
       )}

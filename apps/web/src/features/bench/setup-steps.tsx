@@ -1,24 +1,26 @@
+import { clsx } from 'clsx';
 import type { JobView, SetupStepView } from '#libs/contract/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
-import './bench.css';
+import { ui } from '../../ui/styles.js';
+import styles from './bench.module.css';
 
 const WORDS = { 'take-off': 'take off', keep: 'stays', 'put-on': 'put on' } as const;
 
 /** What comes off, stays and goes on, in working order; the one to do now stands out. */
 export function SetupSteps({ steps, now }: { steps: readonly SetupStepView[]; now: SetupStepView | undefined }) {
   return (
-    <ol className="setup-steps">
+    <ol className={styles.setupSteps}>
       {steps.map((step) => (
         <li
           key={`${step.action}-${step.item.itemId}`}
-          className={`${step.action}${step === now ? ' now' : ''}`}
+          className={clsx(styles[step.action], step === now && styles.now)}
           aria-current={step === now ? 'step' : undefined}
         >
-          <span className="what">{WORDS[step.action]}</span>
+          <span className={styles.what}>{WORDS[step.action]}</span>
           <span>
-            <span className="tag">{step.item.tag}</span> {step.item.name}
+            <span className={styles.tag}>{step.item.tag}</span> {step.item.name}
             <br />
-            <span className="soft small">
+            <span className={clsx(ui.soft, ui.small)}>
               {[
                 step.item.role.replaceAll('-', ' '),
                 step.action === 'put-on' && step.item.place ? `from ${step.item.place}` : '',
@@ -34,9 +36,9 @@ export function SetupSteps({ steps, now }: { steps: readonly SetupStepView[]; no
           </span>
           <span>
             {step.confirmed ? (
-              <span className="fit">✓ confirmed</span>
+              <span className={ui.fit}>✓ confirmed</span>
             ) : (
-              <span className="soft small">{step.minutes} min</span>
+              <span className={clsx(ui.soft, ui.small)}>{step.minutes} min</span>
             )}
           </span>
         </li>

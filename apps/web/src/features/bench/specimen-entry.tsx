@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useRef, useState } from 'react';
 import type { CurveProposalView, JobView } from '#libs/contract/src/index.js';
 import { decimalMarkIn, formatNumber, parseHinted } from '#libs/units/src/index.js';
@@ -8,6 +9,8 @@ import { api } from '../../api-client/api.js';
 import { call, newIdempotencyKey } from '../../api-client/call.js';
 import { useJobAct } from './sending.js';
 import { FormatConfirm } from './format-confirm.js';
+import { ui } from '../../ui/styles.js';
+import styles from './bench.module.css';
 
 type Specimen = JobView['specimens'][number];
 
@@ -79,19 +82,19 @@ export function SpecimenEntry({
   return (
     <form
       id={SPECIMEN_FORM}
-      className="run"
+      className={styles.run}
       onSubmit={(event) => {
         event.preventDefault();
         void keep();
       }}
     >
-      <div className="stack">
+      <div className={ui.stack}>
         <h2>
-          <span className="fig">{specimen.label}</span>{' '}
+          <span className={ui.fig}>{specimen.label}</span>{' '}
           {specimen.invalidWhy ? (
-            <span className="act">invalid: {specimen.invalidWhy}</span>
+            <span className={ui.act}>invalid: {specimen.invalidWhy}</span>
           ) : (
-            <span className="soft">{specimen.condition}</span>
+            <span className={ui.soft}>{specimen.condition}</span>
           )}
         </h2>
         {job.dimensionsNeeded.map((need) => (
@@ -104,10 +107,10 @@ export function SpecimenEntry({
         ))}
         <CurveUpload job={job} specimen={specimen} onDone={onDone} />
       </div>
-      <div className="stack">
+      <div className={ui.stack}>
         <ErrorMessage error={error} />
         {typedResults.map(({ key, label, unit }) => (
-          <div className="result-row" key={key}>
+          <div className={styles.resultRow} key={key}>
             <label htmlFor={`result-${key}`}>
               {label}
               {unit && `, ${unit}`}
@@ -123,7 +126,7 @@ export function SpecimenEntry({
           </div>
         ))}
         {correcting && results.length > 0 && (
-          <div className="field">
+          <div className={ui.field}>
             <label htmlFor="why-correct">Why the result is corrected</label>
             <input id="why-correct" required value={why} onChange={(event) => setWhy(event.target.value)} />
           </div>
@@ -142,11 +145,11 @@ function KeptResults({ specimen }: { specimen: Specimen }) {
         {specimen.results.map(({ key, label, value, unit, origin, flags }) => (
           <tr key={key}>
             <th>{label}</th>
-            <td className="num">
+            <td className={ui.num}>
               {formatNumber(value, 5)} {unit}
             </td>
-            <td className="small soft">
-              {origin} {flags.length > 0 && <span className="act">▲ {flags.join(', ')}</span>}
+            <td className={clsx(ui.small, ui.soft)}>
+              {origin} {flags.length > 0 && <span className={ui.act}>▲ {flags.join(', ')}</span>}
             </td>
           </tr>
         ))}
@@ -218,12 +221,12 @@ function Readings({
   const off = mean !== null && need.nominal ? Math.abs(mean / need.nominal - 1) : 0;
   const apart = mean ? (Math.max(...read) - Math.min(...read)) / mean : 0;
   return (
-    <fieldset className="field">
+    <fieldset className={ui.field}>
       <legend>
         {need.label}, {need.unit}{' '}
-        {need.nominal !== null && <span className="soft">nominal {formatNumber(need.nominal)}</span>}
+        {need.nominal !== null && <span className={ui.soft}>nominal {formatNumber(need.nominal)}</span>}
       </legend>
-      <div className="reading-row">
+      <div className={styles.readingRow}>
         {values.map((value, index) => (
           <input
             key={index}
@@ -236,7 +239,7 @@ function Readings({
           />
         ))}
         {mean !== null && (
-          <span className={off > FAR_OFF || apart > FAR_OFF ? 'fig act' : 'fig'}>
+          <span className={off > FAR_OFF || apart > FAR_OFF ? clsx(ui.fig, ui.act) : ui.fig}>
             {(off > FAR_OFF || apart > FAR_OFF) && '▲ '}mean {formatNumber(mean, 5)}
             {off > FAR_OFF && ', far from nominal'}
             {apart > FAR_OFF && ', readings far apart'}
@@ -287,7 +290,7 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
     if (input.current) input.current.value = '';
   }
   return (
-    <div className="field">
+    <div className={ui.field}>
       <label htmlFor="curve-file">
         {specimen.curve
           ? `Curve kept, ${specimen.curve.rows} rows; another file replaces it`
@@ -318,7 +321,7 @@ function CurveUpload({ job, specimen, onDone }: { job: JobView; specimen: Specim
 function Reading({ reading }: { reading: NonNullable<Specimen['reading']> }) {
   const failed = reading.state === 'failed';
   return (
-    <p className={failed ? 'note act' : 'note'} role="status">
+    <p className={failed ? ui.noteAct : ui.note} role="status">
       {failed ? 'The file could not be read: ' : 'The curve is being read and reduced … '}
       {reading.message}
     </p>

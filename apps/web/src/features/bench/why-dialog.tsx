@@ -1,8 +1,11 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Dialog } from '../../ui/dialog.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
+import { ui } from '../../ui/styles.js';
+import styles from './bench.module.css';
 
 /** Asks for the reason of something that the record must explain. */
 export function WhyDialog({
@@ -37,13 +40,13 @@ export function WhyDialog({
   }
   return (
     <Dialog title={title} onClose={onClose}>
-      <div className="stack bench" style={{ minHeight: 0 }}>
+      <div className={clsx(ui.stack, styles.bench)} style={{ minHeight: 0 }}>
         <p>{explain}</p>
         {children}
         {usual.length > 0 && (
-          <div className="row">
+          <div className={ui.row}>
             {usual.map((each) => (
-              <button key={each} type="button" className="button" onClick={() => setWhy(each)}>
+              <button key={each} type="button" className={ui.button} onClick={() => setWhy(each)}>
                 {each}
               </button>
             ))}
@@ -51,7 +54,12 @@ export function WhyDialog({
         )}
         <TextField label="Reason" required value={why} onChange={setWhy} />
         <ErrorMessage error={error} />
-        <button type="button" className="button main go" disabled={!why.trim() || busy} onClick={() => void go()}>
+        <button
+          type="button"
+          className={clsx(ui.buttonMain, styles.go)}
+          disabled={!why.trim() || busy}
+          onClick={() => void go()}
+        >
           {button}
         </button>
       </div>

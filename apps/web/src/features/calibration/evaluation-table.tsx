@@ -1,19 +1,20 @@
 import type { EvaluationView } from '#libs/contract/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
+import { ui } from '../../ui/styles.js';
 
 /** Class and range that the readings give, with the figures of each step. */
 export function EvaluationTable({ evaluation }: { evaluation: EvaluationView }) {
   const columns = [...new Set(evaluation.steps.flatMap((step) => Object.keys(step)))];
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>What the readings give</h2>
       {evaluation.ranges.map(({ direction, className, from, to, unit }) => (
-        <p key={direction + String(from)} className={className ? 'note fit' : 'note act'}>
+        <p key={direction + String(from)} className={className ? ui.noteFit : ui.noteAct}>
           {direction}: <strong>{className ? `class ${className}` : 'no class'}</strong>{' '}
           {className && (
             <>
-              from <span className="fig">{formatNumber(from)}</span> to{' '}
-              <span className="fig">
+              from <span className={ui.fig}>{formatNumber(from)}</span> to{' '}
+              <span className={ui.fig}>
                 {formatNumber(to)} {unit}
               </span>
             </>
@@ -21,16 +22,16 @@ export function EvaluationTable({ evaluation }: { evaluation: EvaluationView }) 
         </p>
       ))}
       {evaluation.notes.map((note) => (
-        <p key={note} className="small">
+        <p key={note} className={ui.small}>
           {note}
         </p>
       ))}
-      <div className="scroll-x">
+      <div className={ui.scrollX}>
         <table>
           <thead>
             <tr>
               {columns.map((column) => (
-                <th key={column} className="num">
+                <th key={column} className={ui.num}>
                   {heading(column)}
                 </th>
               ))}
@@ -40,7 +41,7 @@ export function EvaluationTable({ evaluation }: { evaluation: EvaluationView }) 
             {evaluation.steps.map((step, index) => (
               <tr key={index}>
                 {columns.map((column) => (
-                  <td key={column} className="num">
+                  <td key={column} className={ui.num}>
                     {shown(step[column])}
                   </td>
                 ))}

@@ -1,8 +1,11 @@
+import { clsx } from 'clsx';
 import type { ExtensionReadingsBody, ForceReadingsBody } from '#libs/contract/src/index.js';
 import { decimalMarkIn, parseHinted } from '#libs/units/src/index.js';
 import type { DecimalMark } from '#libs/units/src/index.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
+import { ui } from '../../ui/styles.js';
+import styles from './readings.module.css';
 
 /** Readings of one direction as they are typed. */
 export interface ForceTyped {
@@ -121,8 +124,8 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
     set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
   const [held, read] = typed.held === 'indicated' ? ['Indicated', 'True force'] : ['True force', 'Indicated'];
   return (
-    <div className="stack">
-      <div className="fields">
+    <div className={ui.stack}>
+      <div className={ui.fields}>
         <SelectField
           label="Direction"
           value={typed.direction}
@@ -156,8 +159,8 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
           onChange={(zeroResidual) => set({ zeroResidual })}
         />
       </div>
-      <div className="scroll-x">
-        <table className="readings">
+      <div className={ui.scrollX}>
+        <table className={styles.readings}>
           <thead>
             <tr>
               <th>
@@ -216,7 +219,7 @@ export function ForceReadingsForm({ typed, onChange }: { typed: ForceTyped; onCh
       <div>
         <button
           type="button"
-          className="button small"
+          className={clsx(ui.button, ui.buttonSmall)}
           onClick={() => set({ steps: [...typed.steps, { nominal: '', runs: ['', '', ''], falling: '' }] })}
         >
           Another step
@@ -270,8 +273,8 @@ export function ExtensionReadingsForm({
   const setStep = (at: number, part: Partial<ExtensionTyped['steps'][number]>) =>
     set({ steps: typed.steps.map((step, index) => (index === at ? { ...step, ...part } : step)) });
   return (
-    <div className="stack">
-      <div className="fields">
+    <div className={ui.stack}>
+      <div className={ui.fields}>
         <TextField
           label="Gauge length, nominal, mm"
           value={typed.gaugeNominal}
@@ -284,7 +287,7 @@ export function ExtensionReadingsForm({
         />
         <TextField label="Resolution, mm" value={typed.resolution} onChange={(resolution) => set({ resolution })} />
       </div>
-      <table className="readings">
+      <table className={styles.readings}>
         <thead>
           <tr>
             <th>Reference, mm</th>

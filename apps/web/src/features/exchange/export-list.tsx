@@ -2,12 +2,13 @@ import { FetchStates } from '../../ui/fetch-states.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
 import { urlOf } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** Everything that the lab keeps, to be saved as files. */
 export function ExportList() {
   const tables = useApiQuery('record', api('GET /export'));
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Everything</h2>
       <p>
         All tables as they are in the database, but for what opens doors. Who saves what goes into the record.{' '}
@@ -21,7 +22,7 @@ export function ExportList() {
             <thead>
               <tr>
                 <th>Table</th>
-                <th className="fig">Rows</th>
+                <th className={ui.fig}>Rows</th>
                 <th>Save</th>
               </tr>
             </thead>
@@ -29,7 +30,7 @@ export function ExportList() {
               {rows.map(({ name, rows: count }) => (
                 <tr key={name}>
                   <th>{name}</th>
-                  <td className="fig">{count}</td>
+                  <td className={ui.fig}>{count}</td>
                   <td>
                     <a
                       href={urlOf(api('GET /export/{table}.csv', { table: name }))}

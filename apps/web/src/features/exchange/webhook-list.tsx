@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { WEBHOOK_KINDS } from '#libs/contract/src/index.js';
 import type { WebhookKind, WebhookView } from '#libs/contract/src/index.js';
@@ -8,32 +9,33 @@ import { moment } from '../../ui/moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** Other programs that are told of what happens, and how the telling went. */
 export function WebhookList() {
   const webhooks = useApiQuery('settings', api('GET /webhooks'));
   const [open, setOpen] = useState<string | null>(null);
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Other programs</h2>
       <p>Each is sent a signed message when something happens, and asks for the rest with a token.</p>
       <FetchStates of={webhooks} what="the addresses">
         {(rows) => (
-          <ul className="stack">
+          <ul className={ui.stack}>
             {rows.map((webhook) => (
-              <li key={webhook.id} className="stack tight">
-                <div className="row between">
+              <li key={webhook.id} className={ui.stackTight}>
+                <div className={ui.rowBetween}>
                   <code>{webhook.url}</code>
                   <button
                     type="button"
-                    className="button small"
+                    className={clsx(ui.button, ui.buttonSmall)}
                     aria-expanded={open === webhook.id}
                     onClick={() => setOpen(open === webhook.id ? null : webhook.id)}
                   >
                     Deliveries{webhook.lastState === 'failed' ? ' ▲' : ''}
                   </button>
                 </div>
-                <span className="soft small">{webhook.kinds.join(', ')}</span>
+                <span className={clsx(ui.soft, ui.small)}>{webhook.kinds.join(', ')}</span>
                 {open === webhook.id && <Deliveries id={webhook.id} />}
               </li>
             ))}
@@ -51,16 +53,20 @@ function Deliveries({ id }: { id: string }) {
   const deliveries = useApiQuery('settings', api('GET /webhooks/{id}/deliveries', { id }), () => LOOK_EVERY_MS);
   const act = useApiMutation(['settings']);
   return (
-    <div className="stack tight">
-      <div className="row">
+    <div className={ui.stackTight}>
+      <div className={ui.row}>
         <button
           type="button"
-          className="button small"
+          className={clsx(ui.button, ui.buttonSmall)}
           onClick={() => act.mutate(api('POST /webhooks/{id}/try', { id }))}
         >
           Try it
         </button>
-        <button type="button" className="button small" onClick={() => act.mutate(api('DELETE /webhooks/{id}', { id }))}>
+        <button
+          type="button"
+          className={clsx(ui.button, ui.buttonSmall)}
+          onClick={() => act.mutate(api('DELETE /webhooks/{id}', { id }))}
+        >
           Deliver no more
         </button>
       </div>
@@ -69,16 +75,16 @@ function Deliveries({ id }: { id: string }) {
         {(rows) => (
           <ul>
             {rows.map((row) => (
-              <li key={row.id} className="row between">
+              <li key={row.id} className={ui.rowBetween}>
                 <span>
                   {moment(row.announcedAt)} {row.kind}: {row.state}
-                  {row.trouble && <span className="act"> ▲ {row.trouble}</span>}
-                  {row.nextTryAt && <span className="soft small"> again {moment(row.nextTryAt)}</span>}
+                  {row.trouble && <span className={ui.act}> ▲ {row.trouble}</span>}
+                  {row.nextTryAt && <span className={clsx(ui.soft, ui.small)}> again {moment(row.nextTryAt)}</span>}
                 </span>
                 {row.state === 'failed' && (
                   <button
                     type="button"
-                    className="button small"
+                    className={clsx(ui.button, ui.buttonSmall)}
                     onClick={() =>
                       act.mutate(api('POST /webhooks/{id}/deliveries/{deliveryId}/again', { id, deliveryId: row.id }))
                     }
@@ -107,7 +113,7 @@ function NewWebhook() {
   const wrong = add.error instanceof ApiError ? add.error.fields : {};
   return (
     <form
-      className="stack"
+      className={ui.stack}
       onSubmit={(event) => {
         event.preventDefault();
         add.mutate(api('POST /webhooks', { body: { url, kinds } }));
@@ -129,7 +135,7 @@ function NewWebhook() {
       />
       <ErrorMessage error={add.error} />
       {made?.secret && (
-        <div className="note fit" role="status">
+        <div className={ui.noteFit} role="status">
           <strong>Copy this now, it is not shown again. It signs every message:</strong>
           <p>
             <code>{made.secret}</code>
@@ -137,7 +143,7 @@ function NewWebhook() {
         </div>
       )}
       <div>
-        <button type="submit" className="button" disabled={!url || kinds.length === 0 || add.isPending}>
+        <button type="submit" className={ui.button} disabled={!url || kinds.length === 0 || add.isPending}>
           Add
         </button>
       </div>

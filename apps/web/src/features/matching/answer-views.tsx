@@ -1,9 +1,12 @@
+import { clsx } from 'clsx';
 import type { ReactNode } from 'react';
 import type { PreviewView } from '#libs/contract/src/index.js';
 import type { Candidate, Figure, FrameRefusal, Needs, Verdict } from '#libs/matching/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { span } from '../../ui/moments.js';
 import { load } from './force-ladder.js';
+import { ui } from '../../ui/styles.js';
+import styles from './matching.module.css';
 
 type Names = PreviewView['items'];
 
@@ -39,23 +42,23 @@ export function NeedsList({
     ['Conditioning', 'conditioning', needs.conditioning],
   ];
   return (
-    <div className="stack tight">
+    <div className={ui.stackTight}>
       <div>
         {lines.map(([label, name, figure]) => figure && <NeedsLine key={name} label={label} figure={figure} />)}
-        <div className="needs-line">
+        <div className={styles.needsLine}>
           <span>Force class</span>
-          <span className="fig">{needs.forceClass.className}</span>
-          <span className="formula">{needs.forceClass.standard}</span>
+          <span className={ui.fig}>{needs.forceClass.className}</span>
+          <span className={styles.formula}>{needs.forceClass.standard}</span>
         </div>
       </div>
       {onConfirm && needs.toConfirm.length > 0 && (
-        <div className="note act stack tight">
+        <div className={clsx(ui.noteAct, ui.stackTight)}>
           <strong>Assumed, because nobody said so:</strong>
           {needs.toConfirm.map((name) => (
-            <div className="row" key={name}>
+            <div className={ui.row} key={name}>
               <span>{name}</span>
               {!confirmed?.includes(name) && (
-                <button type="button" className="button small" onClick={() => onConfirm(name)}>
+                <button type="button" className={clsx(ui.button, ui.buttonSmall)} onClick={() => onConfirm(name)}>
                   That is right
                 </button>
               )}
@@ -72,13 +75,13 @@ function NeedsLine({ label, figure }: { label: string; figure: Figure }) {
     .map(({ name, value, unit }) => `${name} ${formatNumber(value)}${unit ? ` ${unit}` : ''}`)
     .join(', ');
   return (
-    <div className="needs-line">
+    <div className={styles.needsLine}>
       <span>
         {label}
-        {figure.assumed && <span className="small act"> assumed</span>}
+        {figure.assumed && <span className={clsx(ui.small, ui.act)}> assumed</span>}
       </span>
-      <span className="fig">{figureText(figure)}</span>
-      <span className="formula">
+      <span className={ui.fig}>{figureText(figure)}</span>
+      <span className={styles.formula}>
         {figure.formula}
         {inputs && ` with ${inputs}`}
         {figure.source && ` · ${figure.source}`}
@@ -93,18 +96,18 @@ const OUTCOMES = { pass: ['✓', 'passes'], caution: ['!', 'caution'], fail: ['�
 export function Verdicts({ verdicts }: { verdicts: readonly Verdict[] }) {
   const order = { fail: 0, caution: 1, pass: 2 };
   return (
-    <ul className="rules">
+    <ul className={styles.rules}>
       {[...verdicts]
         .sort((a, b) => order[a.outcome] - order[b.outcome])
         .map((verdict, index) => (
-          <li key={`${verdict.rule}-${index}`} className={verdict.outcome}>
-            <span className="outcome" role="img" aria-label={OUTCOMES[verdict.outcome][1]}>
+          <li key={`${verdict.rule}-${index}`} className={styles[verdict.outcome]}>
+            <span className={styles.outcome} role="img" aria-label={OUTCOMES[verdict.outcome][1]}>
               {OUTCOMES[verdict.outcome][0]}
             </span>
             <span>
-              {verdict.sentence} <span className="soft small">{verdict.source}</span>
+              {verdict.sentence} <span className={clsx(ui.soft, ui.small)}>{verdict.source}</span>
             </span>
-            <span className="fig">{marginText(verdict)}</span>
+            <span className={ui.fig}>{marginText(verdict)}</span>
           </li>
         ))}
     </ul>
@@ -136,12 +139,12 @@ export function Candidates({ candidates, ...rest }: CandidatesProps) {
   );
   const others = places.filter((place) => !best.includes(place));
   return (
-    <div className="candidates">
+    <div className={styles.candidates}>
       {best.map((place) => (
         <CandidateEntry key={place.index} {...place} {...rest} />
       ))}
       {others.length > 0 && (
-        <details className="more">
+        <details>
           <summary>{others.length} other trains on these frames</summary>
           {others.map((place) => (
             <CandidateEntry key={place.index} {...place} {...rest} />
@@ -159,25 +162,25 @@ function CandidateEntry({
   picture,
 }: Omit<CandidatesProps, 'candidates'> & { candidate: Candidate; index: number }) {
   return (
-    <details className="candidate">
+    <details className={styles.candidate}>
       <summary>
-        <strong className="fig">{items[candidate.frameId]?.tag ?? 'Frame'}</strong>
+        <strong className={ui.fig}>{items[candidate.frameId]?.tag ?? 'Frame'}</strong>
         <span>
           {trainText(candidate, items)}
           {cautions(candidate) > 0 && (
-            <span className="soft small">
+            <span className={clsx(ui.soft, ui.small)}>
               {' '}
               · {cautions(candidate) === 1 ? 'one caution' : `${cautions(candidate)} cautions`}
             </span>
           )}
         </span>
-        <span className="small">
+        <span className={ui.small}>
           {candidate.changeover.minutes > 0 ? `changeover ${span(candidate.changeover.minutes)}` : 'stands ready'}
         </span>
       </summary>
-      <div className="stack">
+      <div className={ui.stack}>
         {picture?.(index)}
-        <p className="small">
+        <p className={ui.small}>
           Score {formatNumber(candidate.score, 3)} (lower is better):{' '}
           {candidate.scoreParts.map(({ points, sentence }) => `${sentence}: ${formatNumber(points, 3)}`).join('; ')}
         </p>
@@ -203,13 +206,13 @@ function trainText({ links }: Candidate, items: Names): string {
 /** Why every other frame cannot: the fewest rules that its nearest train breaks. */
 export function Refusals({ refusals, items }: { refusals: readonly FrameRefusal[]; items: Names }) {
   return (
-    <div className="candidates">
+    <div className={styles.candidates}>
       {refusals.map(({ frameId, failing }) => (
-        <details key={frameId} className="candidate">
+        <details key={frameId} className={styles.candidate}>
           <summary>
-            <strong className="fig">{items[frameId]?.tag ?? 'Frame'}</strong>
+            <strong className={ui.fig}>{items[frameId]?.tag ?? 'Frame'}</strong>
             <span>{failing[0]?.sentence}</span>
-            <span className="small">{failing.length > 1 ? `and ${failing.length - 1} more` : ''}</span>
+            <span className={ui.small}>{failing.length > 1 ? `and ${failing.length - 1} more` : ''}</span>
           </summary>
           <Verdicts verdicts={failing} />
         </details>
@@ -221,11 +224,11 @@ export function Refusals({ refusals, items }: { refusals: readonly FrameRefusal[
 /** Computed changes that would open frames. */
 export function AdviceList({ advice, items }: { advice: PreviewView['advice']; items: Names }) {
   return (
-    <ul className="advice">
+    <ul className={styles.advice}>
       {advice.map(({ sentence, opensFrames }) => (
         <li key={sentence}>
           {sentence}{' '}
-          <span className="soft small">
+          <span className={clsx(ui.soft, ui.small)}>
             Opens {opensFrames.length === 1 ? 'frame' : `${opensFrames.length} frames:`}{' '}
             {opensFrames.map((id) => items[id]?.tag ?? '').join(', ')}
           </span>

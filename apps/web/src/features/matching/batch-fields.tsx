@@ -9,6 +9,7 @@ import type { Typed } from '../../ui/fields/quantity-field.js';
 import { named } from '../../ui/named.js';
 import { questionsOf, withEnd } from './batch-draft.js';
 import type { BatchDraft } from './batch-draft.js';
+import { ui } from '../../ui/styles.js';
 
 const HAZARDS: { value: Hazard; label: string }[] = [
   { value: 'fragments', label: 'throws fragments' },
@@ -33,8 +34,8 @@ export function BatchFields({ draft, onChange: tell, methods, materials, onMetho
   const onChange = (next: BatchDraft) => tell(method ? withEnd(method, draft, next) : next);
   const fitting = method ? materials.filter((each) => method.data.materialGroups.includes(each.data.group)) : [];
   return (
-    <div className="stack wide">
-      <div className="fields">
+    <div className={ui.stackWide}>
+      <div className={ui.fields}>
         <SelectField
           label="Method"
           whole
@@ -134,9 +135,9 @@ interface GroupProps {
 function Group({ title, fields, ...rest }: GroupProps) {
   if (fields.length === 0) return null;
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       {title && <h3>{title}</h3>}
-      <div className="fields">
+      <div className={ui.fields}>
         {fields.map((field) => (
           <Question key={field.field} field={field} {...rest} />
         ))}
@@ -210,13 +211,13 @@ function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 
       );
     case 'flag':
       return (
-        <div className="field">
+        <div className={ui.field}>
           <Tick
             label={label}
             checked={draft.flags[path] ?? false}
             onChange={(on) => onChange({ ...draft, flags: { ...draft.flags, [path]: on } })}
           />
-          <span className="help">{help}</span>
+          <span className={ui.help}>{help}</span>
         </div>
       );
   }

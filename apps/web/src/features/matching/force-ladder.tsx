@@ -1,6 +1,8 @@
+import { clsx } from 'clsx';
 import type { ForceLadder, LadderMark } from '#libs/matching/src/index.js';
 import { formatQuantity } from '#libs/units/src/index.js';
-import './matching.css';
+import { ui } from '../../ui/styles.js';
+import styles from './matching.module.css';
 
 /** Every force that matters on one logarithmic axis: what is asked, and what each link carries. The governing link is named. */
 export function LadderDrawing({ ladder }: { ladder: ForceLadder }) {
@@ -8,27 +10,27 @@ export function LadderDrawing({ ladder }: { ladder: ForceLadder }) {
   const band = ladder.marks.find((mark) => mark.kind === 'band');
   const rows = ladder.marks.filter((mark, index) => mark.kind !== 'band' && index === firstLike(ladder, mark));
   return (
-    <figure className="ladder mm" aria-label="Force ladder">
+    <figure className={clsx(styles.ladder, ui.mm)} aria-label="Force ladder">
       {band && (
-        <div className="rung head">
-          <span className="name">{band.label}</span>
-          <span className="lane">
+        <div className={clsx(styles.rung, styles.head)}>
+          <span className={styles.name}>{band.label}</span>
+          <span className={styles.lane}>
             <span
-              className="band-mark"
+              className={styles.bandMark}
               style={{ left: `${at(band.from)}%`, width: `${Math.max(0.8, at(band.to) - at(band.from))}%` }}
             />
           </span>
-          <span className="fig">{figures(band, ladder.unit)}</span>
+          <span className={clsx(ui.fig, styles.value)}>{figures(band, ladder.unit)}</span>
         </div>
       )}
       {rows.map((mark, index) => (
         <Rung key={`${mark.kind}-${mark.label}-${index}`} mark={mark} band={band} at={at} unit={ladder.unit} />
       ))}
-      <div className="rung axis" aria-hidden="true">
-        <span className="name">{ladder.unit}, log scale</span>
-        <span className="lane">
+      <div className={clsx(styles.rung, styles.axis)} aria-hidden="true">
+        <span className={styles.name}>{ladder.unit}, log scale</span>
+        <span className={styles.lane}>
           {decades(ladder).map((decade) => (
-            <span key={decade} className="decade" style={{ left: `${at(decade)}%` }}>
+            <span key={decade} className={styles.decade} style={{ left: `${at(decade)}%` }}>
               {short(decade)}
             </span>
           ))}
@@ -57,29 +59,29 @@ function Rung({
   const left = isSpan ? at(mark.from) : 0;
   const point = mark.kind === 'smallest';
   return (
-    <div className={`rung ${mark.kind}${mark.governs ? ' governs' : ''}${reaches ? '' : ' short'}`}>
-      <span className="name">
+    <div className={clsx(styles.rung, styles[mark.kind], mark.governs && styles.governs, !reaches && styles.short)}>
+      <span className={styles.name}>
         {mark.label}
-        {mark.governs && <span className="small"> governs</span>}
-        {!reaches && <span className="small act"> too small</span>}
+        {mark.governs && <span className={ui.small}> governs</span>}
+        {!reaches && <span className={clsx(ui.small, ui.act)}> too small</span>}
       </span>
-      <span className="lane">
+      <span className={styles.lane}>
         {band && (
           <span
-            className="zone"
+            className={styles.zone}
             style={{ left: `${at(band.from)}%`, width: `${Math.max(0.8, at(band.to) - at(band.from))}%` }}
           />
         )}
         {point ? (
-          <span className="point" style={{ left: `${at(mark.to)}%` }} />
+          <span className={styles.point} style={{ left: `${at(mark.to)}%` }} />
         ) : (
           <span
-            className={isSpan ? 'reach span' : 'reach'}
+            className={isSpan ? clsx(styles.reach, styles.span) : styles.reach}
             style={{ left: `${left}%`, width: `${Math.max(0.5, at(mark.to) - left)}%` }}
           />
         )}
       </span>
-      <span className="fig">{figures(mark, unit)}</span>
+      <span className={clsx(ui.fig, styles.value)}>{figures(mark, unit)}</span>
     </div>
   );
 }

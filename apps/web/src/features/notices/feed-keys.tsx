@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { FeedKeyView } from '#libs/contract/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
@@ -7,6 +8,7 @@ import { api } from '../../api-client/api.js';
 import type { Call } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { urlOf } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** One's own keys for calendar programs: made, shown once, taken back. */
 export function FeedKeys({ personId }: { personId: string }) {
@@ -19,7 +21,7 @@ export function FeedKeys({ personId }: { personId: string }) {
   });
   const end = useApiMutation(['notices']);
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Your calendar</h2>
       <p>
         A calendar program reads the plan from an address with a key in it. Who has the address sees the plan, so give
@@ -27,15 +29,16 @@ export function FeedKeys({ personId }: { personId: string }) {
       </p>
       <FetchStates of={keys} what="your keys">
         {(rows) => (
-          <ul className="stack tight">
+          <ul className={ui.stackTight}>
             {rows.map(({ id, name: place, usedAt }) => (
-              <li key={id} className="row between">
+              <li key={id} className={ui.rowBetween}>
                 <span>
-                  {place} <span className="soft small">{usedAt ? `used ${moment(usedAt)}` : 'not used yet'}</span>
+                  {place}{' '}
+                  <span className={clsx(ui.soft, ui.small)}>{usedAt ? `used ${moment(usedAt)}` : 'not used yet'}</span>
                 </span>
                 <button
                   type="button"
-                  className="button small"
+                  className={clsx(ui.button, ui.buttonSmall)}
                   onClick={() => end.mutate(api('DELETE /feed-keys/{id}', { id }))}
                 >
                   Take back
@@ -47,14 +50,14 @@ export function FeedKeys({ personId }: { personId: string }) {
       </FetchStates>
       {made?.key && <Addresses personId={personId} feedKey={made.key} />}
       <form
-        className="row end"
+        className={ui.rowEnd}
         onSubmit={(event) => {
           event.preventDefault();
           make.mutate(api('POST /feed-keys', { body: { name } }));
         }}
       >
         <TextField label="Where it is used" placeholder="Phone" value={name} onChange={setName} />
-        <button type="submit" className="button" disabled={!name.trim() || make.isPending}>
+        <button type="submit" className={ui.button} disabled={!name.trim() || make.isPending}>
           Make a key
         </button>
       </form>
@@ -66,7 +69,7 @@ export function FeedKeys({ personId }: { personId: string }) {
 function Addresses({ personId, feedKey }: { personId: string; feedKey: string }) {
   const whole = (feed: Call<string, 'GET'>) => `${location.origin}${urlOf(feed)}`;
   return (
-    <div className="note fit stack tight" role="status">
+    <div className={clsx(ui.noteFit, ui.stackTight)} role="status">
       <strong>Copy this now: the key is not shown again.</strong>
       <p>
         Your jobs: <code>{whole(api('GET /feeds/people/{id}.ics', { id: personId, key: feedKey }))}</code>

@@ -4,6 +4,7 @@ import { SelectField } from '../../ui/fields/select-field.js';
 import { useToast } from '../../ui/toasts.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 const WAYS: { value: MailWay; label: string }[] = [
   { value: 'at-once', label: 'A mail for each, at once' },
@@ -19,7 +20,7 @@ export function MailChoice() {
   return (
     <FetchStates of={chosen} what="your choice">
       {({ mail }) => (
-        <div className="stack tight">
+        <div className={ui.stackTight}>
           <SelectField
             label="Mails"
             value={mail}

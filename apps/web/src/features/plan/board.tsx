@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { KeyboardEvent, PointerEvent } from 'react';
 import type { BookingView, FitView, LaneView, PlanView } from '#libs/contract/src/index.js';
@@ -5,7 +6,8 @@ import { clock, day, moment } from '../../ui/moments.js';
 import { HOUR_MS, SNAP_MS, ZOOMS, closedOf, daysOf, scaleOf, snap } from './board-scale.js';
 import type { BoardScale, Zoom } from './board-scale.js';
 import { BookingBox, describe } from './booking-box.js';
-import './board.css';
+import { ui } from '../../ui/styles.js';
+import styles from './board.module.css';
 
 /** A job while it is held over the board. */
 export interface Held {
@@ -72,9 +74,9 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
   const tabStop = focused ?? plan.lanes.flatMap(({ bookings }) => bookings)[0]?.id ?? null;
 
   return (
-    <div className="board-wrap">
-      <div className="row between board-tools no-print">
-        <div className="tabs" role="tablist" aria-label="Time shown">
+    <div>
+      <div className={clsx(ui.rowBetween, styles.boardTools, ui.noPrint)}>
+        <div className={ui.tabs} role="tablist" aria-label="Time shown">
           {ZOOMS.map((each) => (
             <button key={each.key} type="button" role="tab" aria-selected={each === zoom} onClick={() => setZoom(each)}>
               {each.label}
@@ -84,14 +86,14 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
         <Legend />
       </div>
       <div
-        className="board mm"
+        className={clsx(styles.board, ui.mm)}
         ref={scroller}
         onKeyDown={keys}
         role="application"
         aria-label="Frame lanes. Arrow keys go from job to job, Enter opens one, Space takes it up to move it."
       >
         <div
-          className="board-inner"
+          className={styles.boardInner}
           style={{ width: scale.width + HEAD_PX + LOAD_PX }}
           onPointerMove={drag.move}
           onPointerUp={drag.up}
@@ -118,12 +120,12 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
           ))}
         </div>
       </div>
-      <p className="unseen" aria-live="assertive">
+      <p className={ui.unseen} aria-live="assertive">
         {held ? heldSentence(held, plan, fits) : ''}
       </p>
       {held && (
-        <p className="held-line">
-          <strong className="fig">{held.booking.jobReference}</strong> held over{' '}
+        <p className={styles.heldLine}>
+          <strong className={ui.fig}>{held.booking.jobReference}</strong> held over{' '}
           <strong>{plan.lanes[held.lane]?.frame.tag}</strong> at {moment(held.startMs)}.{' '}
           {fitSentence(plan.lanes[held.lane], fits)}{' '}
           {held.by === 'keys' &&
@@ -339,32 +341,32 @@ function TimeAxis({
 }) {
   const every = zoom.pxPerHour >= 40 ? 2 : zoom.pxPerHour >= 15 ? 6 : 0;
   return (
-    <div className="lane-row axis">
-      <div className="lane-head">frame</div>
-      <div className="lane-body" style={{ width: scale.width }}>
+    <div className={clsx(styles.laneRow, styles.axis)}>
+      <div className={styles.laneHead}>frame</div>
+      <div className={styles.laneBody} style={{ width: scale.width }}>
         {daysOf(scale).map((midnight) => (
-          <span key={midnight} className="day" style={{ left: scale.x(midnight) }}>
+          <span key={midnight} className={styles.day} style={{ left: scale.x(midnight) }}>
             {day(midnight)}
           </span>
         ))}
         {every > 0 &&
           daysOf(scale).flatMap((midnight) =>
             Array.from({ length: 24 / every - 1 }, (_, index) => midnight + (index + 1) * every * HOUR_MS).map((at) => (
-              <span key={at} className="hour" style={{ left: scale.x(at) }}>
+              <span key={at} className={styles.hour} style={{ left: scale.x(at) }}>
                 {clock(at)}
               </span>
             )),
           )}
-        <span className="now-flag" style={{ left: scale.x(now) }}>
+        <span className={styles.nowFlag} style={{ left: scale.x(now) }}>
           now {clock(now)}
         </span>
         <span
-          className="freeze-flag"
+          className={styles.freezeFlag}
           style={{ left: scale.x(freezeUntil) }}
           title={`Until ${moment(freezeUntil)} the published plan is kept`}
         />
       </div>
-      <div className="lane-load">load per week</div>
+      <div className={styles.laneLoad}>load per week</div>
     </div>
   );
 }
@@ -390,31 +392,35 @@ const Lane = memo(function Lane(props: LaneProps) {
   const { lane, index, scale, now, freezeUntil, fit, held } = props;
   const capacity = lane.frame.capacityN ? `${lane.frame.capacityN / 1000} kN` : `${lane.frame.torqueNm ?? 0} N·m`;
   return (
-    <div className={`lane-row${fit ? (fit.fits ? ' fits' : ' unfit') : ''}`} data-lane={index}>
-      <div className="lane-head">
-        <strong className="fig">{lane.frame.tag}</strong>
+    <div className={clsx(styles.laneRow, fit && !fit.fits && styles.unfit)} data-lane={index}>
+      <div className={styles.laneHead}>
+        <strong className={ui.fig}>{lane.frame.tag}</strong>
         {fit === undefined ? (
-          <span className="small soft">
+          <span className={clsx(ui.small, ui.soft)}>
             {capacity}
-            {lane.frame.state !== 'in-service' && <span className="act"> {lane.frame.state.replace('-', ' ')}</span>}
+            {lane.frame.state !== 'in-service' && <span className={ui.act}> {lane.frame.state.replace('-', ' ')}</span>}
           </span>
         ) : (
           <span
-            className={`small fit-word ${fit ? (fit.fits ? 'fit' : 'act') : 'soft'}`}
+            className={clsx(ui.small, styles.fitWord, fit ? (fit.fits ? ui.fit : ui.act) : ui.soft)}
             title={fit?.reasons.join(' ')}
           >
             {fit ? (fit.fits ? '✓ fits' : `✕ ${fit.reasons[0] ?? 'does not fit'}`) : '…'}
           </span>
         )}
       </div>
-      <div className="lane-body" style={{ width: scale.width }} data-lane={index}>
+      <div className={styles.laneBody} style={{ width: scale.width }} data-lane={index}>
         {closedOf(lane, scale).map(({ from, to }) => (
-          <span key={from} className="closed" style={{ left: scale.x(from), width: scale.x(to) - scale.x(from) }} />
+          <span
+            key={from}
+            className={styles.closed}
+            style={{ left: scale.x(from), width: scale.x(to) - scale.x(from) }}
+          />
         ))}
         {lane.down.map((window) => (
           <span
             key={window.id}
-            className={`window ${window.kind}`}
+            className={clsx(styles.window, styles[window.kind])}
             style={{
               left: scale.x(window.startsAt),
               width: Math.max(4, scale.x(window.endsAt) - scale.x(window.startsAt)),
@@ -438,11 +444,11 @@ const Lane = memo(function Lane(props: LaneProps) {
             onGrab={props.onGrab}
           />
         ))}
-        <span className="now-line" style={{ left: scale.x(now) }} />
-        <span className="freeze-line" style={{ left: scale.x(freezeUntil) }} />
+        <span className={styles.nowLine} style={{ left: scale.x(now) }} />
+        <span className={styles.freezeLine} style={{ left: scale.x(freezeUntil) }} />
         {held && (
           <span
-            className={`ghost ${fit ? (fit.fits ? 'fits' : 'unfit') : ''}`}
+            className={clsx(styles.ghost, fit && (fit.fits ? styles.fits : styles.unfit))}
             style={{
               left: scale.x(held.startMs),
               width: scale.x(held.booking.endsAt) - scale.x(held.booking.startsAt),
@@ -453,7 +459,7 @@ const Lane = memo(function Lane(props: LaneProps) {
           </span>
         )}
       </div>
-      <div className="lane-load">
+      <div className={styles.laneLoad}>
         <LoadBars load={lane.load} />
       </div>
     </div>
@@ -465,7 +471,7 @@ const WEEKS_SHOWN = 3;
 /** Booked over available hours, one column a week, with the percentage in figures. */
 function LoadBars({ load }: { load: LaneView['load'] }) {
   return (
-    <span className="load-bars">
+    <span className={styles.loadBars}>
       {load.slice(0, WEEKS_SHOWN).map(({ weekStartsAt, bookedHours, availableHours }) => {
         const share = availableHours > 0 ? bookedHours / availableHours : 0;
         return (
@@ -473,7 +479,7 @@ function LoadBars({ load }: { load: LaneView['load'] }) {
             key={weekStartsAt}
             title={`Week of ${day(weekStartsAt)}: ${bookedHours.toFixed(0)} of ${availableHours.toFixed(0)} h`}
           >
-            <i style={{ height: `${Math.min(100, share * 100)}%` }} className={share > 0.9 ? 'full' : ''} />
+            <i style={{ height: `${Math.min(100, share * 100)}%` }} className={share > 0.9 ? styles.full : undefined} />
             <b>{Math.round(share * 100)}</b>
           </span>
         );
@@ -484,21 +490,21 @@ function LoadBars({ load }: { load: LaneView['load'] }) {
 
 function Legend() {
   return (
-    <ul className="legend" aria-label="What the hatching means">
+    <ul className={styles.legend} aria-label="What the hatching means">
       <li>
-        <i className="changeover" /> changeover
+        <i className={styles.changeover} /> changeover
       </li>
       <li>
-        <i className="window down" /> down
+        <i className={clsx(styles.window, styles.down)} /> down
       </li>
       <li>
-        <i className="window calibration-visit" /> calibration
+        <i className={clsx(styles.window, styles.calibrationVisit)} /> calibration
       </li>
       <li>
-        <i className="closed" /> closed
+        <i className={styles.closed} /> closed
       </li>
       <li>
-        <i className="freeze" /> kept as published until here
+        <i className={styles.freeze} /> kept as published until here
       </li>
     </ul>
   );

@@ -1,7 +1,10 @@
+import { clsx } from 'clsx';
 import type { PointerEvent } from 'react';
 import type { BookingView } from '#libs/contract/src/index.js';
 import { moment, span } from '../../ui/moments.js';
 import type { BoardScale } from './board-scale.js';
+import board from './board.module.css';
+import styles from './booking.module.css';
 
 interface Props {
   booking: BookingView;
@@ -20,18 +23,17 @@ export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFo
   const [setup, start, end] = [scale.x(booking.setupAt), scale.x(booking.startsAt), scale.x(booking.endsAt)];
   const late = booking.lateHours > 0;
   const names = [
-    'booking',
-    booking.kind,
-    booking.state ?? '',
-    late ? 'late' : '',
-    chosen ? 'chosen' : '',
-    lifted ? 'lifted' : '',
+    styles.booking,
+    booking.state && styles[booking.state],
+    late && styles.late,
+    chosen && styles.chosen,
+    lifted && styles.lifted,
   ];
   return (
     <>
       {start - setup >= 1 && (
         <span
-          className="changeover"
+          className={board.changeover}
           style={{ left: setup, width: start - setup }}
           title={`Changeover, ${span(booking.changeoverMin)}`}
         />
@@ -39,7 +41,7 @@ export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFo
       <button
         id={`booking-${booking.id}`}
         type="button"
-        className={names.filter(Boolean).join(' ')}
+        className={clsx(names)}
         style={{ left: start, width: Math.max(8, end - start) }}
         tabIndex={tabStop ? 0 : -1}
         aria-label={describe(booking)}
@@ -52,7 +54,7 @@ export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFo
       </button>
       {chosen && booking.dueAt && (
         <span
-          className={late ? 'due-mark late' : 'due-mark'}
+          className={clsx(board.dueMark, late && board.late)}
           style={{ left: scale.x(booking.dueAt) }}
           title={`Due ${moment(booking.dueAt)}`}
         />
@@ -71,17 +73,17 @@ function BoxText({ booking, width }: { booking: BookingView; width: number }) {
   if (width < TINY_PX) return null;
   if (width < NARROW_PX)
     return (
-      <span className="ref upright" aria-hidden="true">
+      <span className={clsx(styles.ref, styles.upright)} aria-hidden="true">
         {reference.replace(/^J-/, '')}
       </span>
     );
   return (
     <>
-      <span className="ref">
+      <span className={styles.ref}>
         {booking.pinned && <span aria-hidden="true">◆ </span>}
         {reference}
       </span>{' '}
-      <span className="what">
+      <span>
         {late && <span aria-hidden="true">▲ </span>}
         {late ?? booking.title}
       </span>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { BookingView, CauseView } from '#libs/contract/src/index.js';
@@ -7,6 +8,8 @@ import { TextField } from '../../ui/fields/text-field.js';
 import { moment, span } from '../../ui/moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
+import styles from './causes.module.css';
 
 /** What is known about a job on the board, why it is there, and what can be done with it. */
 export function BookingSheet({
@@ -22,17 +25,17 @@ export function BookingSheet({
   const act = useApiMutation(['plan', 'requests']);
   const { jobId, frameId } = booking;
   return (
-    <section className="framed stack" aria-label={`Job ${booking.jobReference ?? ''}`}>
-      <div className="row between">
+    <section className={clsx(ui.stack, ui.framed)} aria-label={`Job ${booking.jobReference ?? ''}`}>
+      <div className={ui.rowBetween}>
         <h2>
-          <span className="fig">{booking.jobReference ?? 'Calibration visit'}</span> {booking.title}
+          <span className={ui.fig}>{booking.jobReference ?? 'Calibration visit'}</span> {booking.title}
         </h2>
-        <button type="button" className="button bare" onClick={onClose}>
+        <button type="button" className={ui.buttonBare} onClick={onClose}>
           Close
         </button>
       </div>
-      <div className="split">
-        <dl className="facts">
+      <div className={ui.split}>
+        <dl className={ui.facts}>
           {booking.requestId && (
             <>
               <dt>Request</dt>
@@ -50,21 +53,21 @@ export function BookingSheet({
           <dt>Due</dt>
           <dd>
             {moment(booking.dueAt)}
-            {booking.lateHours > 0 && <strong className="act"> ▲ {span(booking.lateHours * 60)} late</strong>}
+            {booking.lateHours > 0 && <strong className={ui.act}> ▲ {span(booking.lateHours * 60)} late</strong>}
           </dd>
           <dt>Train</dt>
-          <dd className="fig" style={{ whiteSpace: 'normal' }}>
+          <dd className={ui.fig} style={{ whiteSpace: 'normal' }}>
             {booking.train.map(({ tag }) => tag).join(' · ')}
           </dd>
         </dl>
         {booking.jobId && <Why jobId={booking.jobId} />}
       </div>
       {mayChange && jobId && (
-        <div className="row">
+        <div className={ui.row}>
           {booking.pinned ? (
             <button
               type="button"
-              className="button"
+              className={ui.button}
               onClick={() => act.mutate(api('DELETE /plan/pins/{jobId}', { jobId }))}
             >
               Unpin: the planner may move it again
@@ -72,7 +75,7 @@ export function BookingSheet({
           ) : (
             <button
               type="button"
-              className="button"
+              className={ui.button}
               disabled={!frameId}
               onClick={() =>
                 frameId && act.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt: booking.startsAt } }))
@@ -81,7 +84,7 @@ export function BookingSheet({
               Pin it here
             </button>
           )}
-          <button type="button" className="button" onClick={() => setHolding(true)}>
+          <button type="button" className={ui.button} onClick={() => setHolding(true)}>
             Hold: keep it out of the plan …
           </button>
           <ErrorMessage error={act.error} />
@@ -99,7 +102,7 @@ function Why({ jobId }: { jobId: string }) {
   return (
     <FetchStates of={why} what="the reasons">
       {(value) => (
-        <div className="stack tight">
+        <div className={ui.stackTight}>
           <h3>Why there</h3>
           <ul>
             {value.whyThisFrame.map((sentence) => (
@@ -112,7 +115,7 @@ function Why({ jobId }: { jobId: string }) {
               <ul>
                 {value.alternatives.map(({ frameTag, sentence }) => (
                   <li key={frameTag}>
-                    <span className="fig">{frameTag}</span> {sentence}
+                    <span className={ui.fig}>{frameTag}</span> {sentence}
                   </li>
                 ))}
               </ul>
@@ -131,10 +134,10 @@ export function Causes({ causes }: { causes: readonly CauseView[] }) {
   return (
     <ul>
       {causes.map((cause) => (
-        <li key={cause.sentence} className="cause">
-          <span className="num">{span(cause.hours * 60)}</span>
+        <li key={cause.sentence} className={styles.cause}>
+          <span className={ui.num}>{span(cause.hours * 60)}</span>
           <span>
-            <span className="bar" style={{ display: 'block', width: `${(cause.hours / most) * 100}%` }} />
+            <span className={styles.bar} style={{ display: 'block', width: `${(cause.hours / most) * 100}%` }} />
           </span>
           <span>{cause.sentence}</span>
         </li>
@@ -153,7 +156,7 @@ function HoldDialog({ jobId, reference, onClose }: { jobId: string; reference: s
       <ErrorMessage error={hold.error} />
       <button
         type="button"
-        className="button main"
+        className={ui.buttonMain}
         disabled={!why.trim() || hold.isPending}
         onClick={() => hold.mutate(api('POST /plan/holds', { body: { jobId, why } }))}
       >

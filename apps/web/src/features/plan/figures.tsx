@@ -1,6 +1,9 @@
+import { clsx } from 'clsx';
 import type { PlanComparison, PlanFigures } from '#libs/contract/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { span } from '../../ui/moments.js';
+import { ui } from '../../ui/styles.js';
+import styles from './figures.module.css';
 
 const LINES: { key: keyof PlanFigures; label: string; unit: string; lessIsBetter: boolean }[] = [
   { key: 'weightedLatenessHours', label: 'Weighted lateness', unit: 'h', lessIsBetter: true },
@@ -14,22 +17,26 @@ const LINES: { key: keyof PlanFigures; label: string; unit: string; lessIsBetter
 export function Comparison({ comparison }: { comparison: PlanComparison }) {
   const { before, after, later, earlier, movedFrame } = comparison;
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Against a plan without these changes</h2>
-      <p className="small soft">
+      <p className={clsx(ui.small, ui.soft)}>
         Both are made anew from now on, so the left figures may differ from those of the published plan.
       </p>
-      <div className="compare">
+      <div className={styles.compare}>
         {LINES.map(({ key, label, unit, lessIsBetter }) => {
           const change = after[key] - before[key];
           const better = lessIsBetter ? change < 0 : change > 0;
           return (
             <div key={key}>
-              <div className="small soft">{label}</div>
-              <div className="fig">
+              <div className={clsx(ui.small, ui.soft)}>{label}</div>
+              <div className={ui.fig}>
                 {formatNumber(before[key], 3)} → <strong>{formatNumber(after[key], 3)}</strong> {unit}
               </div>
-              <div className={change === 0 ? 'small soft' : better ? 'small fit' : 'small act'}>
+              <div
+                className={
+                  change === 0 ? clsx(ui.small, ui.soft) : better ? clsx(ui.small, ui.fit) : clsx(ui.small, ui.act)
+                }
+              >
                 {change === 0
                   ? 'the same'
                   : `${better ? 'better' : 'worse'} by ${formatNumber(Math.abs(change), 3)} ${unit}`}
@@ -38,16 +45,16 @@ export function Comparison({ comparison }: { comparison: PlanComparison }) {
           );
         })}
       </div>
-      <div className="split">
+      <div className={ui.split}>
         <Shifted title="Later" jobs={later} />
         <Shifted title="Earlier" jobs={earlier} />
       </div>
       {movedFrame.length > 0 && (
-        <p className="small">
+        <p className={ui.small}>
           On another frame:{' '}
           {movedFrame.map(({ jobId, jobReference, from, to }) => (
             <span key={jobId}>
-              <span className="fig">{jobReference}</span> {from} → {to};{' '}
+              <span className={ui.fig}>{jobReference}</span> {from} → {to};{' '}
             </span>
           ))}
         </p>
@@ -61,12 +68,12 @@ function Shifted({ title, jobs }: { title: string; jobs: PlanComparison['later']
     <div>
       <h3>{title}</h3>
       {jobs.length === 0 ? (
-        <p className="soft">none</p>
+        <p className={ui.soft}>none</p>
       ) : (
         <ul>
           {jobs.map(({ jobId, jobReference, title: name, hours }) => (
             <li key={jobId}>
-              <span className="fig">{jobReference}</span> {name}, {span(hours * 60)}
+              <span className={ui.fig}>{jobReference}</span> {name}, {span(hours * 60)}
             </li>
           ))}
         </ul>

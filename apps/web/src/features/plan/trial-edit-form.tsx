@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { BookingView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
 import { SelectField } from '../../ui/fields/select-field.js';
@@ -5,6 +6,7 @@ import { TextField } from '../../ui/fields/text-field.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { useApiQuery } from '../../api-client/queries.js';
 import { api } from '../../api-client/api.js';
+import { ui } from '../../ui/styles.js';
 
 type Kind = TrialEdit['kind'];
 
@@ -51,7 +53,7 @@ export function TrialEditForm({
   const edit = editOf({ kind, subject, person, from, to, text, jobId: chosen?.jobId ?? null });
   return (
     <form
-      className="filters framed"
+      className={clsx(ui.filters, ui.framed)}
       onSubmit={(event) => {
         event.preventDefault();
         if (edit) onAdd(edit);
@@ -90,11 +92,11 @@ export function TrialEditForm({
         </>
       )}
       {(kind === 'hold' || kind === 'weight') && (
-        <span className="soft">{chosen ? chosen.jobReference : 'Choose a job on the lanes.'}</span>
+        <span className={ui.soft}>{chosen ? chosen.jobReference : 'Choose a job on the lanes.'}</span>
       )}
       {(kind === 'hold' || kind === 'frame-down') && <TextField label="Why" value={text} onChange={setText} />}
       {kind === 'weight' && <TextField label="Weight" type="number" value={text} onChange={setText} />}
-      <button type="submit" className="button" disabled={!edit || busy}>
+      <button type="submit" className={ui.button} disabled={!edit || busy}>
         Try it
       </button>
     </form>

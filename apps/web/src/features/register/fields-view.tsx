@@ -3,16 +3,17 @@ import { ITEM_FIELDS } from '#libs/matching/src/index.js';
 import type { ItemField } from '#libs/matching/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { asText, readPath } from './paths.js';
+import { ui } from '../../ui/styles.js';
 
 /** All fields of an item that say something, in the order of the form. */
 export function FieldsView({ item }: { item: ItemView }) {
   const shown = ITEM_FIELDS[item.kind].filter(({ path }) => path !== 'state' && path !== 'tag' && path !== 'name');
   return (
-    <dl className="facts">
+    <dl className={ui.facts}>
       {item.serialNumber && (
         <>
           <dt>Serial number</dt>
-          <dd className="fig">{item.serialNumber}</dd>
+          <dd className={ui.fig}>{item.serialNumber}</dd>
         </>
       )}
       {shown.map((field) => {

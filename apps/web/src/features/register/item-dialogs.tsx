@@ -10,6 +10,7 @@ import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { api } from '../../api-client/api.js';
 import type { BodyOf } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 interface Props {
   item: ItemDetail;
@@ -26,7 +27,7 @@ export function FaultDialog({ item, onClose }: Props) {
       <ErrorMessage error={report.error} />
       <button
         type="button"
-        className="button sharp"
+        className={ui.buttonSharp}
         disabled={!what.trim() || report.isPending}
         onClick={() => report.mutate(api('POST /items/{id}/faults', { id: item.id, body: { what } }))}
       >
@@ -52,7 +53,7 @@ export function StateDialog({ item, onClose }: Props) {
       <ErrorMessage error={save.error} />
       <button
         type="button"
-        className="button main"
+        className={ui.buttonMain}
         disabled={!why.trim() || save.isPending}
         onClick={() => save.mutate(api('POST /items/{id}/state', { id: item.id, body: { state, why } }))}
       >
@@ -80,7 +81,7 @@ export function WindowDialog({ item, onClose }: Props) {
   ];
   return (
     <Dialog title={`Keep ${item.tag} away`} onClose={onClose}>
-      <div className="fields">
+      <div className={ui.fields}>
         <SelectField label="Kind" value={kind} onChange={setKind} choices={kinds} />
         <TextField label="From" type="datetime-local" value={from} onChange={setFrom} />
         <TextField label="Until" type="datetime-local" value={to} onChange={setTo} />
@@ -89,7 +90,7 @@ export function WindowDialog({ item, onClose }: Props) {
       <ErrorMessage error={save.error} />
       <button
         type="button"
-        className="button main"
+        className={ui.buttonMain}
         disabled={!why.trim() || save.isPending}
         onClick={() =>
           save.mutate(

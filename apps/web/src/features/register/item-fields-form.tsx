@@ -7,6 +7,7 @@ import { Tick, Ticks } from '../../ui/fields/ticks.js';
 import type { Typed } from '../../ui/fields/quantity-field.js';
 import { asText } from './paths.js';
 import { words } from './fields-view.js';
+import { ui } from '../../ui/styles.js';
 
 /** What is typed for one field: text for figures and lists, the value itself for choices and flags. */
 export type FieldTyped = { typed: Typed } | { value: unknown };
@@ -43,10 +44,10 @@ export function ItemFieldInput({
       );
     case 'flag':
       return (
-        <div className="field">
+        <div className={ui.field}>
           <Tick label={field.label} checked={value === true} onChange={(on) => onChange({ value: on })} />
-          {field.help && <span className="help">{field.help}</span>}
-          {wrong && <span className="wrong">{wrong}</span>}
+          {field.help && <span className={ui.help}>{field.help}</span>}
+          {wrong && <span className={ui.wrong}>{wrong}</span>}
         </div>
       );
     case 'choice':

@@ -1,6 +1,7 @@
 import type { CalibrationStatus, ItemView } from '#libs/contract/src/index.js';
 import type { ItemKind, Ratings } from '#libs/matching/src/index.js';
 import { formatQuantity } from '#libs/units/src/index.js';
+import { ui } from '../../ui/styles.js';
 
 export const KIND_WORDS: Record<ItemKind, string> = {
   frame: 'Frame',
@@ -16,13 +17,13 @@ export const KIND_WORDS: Record<ItemKind, string> = {
   transducer: 'Transducer',
 };
 
-const STATUS_WORDS: Record<CalibrationStatus, [word: string, tone: string]> = {
-  'not-needed': ['needs none', 'quiet'],
-  'in-force': ['in force', 'fit'],
-  'due-soon': ['due soon', ''],
-  overdue: ['▲ overdue', 'act'],
-  never: ['▲ never calibrated', 'act'],
-  'out-of-use': ['out of use', 'quiet'],
+const STATUS_WORDS: Record<CalibrationStatus, [word: string, className: string | undefined]> = {
+  'not-needed': ['needs none', ui.badgeQuiet],
+  'in-force': ['in force', ui.badgeFit],
+  'due-soon': ['due soon', ui.badge],
+  overdue: ['▲ overdue', ui.badgeAct],
+  never: ['▲ never calibrated', ui.badgeAct],
+  'out-of-use': ['out of use', ui.badgeQuiet],
 };
 
 export const STATUS_CHOICES = (Object.keys(STATUS_WORDS) as CalibrationStatus[]).map((value) => ({
@@ -31,13 +32,13 @@ export const STATUS_CHOICES = (Object.keys(STATUS_WORDS) as CalibrationStatus[])
 }));
 
 export function StatusWord({ status }: { status: CalibrationStatus }) {
-  const [word, tone] = STATUS_WORDS[status];
-  return <span className={`word ${tone}`}>{word}</span>;
+  const [word, className] = STATUS_WORDS[status];
+  return <span className={className}>{word}</span>;
 }
 
 export function StateWord({ state }: { state: ItemView['state'] }) {
   if (state === 'in-service') return null;
-  return <span className="word act">▲ {state.replace('-', ' ')}</span>;
+  return <span className={ui.badgeAct}>▲ {state.replace('-', ' ')}</span>;
 }
 
 /** What an item carries, in short: capacity of a frame or cell, else its smallest rating. */

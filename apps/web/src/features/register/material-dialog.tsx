@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { MaterialView, SaveMaterialBody } from '#libs/contract/src/index.js';
 import type { MaterialGroup, StrengthBand, StrengthProperty } from '#libs/matching/src/index.js';
@@ -12,6 +13,7 @@ import { useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
 import { codeOf, materialBody, newBand, UNIT_OF } from './material-draft.js';
 import type { BandDraft, MaterialDraft } from './material-draft.js';
+import { ui } from '../../ui/styles.js';
 
 const GROUPS: Record<MaterialGroup, true> = {
   ...{ metal: true, plastic: true, composite: true, elastomer: true, foam: true, concrete: true },
@@ -48,7 +50,7 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
   }
   return (
     <Dialog title="Add a material" onClose={onClose} wide>
-      <div className="fields">
+      <div className={ui.fields}>
         <TextField
           label="Name"
           {...text('name', 'name')}
@@ -65,7 +67,7 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
         />
       </div>
       <Bands bands={draft.bands} onChange={(bands) => set({ bands })} wrong={wrong} />
-      <div className="fields">
+      <div className={ui.fields}>
         <TextField label="Modulus from, GPa" required={false} {...text('modulusLowGPa', 'modulusMPa.low')} />
         <TextField label="Modulus up to, GPa" required={false} {...text('modulusHighGPa', 'modulusMPa.high')} />
         <TextField
@@ -94,7 +96,7 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
       />
       <ErrorMessage error={add.error} />
       <div>
-        <button type="button" className="button main" disabled={add.isPending} onClick={send}>
+        <button type="button" className={ui.buttonMain} disabled={add.isPending} onClick={send}>
           Add to the library
         </button>
       </div>
@@ -127,9 +129,9 @@ function Bands({
   return (
     <>
       {bands.map((band, at) => (
-        <fieldset key={at} className="framed stack">
+        <fieldset key={at} className={clsx(ui.stack, ui.framed)}>
           <legend>{band.property} strength</legend>
-          <div className="fields">
+          <div className={ui.fields}>
             <SelectField
               label="Strength"
               value={band.property}
@@ -159,7 +161,7 @@ function Bands({
           <div>
             <button
               type="button"
-              className="button small"
+              className={clsx(ui.button, ui.buttonSmall)}
               aria-label={`Remove the ${band.property} strength`}
               onClick={() => onChange(bands.filter((_, index) => index !== at))}
             >
@@ -170,7 +172,7 @@ function Bands({
       ))}
       {free[0] && (
         <div>
-          <button type="button" className="button" onClick={() => onChange([...bands, newBand(free[0]!)])}>
+          <button type="button" className={ui.button} onClick={() => onChange([...bands, newBand(free[0]!)])}>
             Add another strength
           </button>
         </div>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { ItemView, RigView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
@@ -10,6 +11,7 @@ import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { call, ApiError } from '../../api-client/call.js';
 import { fromTheTop, placeProblems, PLACES, usualPlace } from './rig-places.js';
 import { useSearch } from './use-search.js';
+import { ui } from '../../ui/styles.js';
 
 type Fitted = Pick<RigView['links'][number], 'role' | 'itemId' | 'tag' | 'name'>;
 
@@ -38,16 +40,16 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
   };
   return (
     <Dialog title={`What is on ${frame.tag}`} onClose={onClose} wide>
-      {links.length === 0 && <p className="soft">Nothing is on it.</p>}
-      <div className="stack">
+      {links.length === 0 && <p className={ui.soft}>Nothing is on it.</p>}
+      <div className={ui.stack}>
         {links.map((link, at) => (
-          <div key={link.itemId} className="row between">
+          <div key={link.itemId} className={ui.rowBetween}>
             <div>
-              <strong className="fig">{link.tag}</strong>
+              <strong className={ui.fig}>{link.tag}</strong>
               <br />
-              <span className="small soft">{link.name}</span>
+              <span className={clsx(ui.small, ui.soft)}>{link.name}</span>
             </div>
-            <div className="row">
+            <div className={ui.row}>
               <SelectField
                 label={`Place of ${link.tag}`}
                 value={link.role}
@@ -57,7 +59,7 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
               />
               <button
                 type="button"
-                className="button small"
+                className={clsx(ui.button, ui.buttonSmall)}
                 aria-label={`Take ${link.tag} off`}
                 onClick={() => change(links.filter((_, index) => index !== at))}
               >
@@ -72,7 +74,7 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
       <div>
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={save.isPending || places.some(Boolean)}
           onClick={() =>
             save.mutate(
@@ -132,7 +134,7 @@ function ItemPicker({
   }
   return (
     <form
-      className="stack"
+      className={ui.stack}
       onSubmit={(event) => {
         event.preventDefault();
         if (text.trim()) enter(text.trim()).catch((error: Error) => setTrouble(error.message));
@@ -140,19 +142,19 @@ function ItemPicker({
     >
       <TextField label="Put on, by its tag" type="search" value={text} onChange={type} wrong={trouble} />
       {q && !trouble && items.state === 'ready' && found.length === 0 && (
-        <p className="soft">The register has no other item that fits “{q}”.</p>
+        <p className={ui.soft}>The register has no other item that fits “{q}”.</p>
       )}
       {items.state === 'failed' && <ErrorMessage error={items.error} />}
-      <ul className="stack">
+      <ul className={ui.stack}>
         {found.slice(0, SHOWN).map((item) => (
-          <li key={item.id} className="row between">
+          <li key={item.id} className={ui.rowBetween}>
             <span>
-              <span className="fig">{item.tag}</span> <span className="small soft">{item.name}</span>{' '}
-              {item.fittedOn && <span className="small">comes off {item.fittedOn.frameTag}</span>}
+              <span className={ui.fig}>{item.tag}</span> <span className={clsx(ui.small, ui.soft)}>{item.name}</span>{' '}
+              {item.fittedOn && <span className={ui.small}>comes off {item.fittedOn.frameTag}</span>}
             </span>
             <button
               type="button"
-              className="button small"
+              className={clsx(ui.button, ui.buttonSmall)}
               aria-label={`Put ${item.tag} on ${frameTag}`}
               onClick={() => pick(item)}
             >

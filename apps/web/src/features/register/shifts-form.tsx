@@ -1,6 +1,8 @@
+import { clsx } from 'clsx';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Ticks } from '../../ui/fields/ticks.js';
 import type { RowProblems, ShiftRow } from './shift-rows.js';
+import { ui } from '../../ui/styles.js';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const DAYS = WEEKDAYS.map((label, index) => ({ value: String(index + 1), label }));
@@ -23,13 +25,13 @@ export function ShiftsForm({
   const change = (at: number, part: Partial<ShiftRow>) =>
     onChange(rows.map((row, index) => (index === at ? { ...row, ...part } : row)));
   return (
-    <section className="stack" aria-label="Shifts of the week">
+    <section className={ui.stack} aria-label="Shifts of the week">
       <h3>Shifts of the week</h3>
-      {rows.length === 0 && <p className="note act">Without shifts nothing can be planned.</p>}
+      {rows.length === 0 && <p className={ui.noteAct}>Without shifts nothing can be planned.</p>}
       {rows.map((row, at) => (
-        <fieldset key={at} className="framed stack">
+        <fieldset key={at} className={clsx(ui.stack, ui.framed)}>
           <legend>{row.name.trim() || 'New shift'}</legend>
-          <div className="fields">
+          <div className={ui.fields}>
             <TextField
               label="Name"
               value={row.name}
@@ -63,7 +65,7 @@ export function ShiftsForm({
           <div>
             <button
               type="button"
-              className="button small"
+              className={clsx(ui.button, ui.buttonSmall)}
               aria-label={`Remove the shift ${row.name || 'without a name'}`}
               onClick={() => onChange(rows.filter((_, index) => index !== at))}
             >
@@ -73,11 +75,11 @@ export function ShiftsForm({
         </fieldset>
       ))}
       <div>
-        <button type="button" className="button" onClick={() => onChange([...rows, NEW_ROW])}>
+        <button type="button" className={ui.button} onClick={() => onChange([...rows, NEW_ROW])}>
           Add a shift
         </button>
       </div>
-      {wrong && <p className="note act">{wrong}</p>}
+      {wrong && <p className={ui.noteAct}>{wrong}</p>}
     </section>
   );
 }

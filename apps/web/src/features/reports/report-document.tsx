@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import type { ReportBatch, ReportDocument } from '#libs/contract/src/index.js';
 import { day } from '../../ui/moments.js';
-import './report.css';
+import { ui } from '../../ui/styles.js';
+import styles from './report.module.css';
 
 /** The report as a page: the same content as the PDF. Results and curves are put in by the screen. */
 export function ReportDocumentView({
@@ -12,41 +13,41 @@ export function ReportDocumentView({
   results: (batch: ReportBatch) => ReactNode;
 }) {
   return (
-    <article className="report-page">
-      <header className="report-head">
+    <article className={styles.reportPage}>
+      <header className={styles.reportHead}>
         <div>
-          <p className="soft">Test report</p>
+          <p className={ui.soft}>Test report</p>
           <h2>{report.title === 'Test report' ? report.request.title : report.title}</h2>
           {report.amendment && (
-            <p className="act">
+            <p className={ui.act}>
               Amendment: {report.amendment} {report.replaces && `Replaces ${report.replaces}.`}
             </p>
           )}
         </div>
-        <dl className="facts">
+        <dl className={ui.facts}>
           <dt>Number</dt>
-          <dd className="fig">{report.number}</dd>
+          <dd className={ui.fig}>{report.number}</dd>
           <dt>Revision</dt>
-          <dd className="fig">{report.revision}</dd>
+          <dd className={ui.fig}>{report.revision}</dd>
           <dt>Issued</dt>
           <dd>{report.dates.issued ? day(report.dates.issued) : 'not yet'}</dd>
         </dl>
       </header>
-      <div className="report-parties">
+      <div className={styles.reportParties}>
         <section>
           <h3>Laboratory</h3>
-          <p className="lines">
+          <p className={styles.lines}>
             {report.laboratory.name}
             {'\n'}
             {report.laboratory.address}
             {'\n'}
             {report.laboratory.contact}
           </p>
-          {report.laboratory.place && <p className="small">Tests were done at: {report.laboratory.place}</p>}
+          {report.laboratory.place && <p className={ui.small}>Tests were done at: {report.laboratory.place}</p>}
         </section>
         <section>
           <h3>Customer</h3>
-          <p className="lines">
+          <p className={styles.lines}>
             {report.customer.team}
             {'\n'}
             {report.customer.requester}
@@ -57,10 +58,10 @@ export function ReportDocumentView({
         <section>
           <h3>Request</h3>
           <p>
-            <span className="fig">{report.request.reference}</span> {report.request.title}
+            <span className={ui.fig}>{report.request.reference}</span> {report.request.title}
           </p>
-          <p className="small">{report.request.purpose}</p>
-          <p className="small">
+          <p className={ui.small}>{report.request.purpose}</p>
+          <p className={ui.small}>
             Received {day(report.dates.received)}; tested {day(report.dates.testedFrom)} to {day(report.dates.testedTo)}
           </p>
         </section>
@@ -73,7 +74,7 @@ export function ReportDocumentView({
           ))}
         </ul>
         {report.conformity.map((statement) => (
-          <p key={statement.specification} className="note">
+          <p key={statement.specification} className={ui.note}>
             <strong>
               {statement.specification}: {statement.statement}.
             </strong>{' '}
@@ -87,16 +88,16 @@ export function ReportDocumentView({
         </Batch>
       ))}
       <Texts report={report} />
-      <footer className="report-foot">
+      <footer className={styles.reportFoot}>
         <p>{report.relatesOnlyToItems}</p>
         {report.authorisedBy ? (
           <p>
             Authorised by {report.authorisedBy.name}, {report.authorisedBy.function}
           </p>
         ) : (
-          <p className="act">Not authorised yet.</p>
+          <p className={ui.act}>Not authorised yet.</p>
         )}
-        <p className="end-mark">End of report {report.number}</p>
+        <p className={styles.endMark}>End of report {report.number}</p>
       </footer>
     </article>
   );
@@ -105,16 +106,16 @@ export function ReportDocumentView({
 function Batch({ batch, children }: { batch: ReportBatch; children: ReactNode }) {
   const { conditions } = batch;
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h3>
         {batch.results.label || 'Results'}{' '}
-        <span className="soft">
+        <span className={ui.soft}>
           by {batch.method.designation}, {batch.method.title} (version {batch.method.version})
         </span>
       </h3>
       {children}
-      <div className="report-parties">
-        <dl className="facts">
+      <div className={styles.reportParties}>
+        <dl className={ui.facts}>
           <dt>Temperature</dt>
           <dd>{conditions.temperatureC === null ? 'not recorded' : `${conditions.temperatureC} °C`}</dd>
           <dt>Humidity</dt>
@@ -133,7 +134,7 @@ function Batch({ batch, children }: { batch: ReportBatch; children: ReactNode })
           )}
         </dl>
       </div>
-      <div className="scroll-x">
+      <div className={ui.scrollX}>
         <table>
           <caption>Equipment</caption>
           <thead>
@@ -148,7 +149,7 @@ function Batch({ batch, children }: { batch: ReportBatch; children: ReactNode })
             {batch.items.map((item) => (
               <tr key={item.tag + item.role}>
                 <th>
-                  <span className="fig">{item.tag}</span> {item.name}
+                  <span className={ui.fig}>{item.tag}</span> {item.name}
                 </th>
                 <td>{item.calibration}</td>
                 <td>{item.certificate}</td>
@@ -164,7 +165,7 @@ function Batch({ batch, children }: { batch: ReportBatch; children: ReactNode })
           <tbody>
             {batch.specimens.map((specimen) => (
               <tr key={specimen.label}>
-                <th className="fig">{specimen.label}</th>
+                <th className={ui.fig}>{specimen.label}</th>
                 <td>{specimen.description}</td>
                 <td>{specimen.condition}</td>
                 <td>{specimen.fate}</td>

@@ -1,15 +1,18 @@
+import { clsx } from 'clsx';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { BatchView, RequestView } from '#libs/contract/src/index.js';
 import { moment } from '../../ui/moments.js';
 import { JOB_STATE_WORDS } from './words.js';
+import { ui } from '../../ui/styles.js';
+import styles from './requests.module.css';
 
 type Job = NonNullable<BatchView['job']>;
 
 /** The batches of a request: what was asked, their job, and each specimen's fate. */
 export function BatchTable({ request, jobActs }: { request: RequestView; jobActs?: (job: Job) => ReactNode }) {
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       {request.batches.map((batch) => (
         <Batch key={batch.id} batch={batch} jobActs={jobActs} />
       ))}
@@ -20,20 +23,20 @@ export function BatchTable({ request, jobActs }: { request: RequestView; jobActs
 function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => ReactNode) | undefined }) {
   const { job } = batch;
   return (
-    <article className="stack tight">
-      <div className="row between batch-head">
+    <article className={ui.stackTight}>
+      <div className={clsx(ui.rowBetween, styles.batchHead)}>
         <h2>
-          {batch.label || `Batch ${batch.position}`} <span className="soft">· {batch.method.designation}</span>
+          {batch.label || `Batch ${batch.position}`} <span className={ui.soft}>· {batch.method.designation}</span>
         </h2>
         {job && (
-          <span className="row">
-            <span className="fig">{job.reference}</span>{' '}
-            <span className={job.state === 'blocked' ? 'word act' : 'word'}>{JOB_STATE_WORDS[job.state]}</span>
+          <span className={ui.row}>
+            <span className={ui.fig}>{job.reference}</span>{' '}
+            <span className={job.state === 'blocked' ? ui.badgeAct : ui.badge}>{JOB_STATE_WORDS[job.state]}</span>
             {jobActs?.(job)}
           </span>
         )}
       </div>
-      <dl className="facts">
+      <dl className={ui.facts}>
         <dt>Method</dt>
         <dd>
           {batch.method.designation} version {batch.method.version}, {batch.method.title}
@@ -62,12 +65,12 @@ function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => R
             the lab
           </summary>
           <Link
-            className="small"
+            className={ui.small}
             href={`/reports/labels/${batch.id}?of=${encodeURIComponent(batch.specimens.map(({ label }) => label).join(','))}`}
           >
             print labels
           </Link>
-          <div className="scroll-x">
+          <div className={ui.scrollX}>
             <table>
               <thead>
                 <tr>
@@ -80,7 +83,7 @@ function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => R
               <tbody>
                 {batch.specimens.map((specimen) => (
                   <tr key={specimen.id}>
-                    <th className="fig">{specimen.label}</th>
+                    <th className={ui.fig}>{specimen.label}</th>
                     <td>{specimen.invalidWhy ? `invalid: ${specimen.invalidWhy}` : specimen.fate.replace('-', ' ')}</td>
                     <td>{moment(specimen.arrivedAt)}</td>
                     <td>{specimen.condition}</td>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
@@ -5,24 +6,26 @@ import { TextField } from '../../ui/fields/text-field.js';
 import { moment } from '../../ui/moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
+import styles from './requests.module.css';
 
 /** What team and lab wrote to each other about a request. */
 export function Messages({ requestId, messages }: { requestId: string; messages: RequestView['messages'] }) {
   const [body, setBody] = useState('');
   const send = useApiMutation(['requests'], () => setBody(''));
   return (
-    <section className="stack tight">
+    <section className={ui.stackTight}>
       <h2>Messages</h2>
-      <ul className="messages">
+      <ul className={styles.messages}>
         {messages.map((message) => (
           <li key={message.id}>
-            <strong>{message.author.name}</strong> <span className="soft small">{moment(message.at)}</span>
+            <strong>{message.author.name}</strong> <span className={clsx(ui.soft, ui.small)}>{moment(message.at)}</span>
             <p>{message.body}</p>
           </li>
         ))}
       </ul>
       <form
-        className="stack tight"
+        className={ui.stackTight}
         onSubmit={(event) => {
           event.preventDefault();
           send.mutate(api('POST /requests/{id}/messages', { id: requestId, body: { body } }));
@@ -31,7 +34,7 @@ export function Messages({ requestId, messages }: { requestId: string; messages:
         <TextField label="Write to the other side" rows={2} value={body} onChange={setBody} />
         <ErrorMessage error={send.error} />
         <div>
-          <button type="submit" className="button" disabled={!body.trim() || send.isPending}>
+          <button type="submit" className={ui.button} disabled={!body.trim() || send.isPending}>
             Send
           </button>
         </div>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import type { BatchBody, ConformityAsk, RequestView, SaveRequestBody, TeamRef } from '#libs/contract/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
 import { SelectField } from '../../ui/fields/select-field.js';
@@ -6,7 +7,7 @@ import { Tick } from '../../ui/fields/ticks.js';
 import { named } from '../../ui/named.js';
 import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
 import { DISPOSALS } from './words.js';
-import './requests.css';
+import { ui } from '../../ui/styles.js';
 
 /** What a request says as a whole, as it stands in the form. */
 export interface RequestHead {
@@ -113,7 +114,7 @@ interface Props {
 export function RequestFields({ head, onChange, teams, results, wrong }: Props) {
   const set = (part: Partial<RequestHead>) => onChange({ ...head, ...part });
   return (
-    <div className="fields">
+    <div className={ui.fields}>
       <TextField
         label="What do you want to find out?"
         whole
@@ -156,7 +157,7 @@ export function RequestFields({ head, onChange, teams, results, wrong }: Props) 
         onChange={(disposal) => set({ disposal: disposal })}
         choices={DISPOSALS}
       />
-      <div className="field whole">
+      <div className={clsx(ui.field, ui.whole)}>
         <Tick
           label="State whether they conform to a specification"
           checked={head.conformity !== null}

@@ -1,8 +1,10 @@
+import { clsx } from 'clsx';
 import { scaleLinear, scalePoint } from 'd3-scale';
 import type { HistoryView } from '#libs/contract/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { day } from '../../ui/moments.js';
-import './results.css';
+import { ui } from '../../ui/styles.js';
+import styles from './control-chart.module.css';
 
 const WIDTH = 960;
 const HEIGHT = 320;
@@ -24,7 +26,7 @@ export function ControlChart({ history }: { history: HistoryView }) {
   const signals = new Set(chart?.signals.map(({ index }) => index));
   const at = (index: number) => x(index) ?? LEFT;
   return (
-    <figure className="control-chart mm framed">
+    <figure className={clsx(styles.controlChart, ui.mm, ui.framed)}>
       <svg
         viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
         role="img"
@@ -48,7 +50,7 @@ export function ControlChart({ history }: { history: HistoryView }) {
             ] as const
           ).map(([name, value, kind]) => (
             <g key={name}>
-              <path className={kind} d={`M${LEFT} ${y(value)}H${WIDTH - RIGHT}`} />
+              <path className={styles[kind]} d={`M${LEFT} ${y(value)}H${WIDTH - RIGHT}`} />
               <text x={WIDTH - RIGHT + 6} y={y(value) + 4}>
                 {name} {formatNumber(value, 4)}
               </text>
@@ -58,7 +60,7 @@ export function ControlChart({ history }: { history: HistoryView }) {
         {points.map((point, index) => (
           <circle
             key={point.jobReference + point.at}
-            className={signals.has(index) ? 'signal' : ''}
+            className={signals.has(index) ? styles.signal : undefined}
             cx={at(index)}
             cy={y(point.mean)}
             r={signals.has(index) ? 6 : 4}

@@ -1,9 +1,11 @@
+import { clsx } from 'clsx';
 import { useMemo, useRef, useState } from 'react';
 import type { PointerEvent } from 'react';
 import { scaleLinear } from 'd3-scale';
 import type { CurveView } from '#libs/contract/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
-import './results.css';
+import { ui } from '../../ui/styles.js';
+import styles from './curve-plot.module.css';
 
 const WIDTH = 640;
 const HEIGHT = 400;
@@ -47,7 +49,7 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
   if (columns.length < 2) return null;
   const marksFit = xKey === first.x && yKey === first.y;
   return (
-    <figure className="curve-plot mm framed">
+    <figure className={clsx(styles.curvePlot, ui.mm, ui.framed)}>
       <svg
         viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
         role="img"
@@ -62,7 +64,7 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
         </clipPath>
         {x.ticks(6).map((tick) => (
           <g key={tick}>
-            <path d={`M${x(tick)} ${HEIGHT - BOTTOM}v6`} className="axis" />
+            <path d={`M${x(tick)} ${HEIGHT - BOTTOM}v6`} className={styles.axis} />
             <text x={x(tick)} y={HEIGHT - BOTTOM + 19} textAnchor="middle">
               {formatNumber(tick)}
             </text>
@@ -70,24 +72,24 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
         ))}
         {y.ticks(6).map((tick) => (
           <g key={tick}>
-            <path d={`M${LEFT} ${y(tick)}h-6`} className="axis" />
+            <path d={`M${LEFT} ${y(tick)}h-6`} className={styles.axis} />
             <text x={LEFT - 9} y={y(tick) + 4} textAnchor="end">
               {formatNumber(tick)}
             </text>
           </g>
         ))}
-        <path d={`M${LEFT} ${TOP}V${HEIGHT - BOTTOM}H${WIDTH - RIGHT}`} className="axis" />
-        <text x={WIDTH - RIGHT} y={HEIGHT - 6} textAnchor="end" className="name">
+        <path d={`M${LEFT} ${TOP}V${HEIGHT - BOTTOM}H${WIDTH - RIGHT}`} className={styles.axis} />
+        <text x={WIDTH - RIGHT} y={HEIGHT - 6} textAnchor="end" className={styles.name}>
           {name(xKey)}
         </text>
-        <text x={LEFT} y={TOP - 4} className="name">
+        <text x={LEFT} y={TOP - 4} className={styles.name}>
           {name(yKey)}
         </text>
         <g clipPath="url(#plot-area)">
           {curves.map((curve, index) => (
             <path
               key={curve.id}
-              className="curve"
+              className={styles.curve}
               strokeDasharray={DASHES[index % DASHES.length]}
               d={lineOf(curve, xKey, yKey, x, y)}
             />
@@ -96,7 +98,7 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
             curves.flatMap((curve) =>
               curve.marks.map((mark) => (
                 <g key={`${curve.id}-${mark.key}-${mark.x}`} transform={`translate(${x(mark.x)} ${y(mark.y)})`}>
-                  <circle r="4" className="mark">
+                  <circle r="4" className={styles.mark}>
                     <title>
                       {curve.specimenLabel}: {mark.label}
                     </title>
@@ -116,17 +118,17 @@ export function CurvePlot({ curves, title = 'Curves' }: { curves: readonly Curve
             y={y}
           />
         ))}
-        {drag.box && <rect {...drag.box} className="rubber" />}
+        {drag.box && <rect {...drag.box} className={styles.rubber} />}
       </svg>
-      <figcaption className="row no-print">
+      <figcaption className={clsx(ui.row, ui.noPrint)}>
         <Axis label="Across" value={xKey} columns={columns} onChange={(key) => (setXKey(key), setZoom(null))} />
         <Axis label="Up" value={yKey} columns={columns} onChange={(key) => (setYKey(key), setZoom(null))} />
         {zoom ? (
-          <button type="button" className="button small" onClick={() => setZoom(null)}>
+          <button type="button" className={clsx(ui.button, ui.buttonSmall)} onClick={() => setZoom(null)}>
             Show all
           </button>
         ) : (
-          <span className="small soft">Drag over a part to see it larger.</span>
+          <span className={clsx(ui.small, ui.soft)}>Drag over a part to see it larger.</span>
         )}
       </figcaption>
     </figure>
@@ -145,7 +147,7 @@ function Axis({
   onChange: (key: string) => void;
 }) {
   return (
-    <label className="row small">
+    <label className={clsx(ui.row, ui.small)}>
       {label}
       <select value={value} onChange={(event) => onChange(event.target.value)}>
         {columns.map((column) => (
@@ -191,7 +193,7 @@ function EndLabel({
       x={x(xs[peak] ?? 0)}
       y={Math.max(TOP + 10, y(ys[peak] ?? 0) - 8) - row * 12}
       textAnchor="middle"
-      className="curve-label"
+      className={styles.curveLabel}
     >
       {curve.specimenLabel.replace(/^.*-/, '')}
     </text>

@@ -1,6 +1,8 @@
+import { clsx } from 'clsx';
 import type { BatchResults, StatisticsView } from '#libs/contract/src/index.js';
 import { reported, roundToSignificant } from '#libs/reduction/src/index.js';
-import './results.css';
+import { ui } from '../../ui/styles.js';
+import styles from './results-table.module.css';
 
 /** A spread is worth two digits, on screen as on the report. */
 const SPREAD_DIGITS = 2;
@@ -8,8 +10,8 @@ const SPREAD_DIGITS = 2;
 /** Results of a batch, specimen by specimen, with their statistics, uncertainty and conformity. */
 export function ResultsTable({ results }: { results: BatchResults }) {
   return (
-    <div className="stack">
-      <div className="scroll-x">
+    <div className={ui.stack}>
+      <div className={ui.scrollX}>
         <table>
           <caption>
             {results.label || 'Results'}: {results.method}
@@ -19,7 +21,7 @@ export function ResultsTable({ results }: { results: BatchResults }) {
             <tr>
               <th>Specimen</th>
               {results.columns.map(({ key, label, unit }) => (
-                <th key={key} className="num">
+                <th key={key} className={ui.num}>
                   {label}
                   <br />
                   {unit}
@@ -30,23 +32,23 @@ export function ResultsTable({ results }: { results: BatchResults }) {
           <tbody>
             {results.rows.map((row) => (
               <tr key={row.specimenId}>
-                <th className="fig">
+                <th className={ui.fig}>
                   {row.label}
-                  {row.invalidWhy && <span className="small act"> ▲ invalid: {row.invalidWhy}</span>}
+                  {row.invalidWhy && <span className={clsx(ui.small, ui.act)}> ▲ invalid: {row.invalidWhy}</span>}
                 </th>
                 {results.columns.map((column) => {
                   const { key } = column;
                   const cell = row.values[key];
                   return (
-                    <td key={key} className="num">
+                    <td key={key} className={ui.num}>
                       {cell ? reported(cell.value, column) : '–'}
                       {cell && cell.flags.length > 0 && (
-                        <abbr title={cell.flags.map((flag) => flag.replaceAll('-', ' ')).join('; ')} className="act">
+                        <abbr title={cell.flags.map((flag) => flag.replaceAll('-', ' ')).join('; ')} className={ui.act}>
                           {' '}
                           ▲
                         </abbr>
                       )}
-                      {cell && cell.revision > 1 && <span className="soft"> rev {cell.revision}</span>}
+                      {cell && cell.revision > 1 && <span className={ui.soft}> rev {cell.revision}</span>}
                     </td>
                   );
                 })}
@@ -73,13 +75,13 @@ export function ResultsTable({ results }: { results: BatchResults }) {
       {results.statistics
         .filter(({ possibleOutliers }) => possibleOutliers.length > 0)
         .map(({ key, label, possibleOutliers }) => (
-          <p key={key} className="note">
+          <p key={key} className={ui.note}>
             {label}: {possibleOutliers.join(', ')} {possibleOutliers.length === 1 ? 'is' : 'are'} a possible outlier by
             Grubbs’ test. Flagged, not dropped.
           </p>
         ))}
       {results.conformity && (
-        <p className={results.conformity.statement === 'conforms' ? 'note fit' : 'note act'}>
+        <p className={results.conformity.statement === 'conforms' ? ui.noteFit : ui.noteAct}>
           <strong>
             {results.conformity.specification}: {results.conformity.statement}.
           </strong>{' '}
@@ -107,10 +109,10 @@ function StatisticsRow({
   });
   if (cells.every((value) => value === null)) return null;
   return (
-    <tr className="statistics">
+    <tr className={styles.statistics}>
       <th>{name}</th>
       {cells.map((value, index) => (
-        <td key={results.columns[index]?.key} className="num">
+        <td key={results.columns[index]?.key} className={ui.num}>
           {value === null ? '–' : shown(value, results.columns[index]!)}
         </td>
       ))}
@@ -131,10 +133,10 @@ function Flags({ results }: { results: BatchResults }) {
   }
   if (found.size === 0) return null;
   return (
-    <ul className="small">
+    <ul className={ui.small}>
       {[...found].map(([name, labels]) => (
         <li key={name}>
-          <span className="act">▲</span> {name} (
+          <span className={ui.act}>▲</span> {name} (
           {labels.length === results.rows.length ? 'every specimen' : labels.join(', ')})
         </li>
       ))}

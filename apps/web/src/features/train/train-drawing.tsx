@@ -1,6 +1,7 @@
+import { clsx } from 'clsx';
 import type { TrainSegment } from '#libs/matching/src/index.js';
 import { formatQuantity } from '#libs/units/src/index.js';
-import './train.css';
+import styles from './train.module.css';
 
 export type Fate = 'keep' | 'put-on' | 'take-off';
 
@@ -52,16 +53,16 @@ export function TrainDrawing({
   const height = Math.max(bottom + TOP, (spots.at(-1) ?? 0) + 30);
   return (
     <svg
-      className="train"
+      className={styles.train}
       viewBox={`0 0 520 ${height}`}
       role="img"
       aria-label={`${title}: ${segments.map(({ label }) => label).join(', ')}`}
     >
-      <path className="centre" d={`M${AXIS_X} 0V${height}`} />
+      <path className={styles.centre} d={`M${AXIS_X} 0V${height}`} />
       {stack.map(({ segment, y, height: tall, width }, index) => (
         <path
           key={`${segment.role}-${index}`}
-          className={`part ${segment.role} ${fateOf(segment, fates)}`}
+          className={clsx(styles.part, styles[segment.role], styles[fateOf(segment, fates)])}
           d={outline(segment.role, y, tall, width)}
         />
       ))}
@@ -77,11 +78,11 @@ export function TrainDrawing({
       <TotalLength from={stack[1]?.y ?? TOP} to={stack.at(-1)?.y ?? bottom} mm={total} />
       {labels.map(({ segment, at, x }, index) => (
         <g key={`${segment.role}-label-${index}`}>
-          <path className="leader" d={`M${x + 14} ${at}L${LABEL_X - 14} ${spots[index]}H${LABEL_X - 4}`} />
-          <text x={LABEL_X} y={(spots[index] ?? 0) - 1} className="tag">
+          <path className={styles.leader} d={`M${x + 14} ${at}L${LABEL_X - 14} ${spots[index]}H${LABEL_X - 4}`} />
+          <text x={LABEL_X} y={(spots[index] ?? 0) - 1} className={styles.tag}>
             {segment.label}
           </text>
-          <text x={LABEL_X} y={(spots[index] ?? 0) + 13} className="rating">
+          <text x={LABEL_X} y={(spots[index] ?? 0) + 13} className={styles.rating}>
             {[
               segment.lengthMm > 0 && !segment.beside ? formatQuantity(segment.lengthMm, 'mm', 3) : '',
               segment.ratingText,
@@ -157,16 +158,26 @@ function Beside({ segment, around, fate }: { segment: TrainSegment; around: Plac
   const middle = around.y + around.height / 2;
   if (segment.role === 'extensometer') {
     const reach = Math.min(around.height * 0.3, 24);
-    return <path className={`part beside ${fate}`} d={`M${AXIS_X + 8} ${middle - reach}h30v${reach * 2}h-30`} />;
+    return (
+      <path
+        className={clsx(styles.part, styles.beside, styles[fate])}
+        d={`M${AXIS_X + 8} ${middle - reach}h30v${reach * 2}h-30`}
+      />
+    );
   }
   if (segment.role === 'faces' || segment.role === 'thermocouple') return null;
   const height = around.height + 60;
-  return <path className={`part around ${fate}`} d={`M${AXIS_X - 68} ${middle - height / 2}h136v${height}h-136z`} />;
+  return (
+    <path
+      className={clsx(styles.part, styles.around, styles[fate])}
+      d={`M${AXIS_X - 68} ${middle - height / 2}h136v${height}h-136z`}
+    />
+  );
 }
 
 function TotalLength({ from, to, mm }: { from: number; to: number; mm: number }) {
   return (
-    <g className="dimension">
+    <g className={styles.dimension}>
       <path d={`M30 ${from}h40M30 ${to}h40M44 ${from}V${to}M40 ${from + 9}l4 -9 4 9M40 ${to - 9}l4 9 4 -9`} />
       <text x="38" y={(from + to) / 2} transform={`rotate(-90 38 ${(from + to) / 2})`} textAnchor="middle">
         {formatQuantity(mm, 'mm', 4)}

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { BenchView } from '#libs/contract/src/index.js';
@@ -8,27 +9,28 @@ import { clock, day, moment, span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
-import '../../features/bench/bench.css';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/bench/bench.module.css';
 
 /** What a technician has at hand, and the next right job. */
 export function BenchScreen() {
   const bench = useApiQuery('jobs', api('GET /bench'));
   return (
-    <div className="bench">
+    <div className={styles.bench}>
       <TitleBlock title="Bench" />
       <FetchStates of={bench} what="the next job">
         {(value) => (
-          <div className="stack wide">
+          <div className={ui.stackWide}>
             {value.mine.length > 0 && (
-              <section className="stack tight">
+              <section className={ui.stackTight}>
                 <h2>Yours now</h2>
                 {value.mine.map((job) => (
-                  <Link key={job.id} className="mine-link" href={`/bench/${job.id}`}>
-                    <span className="fig">{job.frameTag}</span>
+                  <Link key={job.id} className={styles.mineLink} href={`/bench/${job.id}`}>
+                    <span className={ui.fig}>{job.frameTag}</span>
                     <strong>
-                      <span className="fig">{job.reference}</span> {job.title}
+                      <span className={ui.fig}>{job.reference}</span> {job.title}
                     </strong>
-                    <span className="word">{JOB_STATE_WORDS[job.state]}</span>
+                    <span className={ui.badge}>{JOB_STATE_WORDS[job.state]}</span>
                   </Link>
                 ))}
               </section>
@@ -61,17 +63,17 @@ function Next({ bench }: { bench: BenchView }) {
     setBusy(false);
   }
   return (
-    <section className="stack tight">
+    <section className={ui.stackTight}>
       <h2>Next in the plan</h2>
-      <div className="bench-next">
+      <div className={styles.benchNext}>
         <div>
-          <span className="frame-tag">{next.frameTag}</span>
+          <span className={styles.frameTag}>{next.frameTag}</span>
           <p>
             <strong>
-              <span className="fig">{next.reference}</span> {next.title}
+              <span className={ui.fig}>{next.reference}</span> {next.title}
             </strong>
           </p>
-          <p className="soft">
+          <p className={ui.soft}>
             planned for {moment(next.startsAt)} ·{' '}
             {next.changeoverMin > 0
               ? `changeover about ${span(next.changeoverMin)}`
@@ -79,7 +81,7 @@ function Next({ bench }: { bench: BenchView }) {
             · {next.requestReference}
           </p>
         </div>
-        <button type="button" className="button main go" disabled={busy} onClick={() => void take()}>
+        <button type="button" className={clsx(ui.buttonMain, styles.go)} disabled={busy} onClick={() => void take()}>
           Take this job
         </button>
       </div>
@@ -108,15 +110,15 @@ function DayAhead({ bench }: { bench: BenchView }) {
         <tbody>
           {bench.today.map((job) => (
             <tr key={job.jobId}>
-              <td className="fig">
+              <td className={ui.fig}>
                 {day(job.startsAt) !== today && `${day(job.startsAt)} `}
                 {clock(job.startsAt)}–{day(job.endsAt) !== day(job.startsAt) && `${day(job.endsAt)} `}
                 {clock(job.endsAt)}
               </td>
-              <td className="fig">{job.frameTag}</td>
+              <td className={ui.fig}>{job.frameTag}</td>
               <th>
                 <Link href={`/bench/${job.jobId}`}>
-                  <span className="fig">{job.reference}</span> {job.title}
+                  <span className={ui.fig}>{job.reference}</span> {job.title}
                 </Link>
               </th>
               <td>{JOB_STATE_WORDS[job.state]}</td>

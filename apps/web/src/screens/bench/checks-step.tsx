@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
 import { BlockDialog } from '../../features/bench/block-dialog.js';
@@ -7,6 +8,8 @@ import { useJobAct } from '../../features/bench/sending.js';
 import { WhyDialog } from '../../features/bench/why-dialog.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
 import { api } from '../../api-client/api.js';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/bench/bench.module.css';
 
 /** Checks before the first specimen, then the start. The server starts nothing while a required one is open. */
 export function ChecksStep({ job }: { job: JobView }) {
@@ -32,19 +35,24 @@ export function ChecksStep({ job }: { job: JobView }) {
       bar={
         <>
           <ErrorMessage error={error} />
-          <button type="button" className="button" onClick={() => setAsking('give-back')}>
+          <button type="button" className={ui.button} onClick={() => setAsking('give-back')}>
             Give back …
           </button>
-          <button type="button" className="button sharp" onClick={() => setAsking('block')}>
+          <button type="button" className={ui.buttonSharp} onClick={() => setAsking('block')}>
             Something failed …
           </button>
-          <button type="button" className="button main go" disabled={open > 0 || busy} onClick={() => void start()}>
+          <button
+            type="button"
+            className={clsx(ui.buttonMain, styles.go)}
+            disabled={open > 0 || busy}
+            onClick={() => void start()}
+          >
             {open > 0 ? `${open} ${open === 1 ? 'check' : 'checks'} to go` : 'Start the first specimen'}
           </button>
         </>
       }
     >
-      <div className="setup">
+      <div className={styles.setup}>
         <CheckList job={job} />
         <Cautions cautions={job.cautions} />
       </div>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { FinishBody, JobView } from '#libs/contract/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
@@ -7,6 +8,8 @@ import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { useLocalStorage } from '../../ui/local-storage.js';
 import { api } from '../../api-client/api.js';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/bench/bench.module.css';
 
 const NOTHING = { temperature: '', humidity: '', remarks: '', deviations: '', notTestedWhy: '' };
 
@@ -38,22 +41,27 @@ export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }
       step="finish"
       bar={
         <>
-          <button type="button" className="button" onClick={onBack}>
+          <button type="button" className={ui.button} onClick={onBack}>
             Back to the specimens
           </button>
           <ErrorMessage error={error} />
-          <button type="button" className="button main go" disabled={busy} onClick={() => void finish()}>
+          <button
+            type="button"
+            className={clsx(ui.buttonMain, styles.go)}
+            disabled={busy}
+            onClick={() => void finish()}
+          >
             Finish {job.reference}
           </button>
         </>
       }
     >
-      <div className="stack wide" style={{ maxWidth: '44rem' }}>
-        <p className="note">
+      <div className={ui.stackWide} style={{ maxWidth: '44rem' }}>
+        <p className={ui.note}>
           {counts.tested} tested, {counts.invalid} invalid, {job.specimens.length - counts.tested - counts.invalid} not
           tested. What is fitted on {job.frame?.tag} stays there as its rig.
         </p>
-        <div className="fields">
+        <div className={ui.fields}>
           {open > 0 && (
             <TextField
               label={`Why ${open} ${open === 1 ? 'specimen is' : 'specimens are'} not tested`}

@@ -12,6 +12,7 @@ import { ChecksStep } from './checks-step.js';
 import { FinishStep } from './finish-step.js';
 import { RunStep } from './run-step.js';
 import { SetupStep } from './setup-step.js';
+import { ui } from '../../ui/styles.js';
 
 /** A job at the frame: its state says which step is due. */
 export function JobScreen({ id }: { id: string }) {
@@ -49,7 +50,7 @@ function JobSteps({ job }: { job: JobView }) {
       />
       <Empty
         action={
-          <Link className="button main" href="/bench">
+          <Link className={ui.buttonMain} href="/bench">
             To the next job
           </Link>
         }

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { InvalidBody, JobView } from '#libs/contract/src/index.js';
 import { BlockDialog } from '../../features/bench/block-dialog.js';
@@ -9,6 +10,8 @@ import { CurvePlot } from '../../features/results/curve-plot.js';
 import { useCurves } from '../../features/results/use-curves.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
 import { api } from '../../api-client/api.js';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/bench/bench.module.css';
 
 const SETTLED = ['tested', 'invalid'];
 
@@ -35,31 +38,40 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
         <>
           <ErrorMessage error={error} />
           {paused ? (
-            <button type="button" className="button main go" onClick={resume}>
+            <button type="button" className={clsx(ui.buttonMain, styles.go)} onClick={resume}>
               Go on with {job.reference}
             </button>
           ) : (
             <>
-              <button type="button" className="button" onClick={() => setAsking('pause')}>
+              <button type="button" className={ui.button} onClick={() => setAsking('pause')}>
                 Pause …
               </button>
-              <button type="button" className="button sharp" onClick={() => setAsking('block')}>
+              <button type="button" className={ui.buttonSharp} onClick={() => setAsking('block')}>
                 Something failed …
               </button>
               {specimen && (
                 <button
                   type="button"
-                  className="button"
+                  className={ui.button}
                   onClick={() => setAsking(specimen.fate === 'invalid' ? 'valid' : 'invalid')}
                 >
                   {short(specimen.label)} is {specimen.fate === 'invalid' ? 'valid after all' : 'invalid'} …
                 </button>
               )}
-              <button type="button" className={open === 0 ? 'button main go' : 'button'} onClick={onFinish}>
+              <button
+                type="button"
+                className={open === 0 ? clsx(ui.buttonMain, styles.go) : ui.button}
+                onClick={onFinish}
+              >
                 {open === 0 ? 'All done: finish' : `Finish …`}
               </button>
               {specimen && open > 0 && (
-                <button type="submit" form={SPECIMEN_FORM} className="button main go" disabled={keeping}>
+                <button
+                  type="submit"
+                  form={SPECIMEN_FORM}
+                  className={clsx(ui.buttonMain, styles.go)}
+                  disabled={keeping}
+                >
                   {keeping ? 'Keeping …' : `Keep ${short(specimen.label)}`}
                 </button>
               )}
@@ -68,19 +80,19 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
         </>
       }
     >
-      {paused && <p className="note act">Paused: {job.why}</p>}
-      <div className="stack wide">
-        <div className="specimen-tabs" role="group" aria-label="Specimens">
+      {paused && <p className={ui.noteAct}>Paused: {job.why}</p>}
+      <div className={ui.stackWide}>
+        <div className={styles.specimenTabs} role="group" aria-label="Specimens">
           {job.specimens.map((each) => (
             <button
               key={each.id}
               type="button"
-              className={each.fate}
+              className={styles[each.fate]}
               aria-current={each.id === specimen?.id ? 'true' : undefined}
               onClick={() => setChosen(each.id)}
             >
               {short(each.label)}
-              <span className="unseen"> {each.fate}</span>
+              <span className={ui.unseen}> {each.fate}</span>
               {each.fate === 'tested' && ' ✓'}
             </button>
           ))}
@@ -133,7 +145,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
 
 function JobCurves({ job }: { job: JobView }) {
   const ids = job.specimens.flatMap(({ curve }) => (curve ? [curve.id] : []));
-  if (ids.length === 0) return <p className="soft">The curves of this job show here as they come in.</p>;
+  if (ids.length === 0) return <p className={ui.soft}>The curves of this job show here as they come in.</p>;
   return <Curves ids={ids} />;
 }
 

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
 import type { LinkRole, TrainSegment } from '#libs/matching/src/index.js';
@@ -11,6 +12,8 @@ import { TrainDrawing } from '../../features/train/train-drawing.js';
 import type { Fate } from '../../features/train/train-drawing.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { api } from '../../api-client/api.js';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/bench/bench.module.css';
 
 const CONFIRM_WORDS = {
   'take-off': 'is off: scan its tag',
@@ -44,20 +47,20 @@ export function SetupStep({ job }: { job: JobView }) {
       step="setup"
       bar={
         <>
-          <button type="button" className="button" onClick={() => print()}>
+          <button type="button" className={ui.button} onClick={() => print()}>
             Print the sheet
           </button>
-          <button type="button" className="button" onClick={() => setAsking('give-back')}>
+          <button type="button" className={ui.button} onClick={() => setAsking('give-back')}>
             Give back …
           </button>
-          <button type="button" className="button sharp" onClick={() => setAsking('block')}>
+          <button type="button" className={ui.buttonSharp} onClick={() => setAsking('block')}>
             Something failed …
           </button>
         </>
       }
     >
-      <div className="setup">
-        <div className="stack">
+      <div className={styles.setup}>
+        <div className={ui.stack}>
           {now && (
             <ScanField
               label={`${now.item.tag} ${CONFIRM_WORDS[now.action]}`}
@@ -69,19 +72,19 @@ export function SetupStep({ job }: { job: JobView }) {
           <SetupSteps steps={job.setup} now={now} />
           <Cautions cautions={job.cautions} />
         </div>
-        <div className="stack mm framed">
+        <div className={clsx(ui.stack, ui.mm, ui.framed)}>
           <TrainDrawing segments={segmentsOf(job)} fates={fatesOf(job)} title="Load train to fit" />
           {job.limitStops && (
             <p>
-              Limit stops: upper <strong className="fig">{formatNumber(job.limitStops.upperMm)} mm</strong>, lower{' '}
-              <strong className="fig">{formatNumber(job.limitStops.lowerMm)} mm</strong>.{' '}
-              <span className="small">{job.limitStops.sentence}</span>
+              Limit stops: upper <strong className={ui.fig}>{formatNumber(job.limitStops.upperMm)} mm</strong>, lower{' '}
+              <strong className={ui.fig}>{formatNumber(job.limitStops.lowerMm)} mm</strong>.{' '}
+              <span className={ui.small}>{job.limitStops.sentence}</span>
             </p>
           )}
-          <p className="small">
+          <p className={ui.small}>
             {job.speeds.map(({ label, valueMmMin }) => (
               <span key={label}>
-                {label} <strong className="fig">{formatNumber(valueMmMin)} mm/min</strong>{' '}
+                {label} <strong className={ui.fig}>{formatNumber(valueMmMin)} mm/min</strong>{' '}
               </span>
             ))}
           </p>

@@ -1,3 +1,5 @@
+import { clsx } from 'clsx';
+import styles from './navigation.module.css';
 export type ChainPart = 'adapter' | 'cell' | 'specimen' | 'grip' | 'platen';
 
 /** Outlines of the parts, drawn between a coupling at (24, 0) and one at (24, 56). */
@@ -16,13 +18,13 @@ const TEETH = 'M3 18v20M6 19v18M45 18v20M42 19v18';
 /** One link of the navigation chain. */
 export function ChainDrawing({ part, clamped }: { part: ChainPart; clamped: boolean }) {
   return (
-    <svg className="chain-part" width="48" height="56" viewBox="0 0 48 56" aria-hidden="true">
-      <path d="M24 0v56" className="centre-line" />
-      <path d={OUTLINES[part]} className={clamped ? 'outline heavy' : 'outline'} />
+    <svg className={styles.chainPart} width="48" height="56" viewBox="0 0 48 56" aria-hidden="true">
+      <path d="M24 0v56" className={styles.centreLine} />
+      <path d={OUTLINES[part]} className={clamped ? clsx(styles.outline, styles.heavy) : styles.outline} />
       {clamped && (
         <>
-          <path d={JAWS} className="jaw" />
-          <path d={TEETH} className="teeth" />
+          <path d={JAWS} className={styles.jaw} />
+          <path d={TEETH} className={styles.teeth} />
         </>
       )}
     </svg>
@@ -32,11 +34,11 @@ export function ChainDrawing({ part, clamped }: { part: ChainPart; clamped: bool
 /** The pin joint between two links. */
 export function Coupling() {
   return (
-    <svg className="chain-coupling" width="48" height="18" viewBox="0 0 48 18" aria-hidden="true">
-      <path d="M24 0v18" className="centre-line" />
-      <path d="M19 0v18M29 0v18" className="outline" />
-      <circle cx="24" cy="9" r="4.5" className="pin" />
-      <path d="M21 9h6M24 6v6" className="outline" />
+    <svg className={styles.chainCoupling} width="48" height="18" viewBox="0 0 48 18" aria-hidden="true">
+      <path d="M24 0v18" className={styles.centreLine} />
+      <path d="M19 0v18M29 0v18" className={styles.outline} />
+      <circle cx="24" cy="9" r="4.5" className={styles.pin} />
+      <path d="M21 9h6M24 6v6" className={styles.outline} />
     </svg>
   );
 }

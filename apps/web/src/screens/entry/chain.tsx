@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { NoticeLink } from '../../features/notices/notice-link.js';
@@ -9,6 +10,8 @@ import { useApiMutation } from '../../api-client/queries.js';
 import { ChainDrawing, Coupling } from './chain-part.js';
 import { DESKS } from './desks.js';
 import type { Desk } from './desks.js';
+import { ui } from '../../ui/styles.js';
+import styles from './navigation.module.css';
 
 /** The way around: a load train from crosshead to base, each desk a link of it, the current one clamped. */
 export function Chain({ connected }: { connected: boolean }) {
@@ -16,12 +19,12 @@ export function Chain({ connected }: { connected: boolean }) {
   const [path] = useLocation();
   const may = (roles: readonly string[] | undefined) => !roles || person.roles.some((role) => roles.includes(role));
   return (
-    <nav className="chain no-print" aria-label="Desks">
-      <div className="crosshead">
-        <Link href="/" className="product">
+    <nav className={clsx(styles.chain, ui.noPrint)} aria-label="Desks">
+      <div className={styles.crosshead}>
+        <Link href="/" className={styles.product}>
           Loadtrain
         </Link>
-        <span className="small">{lab.name}</span>
+        <span className={clsx(ui.small, styles.lab)}>{lab.name}</span>
       </div>
       <ol>
         {DESKS.filter((desk) => may(desk.roles)).map((desk) => (
@@ -49,10 +52,10 @@ function DeskLink({
     .filter(({ to }) => path === to || path.startsWith(`${to}/`))
     .sort((a, b) => b.to.length - a.to.length)[0];
   return (
-    <li className={here ? 'here' : ''}>
+    <li className={here ? styles.here : undefined}>
       <Coupling />
-      <div className="link">
-        <Link href={desk.to} className="desk" aria-current={here ? 'true' : undefined}>
+      <div className={styles.link}>
+        <Link href={desk.to} className={styles.desk} aria-current={here ? 'true' : undefined}>
           <ChainDrawing part={desk.part} clamped={here} />
           <span>{desk.label}</span>
         </Link>
@@ -77,16 +80,16 @@ function Base({ connected, name }: { connected: boolean; name: string }) {
   const leave = useApiMutation(['session'], () => location.assign('/'));
   const other: Theme = theme === 'dark' ? 'light' : 'dark';
   return (
-    <div className="base">
+    <div className={styles.base}>
       <Link href="/access">
         <strong>{name}</strong>
       </Link>
       <NoticeLink />
-      {!connected && <span className="act small">▲ Not connected: what you see may be old.</span>}
-      <div className="row">
+      {!connected && <span className={clsx(ui.act, ui.small)}>▲ Not connected: what you see may be old.</span>}
+      <div className={clsx(ui.row, styles.row)}>
         <button
           type="button"
-          className="button bare small"
+          className={clsx(ui.buttonBare, ui.buttonSmall)}
           onClick={() => {
             showTheme(other, true);
             setTheme(other);
@@ -94,7 +97,11 @@ function Base({ connected, name }: { connected: boolean; name: string }) {
         >
           {other === 'dark' ? 'Blueprint' : 'Paper'}
         </button>
-        <button type="button" className="button bare small" onClick={() => leave.mutate(api('DELETE /session'))}>
+        <button
+          type="button"
+          className={clsx(ui.buttonBare, ui.buttonSmall)}
+          onClick={() => leave.mutate(api('DELETE /session'))}
+        >
           Sign out
         </button>
       </div>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { SessionView } from '#libs/contract/src/index.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
@@ -5,6 +6,8 @@ import { TextField } from '../../ui/fields/text-field.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { FrameDrawing } from './frame-drawing.js';
+import { ui } from '../../ui/styles.js';
+import styles from './sign-in.module.css';
 
 /** The door. In the demo lab its people are offered by name. */
 export function SignInScreen() {
@@ -14,15 +17,14 @@ export function SignInScreen() {
   const demo = useApiQuery('people', api('GET /session/demo'));
   const enter = (body: { email: string; password: string }) => signIn.mutate(api('POST /session', { body }));
   return (
-    <div className="gate">
-      <main className="sign stack wide">
-        <div className="stack tight">
+    <div className={styles.gate}>
+      <main className={clsx(ui.stackWide, styles.sign)}>
+        <div className={ui.stackTight}>
           <h1>Loadtrain</h1>
-          <p className="soft">Test requests, load trains and frame time of a materials lab.</p>
+          <p className={ui.soft}>Test requests, load trains and frame time of a materials lab.</p>
         </div>
         <form
-          className="stack"
-          style={{ padding: 0 }}
+          className={ui.stack}
           onSubmit={(event) => {
             event.preventDefault();
             enter({ email, password });
@@ -46,7 +48,7 @@ export function SignInScreen() {
             onChange={setPassword}
           />
           <ErrorMessage error={signIn.error} />
-          <button type="submit" className="button main" disabled={signIn.isPending}>
+          <button type="submit" className={ui.buttonMain} disabled={signIn.isPending}>
             Sign in
           </button>
         </form>
@@ -58,11 +60,11 @@ export function SignInScreen() {
                 <li key={person.email}>
                   <button
                     type="button"
-                    className="who"
+                    className={styles.who}
                     onClick={() => enter({ email: person.email, password: person.password })}
                   >
                     <strong>{person.name}</strong>
-                    <span className="soft small">{person.role}</span>
+                    <span className={clsx(ui.soft, ui.small)}>{person.role}</span>
                   </button>
                 </li>
               ))}
@@ -70,7 +72,7 @@ export function SignInScreen() {
           </section>
         )}
       </main>
-      <div className="drawing mm" aria-hidden="true">
+      <div className={clsx(styles.drawing, ui.mm)} aria-hidden="true">
         <FrameDrawing />
       </div>
     </div>

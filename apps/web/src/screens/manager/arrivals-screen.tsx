@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
@@ -8,6 +9,7 @@ import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiPages, useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Specimens that come in: ticked off by label, with their condition and since when they are conditioned. */
 export function ArrivalsScreen() {
@@ -20,7 +22,7 @@ export function ArrivalsScreen() {
   return (
     <>
       <TitleBlock title="Arrivals" />
-      <div className="filters">
+      <div className={ui.filters}>
         <TextField
           label="Request on the bag"
           type="search"
@@ -38,17 +40,17 @@ export function ArrivalsScreen() {
         {() => (
           <ul>
             {shown.map((line) => (
-              <li key={line.id} className="late-entry">
-                <div className="row between">
+              <li key={line.id} className={ui.entry}>
+                <div className={ui.rowBetween}>
                   <span>
-                    <strong className="fig">{line.reference}</strong> {line.title}{' '}
-                    <span className="soft">{line.team.name}</span>
+                    <strong className={ui.fig}>{line.reference}</strong> {line.title}{' '}
+                    <span className={ui.soft}>{line.team.name}</span>
                     <br />
-                    <span className="small">{line.waitsFor}</span>
+                    <span className={ui.small}>{line.waitsFor}</span>
                   </span>
                   <button
                     type="button"
-                    className="button"
+                    className={ui.button}
                     aria-expanded={chosen === line.id}
                     onClick={() => setChosen(chosen === line.id ? null : line.id)}
                   >
@@ -85,10 +87,10 @@ function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => 
     toast(`${ids.length} specimens of ${request.reference} are in the lab.`);
     onDone();
   });
-  if (expected.length === 0) return <p className="soft">All its specimens are here.</p>;
+  if (expected.length === 0) return <p className={ui.soft}>All its specimens are here.</p>;
   return (
     <form
-      className="framed stack"
+      className={clsx(ui.stack, ui.framed)}
       onSubmit={(event) => {
         event.preventDefault();
         const conditioningFrom = conditioned ? fromLocalInput(from) : null;
@@ -100,26 +102,26 @@ function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => 
         );
       }}
     >
-      <div className="row">
+      <div className={ui.row}>
         {expected.map(({ id, label }) => (
           <Tick
             key={id}
-            label={<span className="fig">{label}</span>}
+            label={<span className={ui.fig}>{label}</span>}
             checked={ids.includes(id)}
             onChange={(on) => setIds(on ? [...ids, id] : ids.filter((other) => other !== id))}
           />
         ))}
       </div>
-      <div className="fields">
+      <div className={ui.fields}>
         <TextField label="Condition on arrival" whole value={condition} onChange={setCondition} />
-        <div className="field">
+        <div className={ui.field}>
           <Tick label="They are being conditioned" checked={conditioned} onChange={setConditioned} />
           {conditioned && <TextField label="Since" type="datetime-local" value={from} onChange={setFrom} />}
         </div>
       </div>
       <ErrorMessage error={receive.error} />
       <div>
-        <button type="submit" className="button main" disabled={ids.length === 0 || receive.isPending}>
+        <button type="submit" className={ui.buttonMain} disabled={ids.length === 0 || receive.isPending}>
           Receive {ids.length} of {expected.length}
         </button>
       </div>

@@ -6,6 +6,7 @@ import { span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Single changes, each tried by planning anew, ranked by the lateness that they would take away. */
 export function HelpScreen() {
@@ -16,7 +17,7 @@ export function HelpScreen() {
       <TitleBlock title="What would help most">
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={ask.isPending}
           onClick={() => ask.mutate(api('POST /plan/help'))}
         >
@@ -51,16 +52,16 @@ function Suggestions({ help }: { help: HelpView | null | undefined }) {
       <thead>
         <tr>
           <th>Change</th>
-          <th className="num">Weighted lateness less</th>
-          <th className="num">Late jobs fewer</th>
+          <th className={ui.num}>Weighted lateness less</th>
+          <th className={ui.num}>Late jobs fewer</th>
         </tr>
       </thead>
       <tbody>
         {help.suggestions.map(({ what, savesWeightedHours, lateJobsFewer }) => (
           <tr key={what}>
             <th>{what}</th>
-            <td className="num">{span(savesWeightedHours * 60)}</td>
-            <td className="num">{lateJobsFewer}</td>
+            <td className={ui.num}>{span(savesWeightedHours * 60)}</td>
+            <td className={ui.num}>{lateJobsFewer}</td>
           </tr>
         ))}
       </tbody>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { Link } from 'wouter';
 import type { RequestLine } from '#libs/contract/src/index.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
@@ -6,6 +7,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { NoBreak } from '../../ui/no-break.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** What waits for the lab's review, and what was returned with a question. */
 export function IntakeScreen() {
@@ -20,7 +22,7 @@ export function IntakeScreen() {
           ['asked back', returned.value?.length ?? '…'],
         ]}
       />
-      <div className="stack wide">
+      <div className={ui.stackWide}>
         <section>
           <h2>To review</h2>
           <FetchStates
@@ -52,7 +54,7 @@ function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
           <th>Request</th>
           <th>What</th>
           <th>Method</th>
-          <th className="num">Specimens</th>
+          <th className={ui.num}>Specimens</th>
           <th>Query by</th>
           <th>Due</th>
           <th />
@@ -61,22 +63,22 @@ function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
       <tbody>
         {lines.map((line) => (
           <tr key={line.id}>
-            <td className="fig">{line.reference}</td>
+            <td className={ui.fig}>{line.reference}</td>
             <th>{line.title}</th>
             <td>
               <NoBreak>{line.methods.join(', ')}</NoBreak>
             </td>
-            <td className="num">{line.specimens}</td>
+            <td className={ui.num}>{line.specimens}</td>
             <td>
               {line.requester.name}, {line.team.name}
             </td>
-            <td className={line.late ? 'one-line act' : 'one-line'}>
+            <td className={line.late ? clsx(ui.oneLine, ui.act) : ui.oneLine}>
               {line.late && '▲ '}
               {day(line.dueAt)}
             </td>
             <td>
               <Link
-                className="button small"
+                className={clsx(ui.button, ui.buttonSmall)}
                 href={`/planning/intake/${line.id}`}
                 aria-label={`${act} ${line.reference}`}
               >

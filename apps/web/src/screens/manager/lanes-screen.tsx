@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useCallback, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { eventWords } from '#libs/contract/src/index.js';
@@ -13,6 +14,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError, call } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** The published plan as frame lanes. Moving a job pins it where it is set down; the planner then plans around it. */
 export function LanesScreen() {
@@ -32,7 +34,7 @@ function NoPlan() {
       <TitleBlock title="Frame lanes" />
       <Empty
         action={
-          <button type="button" className="button main" onClick={() => replan.mutate(api('POST /plan/replan'))}>
+          <button type="button" className={ui.buttonMain} onClick={() => replan.mutate(api('POST /plan/replan'))}>
             Plan now
           </button>
         }
@@ -41,7 +43,7 @@ function NoPlan() {
       </Empty>
       {replan.data && (
         <TaskWatch id={replan.data.id} title="the planning">
-          {() => <p className="fit">The plan is published.</p>}
+          {() => <p className={ui.fit}>The plan is published.</p>}
         </TaskWatch>
       )}
     </>
@@ -72,7 +74,7 @@ function Lanes({ plan }: { plan: PlanView }) {
       <TitleBlock
         title="Frame lanes"
         cells={[
-          ['plan', <span className="fig" key="v">{`v${plan.version}`}</span>],
+          ['plan', <span className={ui.fig} key="v">{`v${plan.version}`}</span>],
           ['published', moment(plan.publishedAt)],
           ['because', eventWords(plan.cause)],
           [
@@ -82,7 +84,7 @@ function Lanes({ plan }: { plan: PlanView }) {
             ) : (
               <Link
                 key="l"
-                className="act"
+                className={ui.act}
                 href="/planning/late"
               >{`▲ ${plan.figures.lateJobs} ${plan.figures.lateJobs === 1 ? 'job' : 'jobs'}`}</Link>
             ),
@@ -93,7 +95,7 @@ function Lanes({ plan }: { plan: PlanView }) {
           <>
             <button
               type="button"
-              className="button"
+              className={ui.button}
               disabled={trial.isPending}
               onClick={() => trial.mutate(api('POST /trials', { body: { name: `Trial of ${moment(Date.now())}` } }))}
             >
@@ -101,7 +103,7 @@ function Lanes({ plan }: { plan: PlanView }) {
             </button>
             <button
               type="button"
-              className="button"
+              className={ui.button}
               disabled={replan.isPending}
               onClick={() => replan.mutate(api('POST /plan/replan'))}
             >
@@ -110,9 +112,11 @@ function Lanes({ plan }: { plan: PlanView }) {
           </>
         )}
       </TitleBlock>
-      <div className="stack">
+      <div className={ui.stack}>
         <ErrorMessage error={pin.error ?? replan.error ?? trial.error} />
-        {plan.stale && <p className="note">Something changed since this plan was made; the next one is on its way.</p>}
+        {plan.stale && (
+          <p className={ui.note}>Something changed since this plan was made; the next one is on its way.</p>
+        )}
         {replan.data && (
           <TaskWatch id={replan.data.id} title="the planning">
             {() => null}
@@ -127,7 +131,7 @@ function Lanes({ plan }: { plan: PlanView }) {
         {chosen ? (
           <BookingSheet key={chosen.id} booking={chosen} mayChange={mayChange} onClose={() => setChosenId(null)} />
         ) : (
-          <p className="soft small">
+          <p className={clsx(ui.soft, ui.small)}>
             Choose a job to see why it is where it is.{' '}
             {mayChange &&
               'Drag it to move it; or with the keys: Space takes it up, arrows move it (Shift: 4 hours), Enter sets it down.'}
@@ -144,19 +148,19 @@ function OutOfPlan({ plan, mayChange }: { plan: PlanView; mayChange: boolean }) 
   const release = useApiMutation(['plan', 'requests']);
   if (plan.unplaced.length === 0 && plan.held.length === 0) return null;
   return (
-    <div className="split">
+    <div className={ui.split}>
       {plan.unplaced.length > 0 && (
         <section>
-          <h2 className="act">▲ No place in the plan</h2>
+          <h2 className={ui.act}>▲ No place in the plan</h2>
           <ul>
             {plan.unplaced.map((job) => (
-              <li key={job.jobId} className="late-entry">
-                <Link href={`/requests/${job.requestId}`} className="fig">
+              <li key={job.jobId} className={ui.entry}>
+                <Link href={`/requests/${job.requestId}`} className={ui.fig}>
                   {job.jobReference}
                 </Link>{' '}
                 {job.title}
                 <br />
-                <span className="small">{job.reasons.join(' ')}</span>
+                <span className={ui.small}>{job.reasons.join(' ')}</span>
               </li>
             ))}
           </ul>
@@ -167,19 +171,19 @@ function OutOfPlan({ plan, mayChange }: { plan: PlanView; mayChange: boolean }) 
           <h2>Held</h2>
           <ul>
             {plan.held.map((job) => (
-              <li key={job.jobId} className="late-entry row between">
+              <li key={job.jobId} className={clsx(ui.rowBetween, ui.entry)}>
                 <span>
-                  <Link href={`/requests/${job.requestId}`} className="fig">
+                  <Link href={`/requests/${job.requestId}`} className={ui.fig}>
                     {job.jobReference}
                   </Link>{' '}
                   {job.title}
                   <br />
-                  <span className="small">{job.why}</span>
+                  <span className={ui.small}>{job.why}</span>
                 </span>
                 {mayChange && (
                   <button
                     type="button"
-                    className="button small"
+                    className={clsx(ui.button, ui.buttonSmall)}
                     onClick={() => release.mutate(api('DELETE /plan/holds/{jobId}', { jobId: job.jobId }))}
                   >
                     Release

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { Link } from 'wouter';
 import type { LateView } from '#libs/contract/src/index.js';
 import { Causes } from '../../features/plan/booking-sheet.js';
@@ -6,7 +7,7 @@ import { moment, span } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
-import '../../features/plan/board.css';
+import { ui } from '../../ui/styles.js';
 
 /** What is late or may become so, and where the hours went. */
 export function LateScreen() {
@@ -18,12 +19,12 @@ export function LateScreen() {
           <TitleBlock
             title="Late and at risk"
             cells={[
-              ['plan', <span className="fig" key="v">{`v${version}`}</span>],
+              ['plan', <span className={ui.fig} key="v">{`v${version}`}</span>],
               ['late', figures.lateJobs === 1 ? 'one job' : `${figures.lateJobs} jobs`],
               ['weighted', `${Math.round(figures.weightedLatenessHours)} h`],
             ]}
           >
-            <Link className="button" href="/planning/help">
+            <Link className={ui.button} href="/planning/help">
               What would help most?
             </Link>
           </TitleBlock>
@@ -45,24 +46,24 @@ export function LateScreen() {
 function Entry({ entry, plannedAt }: { entry: LateView; plannedAt: string }) {
   const overdueMin = (Date.parse(plannedAt) - Date.parse(entry.dueAt)) / 60_000;
   return (
-    <li className="late-entry split">
-      <div className="stack tight">
-        <div className="row">
-          <Link href={`/requests/${entry.requestId}`} className="fig">
+    <li className={clsx(ui.split, ui.entry)}>
+      <div className={ui.stackTight}>
+        <div className={ui.row}>
+          <Link href={`/requests/${entry.requestId}`} className={ui.fig}>
             {entry.jobReference}
           </Link>
           <strong>{entry.title}</strong>
           {entry.lateHours > 0 ? (
-            <span className="word act">▲ {span(entry.lateHours * 60)} late</span>
+            <span className={ui.badgeAct}>▲ {span(entry.lateHours * 60)} late</span>
           ) : (
-            <span className="word">{entry.riskPct ?? 0} % chance to be late</span>
+            <span className={ui.badge}>{entry.riskPct ?? 0} % chance to be late</span>
           )}
         </div>
-        <span className="small">
+        <span className={ui.small}>
           due {moment(entry.dueAt)}, {entry.endsAt ? `will end ${moment(entry.endsAt)}` : 'has no place in the plan'}
         </span>
         {overdueMin >= 1 && entry.causes.length > 0 && (
-          <span className="small soft">
+          <span className={clsx(ui.small, ui.soft)}>
             It was overdue by {span(overdueMin)} when this plan was made. Beside: the time since.
           </span>
         )}
@@ -70,7 +71,7 @@ function Entry({ entry, plannedAt }: { entry: LateView; plannedAt: string }) {
       {entry.causes.length > 0 ? (
         <Causes causes={entry.causes} />
       ) : (
-        <span className="soft">No single cause stands out.</span>
+        <span className={ui.soft}>No single cause stands out.</span>
       )}
     </li>
   );

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import type { PlanView } from '#libs/contract/src/index.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { day } from '../../ui/moments.js';
@@ -5,6 +6,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { NoBreak } from '../../ui/no-break.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 const FULL = 0.9;
 
@@ -16,7 +18,7 @@ export function PoolsScreen() {
       {(value) => (
         <>
           <TitleBlock title="Load and pools" />
-          <div className="stack wide">
+          <div className={ui.stackWide}>
             <FrameLoad plan={value} />
             <section>
               <h2>Pools of like items</h2>
@@ -27,7 +29,7 @@ export function PoolsScreen() {
                   <thead>
                     <tr>
                       <th>Pool</th>
-                      <th className="num">Wanted</th>
+                      <th className={ui.num}>Wanted</th>
                       <th style={{ width: '45%' }} />
                       <th>Effect</th>
                     </tr>
@@ -40,15 +42,15 @@ export function PoolsScreen() {
                           <th>
                             <NoBreak>{label}</NoBreak>
                           </th>
-                          <td className="num">{Math.round(loadPct)} %</td>
+                          <td className={ui.num}>{Math.round(loadPct)} %</td>
                           <td>
                             <Bar share={loadPct / 100} />
                           </td>
-                          <td className="one-line">
+                          <td className={ui.oneLine}>
                             {binds ? (
-                              <span className="word act">▲ holds jobs back</span>
+                              <span className={ui.badgeAct}>▲ holds jobs back</span>
                             ) : (
-                              <span className="soft">has room</span>
+                              <span className={ui.soft}>has room</span>
                             )}
                           </td>
                         </tr>
@@ -67,7 +69,7 @@ export function PoolsScreen() {
 function FrameLoad({ plan }: { plan: PlanView }) {
   const weeks = plan.lanes[0]?.load.map(({ weekStartsAt }) => weekStartsAt) ?? [];
   return (
-    <section className="scroll-x">
+    <section className={ui.scrollX}>
       <h2>Frames, booked of available hours</h2>
       <table>
         <thead>
@@ -81,22 +83,22 @@ function FrameLoad({ plan }: { plan: PlanView }) {
         <tbody>
           {plan.lanes.map(({ frame, load }) => (
             <tr key={frame.id}>
-              <th className="fig">{frame.tag}</th>
+              <th className={ui.fig}>{frame.tag}</th>
               {load.map(({ weekStartsAt, bookedHours, availableHours }) => {
                 const share = availableHours > 0 ? bookedHours / availableHours : 0;
                 return (
                   <td key={weekStartsAt}>
                     <Bar share={share} />
                     {availableHours === 0 ? (
-                      <span className="fig small">{closedWeek(bookedHours)}</span>
+                      <span className={clsx(ui.fig, ui.small)}>{closedWeek(bookedHours)}</span>
                     ) : (
                       <>
-                        <span className="fig small">{Math.round(share * 100)} % </span>
+                        <span className={clsx(ui.fig, ui.small)}>{Math.round(share * 100)} % </span>
                         <wbr />
-                        <span className="fig small soft">
+                        <span className={clsx(ui.fig, ui.small, ui.soft)}>
                           {bookedHours.toFixed(0)}/{availableHours.toFixed(0)} h
                         </span>
-                        {share > FULL && <span className="fig small"> ▲ full</span>}
+                        {share > FULL && <span className={clsx(ui.fig, ui.small)}> ▲ full</span>}
                       </>
                     )}
                   </td>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { BatchView, PreviewBody, RequestView, ReviewBody } from '#libs/contract/src/index.js';
@@ -19,6 +20,7 @@ import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** The review of a request before it is accepted: every point of ISO/IEC 17025:2017, 7.1 is settled here. */
 export function ReviewScreen({ id }: { id: string }) {
@@ -36,15 +38,15 @@ export function ReviewScreen({ id }: { id: string }) {
               ['state', REQUEST_STATE_WORDS[value.state]],
             ]}
           />
-          <div className="split main-left">
-            <div className="stack wide">
-              <p className="note">{value.purpose || 'No purpose is given.'}</p>
+          <div className={ui.splitMainLeft}>
+            <div className={ui.stackWide}>
+              <p className={ui.note}>{value.purpose || 'No purpose is given.'}</p>
               <BatchTable request={value} />
               {value.batches.map((batch) => (
                 <Capability key={batch.id} batch={batch} />
               ))}
             </div>
-            <div className="stack wide">
+            <div className={ui.stackWide}>
               <Review request={value} />
               <Messages requestId={value.id} messages={value.messages} />
             </div>
@@ -60,13 +62,13 @@ function Capability({ batch }: { batch: BatchView }) {
   const body: PreviewBody = { methodId: batch.method.id, materialId: batch.material?.id ?? null, ask: batch.ask };
   const { answer, error } = usePreview(body);
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Can the lab do {batch.label || `batch ${batch.position}`}?</h2>
       <ErrorMessage error={error} />
       {!answer && !error && <Loading what="the load trains" />}
       {answer && (
         <>
-          <p className={answer.candidates.length > 0 ? 'note fit' : 'note act'}>
+          <p className={answer.candidates.length > 0 ? ui.noteFit : ui.noteAct}>
             {answer.candidates.length > 0
               ? `Yes: ${answer.candidates.length} load trains pass every rule.`
               : 'No load train passes every rule.'}
@@ -125,18 +127,18 @@ function Review({ request }: { request: RequestView }) {
   if (!mayReview)
     return (
       request.review && (
-        <p className="note">
+        <p className={ui.note}>
           Reviewed by {request.review.by.name}, {moment(request.review.at)}.
         </p>
       )
     );
   return (
-    <section className="framed stack">
+    <section className={clsx(ui.stack, ui.framed)}>
       <h2>Review</h2>
-      <p className="small soft">
+      <p className={clsx(ui.small, ui.soft)}>
         Points of ISO/IEC 17025:2017, 7.1. Each must be settled before the request is accepted.
       </p>
-      <div className="stack tight">
+      <div className={ui.stackTight}>
         {points.map(({ key, label }) => (
           <Tick
             key={key}
@@ -167,10 +169,10 @@ function Review({ request }: { request: RequestView }) {
             : accept.error
         }
       />
-      <div className="row">
+      <div className={ui.row}>
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={accept.isPending}
           onClick={() => {
             setHurried(open > 0);
@@ -180,13 +182,17 @@ function Review({ request }: { request: RequestView }) {
         >
           Accept
         </button>
-        <button type="button" className="button" onClick={() => setSaying('return')}>
+        <button type="button" className={ui.button} onClick={() => setSaying('return')}>
           Return with a question …
         </button>
-        <button type="button" className="button sharp" onClick={() => setSaying('decline')}>
+        <button type="button" className={ui.buttonSharp} onClick={() => setSaying('decline')}>
           Decline …
         </button>
-        {open > 0 && <span className="soft small">{open === 1 ? 'one point is open' : `${open} points are open`}</span>}
+        {open > 0 && (
+          <span className={clsx(ui.soft, ui.small)}>
+            {open === 1 ? 'one point is open' : `${open} points are open`}
+          </span>
+        )}
       </div>
       {saying && <SayWhy request={request} how={saying} onClose={() => setSaying(null)} />}
     </section>
@@ -238,7 +244,7 @@ function SayWhy({ request, how, onClose }: { request: RequestView; how: 'return'
       <ErrorMessage error={send.error} />
       <button
         type="button"
-        className={isReturn ? 'button main' : 'button sharp'}
+        className={isReturn ? ui.buttonMain : ui.buttonSharp}
         disabled={!why.trim() || send.isPending}
         onClick={() => send.mutate(api(`POST /requests/{id}/${how}`, { id: request.id, body: { why } }))}
       >

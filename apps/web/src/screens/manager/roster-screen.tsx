@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { RosterShiftView, RosterView } from '#libs/contract/src/index.js';
 import { useHasRole } from '../../features/session/session.js';
@@ -9,7 +10,8 @@ import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
-import '../../features/plan/board.css';
+import { ui } from '../../ui/styles.js';
+import styles from './roster.module.css';
 
 const DAYS = 7;
 
@@ -27,13 +29,13 @@ export function RosterScreen() {
   return (
     <>
       <TitleBlock title="Roster" cells={[['week of', day(monday)]]}>
-        <button type="button" className="button" onClick={() => setWeeks(weeks - 1)}>
+        <button type="button" className={ui.button} onClick={() => setWeeks(weeks - 1)}>
           ← Week before
         </button>
-        <button type="button" className="button" disabled={weeks === 0} onClick={() => setWeeks(0)}>
+        <button type="button" className={ui.button} disabled={weeks === 0} onClick={() => setWeeks(0)}>
           This week
         </button>
-        <button type="button" className="button" onClick={() => setWeeks(weeks + 1)}>
+        <button type="button" className={ui.button} onClick={() => setWeeks(weeks + 1)}>
           Week after →
         </button>
       </TitleBlock>
@@ -74,16 +76,18 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
         ),
     });
   return (
-    <div className="scroll-x">
+    <div className={ui.scrollX}>
       <ErrorMessage error={remove.error ?? back.error} />
-      <table className="week">
+      <table className={styles.week}>
         <thead>
           <tr>
             <th>Who</th>
             {days.map((midnight) => (
               <th key={midnight}>
                 {day(midnight)}
-                {closedName(roster, midnight) && <span className="small"> closed: {closedName(roster, midnight)}</span>}
+                {closedName(roster, midnight) && (
+                  <span className={ui.small}> closed: {closedName(roster, midnight)}</span>
+                )}
               </th>
             ))}
           </tr>
@@ -99,7 +103,7 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
                       (shift) => shift.person.id === person.id && startOfDay(Date.parse(shift.startsAt)) === midnight,
                     )
                     .map((shift) => (
-                      <span key={shift.id} className="shift">
+                      <span key={shift.id} className={styles.shift}>
                         {clock(shift.startsAt)}–{clock(shift.endsAt)}
                         {mayChange && (
                           <button
@@ -137,7 +141,7 @@ function AddShift({ monday }: { monday: number }) {
   const [startsAt, endsAt] = [fromLocalInput(from), fromLocalInput(to)];
   return (
     <form
-      className="filters framed"
+      className={clsx(ui.filters, ui.framed)}
       style={{ marginTop: '1.5rem' }}
       onSubmit={(event) => {
         event.preventDefault();
@@ -155,7 +159,7 @@ function AddShift({ monday }: { monday: number }) {
       />
       <TextField label="From" type="datetime-local" value={from} onChange={setFrom} />
       <TextField label="Until" type="datetime-local" value={to} onChange={setTo} />
-      <button type="submit" className="button" disabled={!personId || !startsAt || !endsAt || add.isPending}>
+      <button type="submit" className={ui.button} disabled={!personId || !startsAt || !endsAt || add.isPending}>
         Add the shift
       </button>
       <ErrorMessage error={add.error} />
@@ -170,7 +174,7 @@ function CloseDay() {
   const save = useApiMutation(['people', 'plan'], () => setName(''));
   return (
     <form
-      className="filters framed"
+      className={clsx(ui.filters, ui.framed)}
       onSubmit={(event) => {
         event.preventDefault();
         save.mutate(api('POST /roster/closed-days', { body: { day: closed, name } }));
@@ -178,7 +182,7 @@ function CloseDay() {
     >
       <TextField label="Close the lab on" type="date" value={closed} onChange={setClosed} />
       <TextField label="Because" value={name} onChange={setName} placeholder="e.g. public holiday" />
-      <button type="submit" className="button" disabled={!closed || !name.trim() || save.isPending}>
+      <button type="submit" className={ui.button} disabled={!closed || !name.trim() || save.isPending}>
         Close that day
       </button>
       <ErrorMessage error={save.error} />

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useCallback, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { BookingView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
@@ -11,6 +12,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { call } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** One trial plan: its changes, its lanes, and the difference to the published plan. */
 export function TrialScreen({ id }: { id: string }) {
@@ -56,7 +58,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
           <>
             <button
               type="button"
-              className="button main"
+              className={ui.buttonMain}
               disabled={publish.isPending || trial.edits.length === 0 || trial.pending}
               onClick={() => publish.mutate(api('POST /trials/{id}/publish', { id: trial.id }))}
             >
@@ -64,7 +66,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
             </button>
             <button
               type="button"
-              className="button sharp"
+              className={ui.buttonSharp}
               disabled={drop.isPending}
               onClick={() => drop.mutate(api('DELETE /trials/{id}', { id: trial.id }))}
             >
@@ -73,17 +75,17 @@ function Trial({ trial: asked }: { trial: TrialView }) {
           </>
         )}
       </TitleBlock>
-      <div className="stack wide">
+      <div className={ui.stackWide}>
         <ErrorMessage error={publish.error ?? drop.error ?? edit.error} />
         {trial.stale && open && (
-          <div className="note act row between">
+          <div className={clsx(ui.noteAct, ui.rowBetween)}>
             <span>
               The lab has changed since this trial was planned, so it cannot be published as it stands. Its changes stay
               when it is planned anew.
             </span>
             <button
               type="button"
-              className="button small"
+              className={clsx(ui.button, ui.buttonSmall)}
               disabled={trial.pending || edit.isPending}
               onClick={() => edit.mutate(api('POST /trials/{id}/replan', { id: trial.id }))}
             >
@@ -91,19 +93,19 @@ function Trial({ trial: asked }: { trial: TrialView }) {
             </button>
           </div>
         )}
-        <section className="stack tight">
+        <section className={ui.stackTight}>
           <h2>Changes tried</h2>
           {trial.edits.length === 0 && (
-            <p className="soft">None yet. Move a job on the lanes, or choose a change here.</p>
+            <p className={ui.soft}>None yet. Move a job on the lanes, or choose a change here.</p>
           )}
           <ol>
             {trial.edits.map((each, index) => (
-              <li key={JSON.stringify(each)} className="row">
-                <span className="fig">{index + 1}</span>
+              <li key={JSON.stringify(each)} className={ui.row}>
+                <span className={ui.fig}>{index + 1}</span>
                 <span>{editText(each, trial)}</span>
-                {refusalOf(trial, index) && <span className="act small">▲ {refusalOf(trial, index)}</span>}
+                {refusalOf(trial, index) && <span className={clsx(ui.act, ui.small)}>▲ {refusalOf(trial, index)}</span>}
                 {open && (
-                  <button type="button" className="button bare small" onClick={() => takeBack(index)}>
+                  <button type="button" className={clsx(ui.buttonBare, ui.buttonSmall)} onClick={() => takeBack(index)}>
                     Take back
                   </button>
                 )}

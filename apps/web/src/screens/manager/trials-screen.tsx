@@ -6,6 +6,7 @@ import { TextField } from '../../ui/fields/text-field.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** What-if copies of the plan. */
 export function TrialsScreen() {
@@ -17,7 +18,7 @@ export function TrialsScreen() {
     <>
       <TitleBlock title="Trial plans" />
       <form
-        className="filters"
+        className={ui.filters}
         onSubmit={(event) => {
           event.preventDefault();
           create.mutate(api('POST /trials', { body: { name } }));
@@ -29,7 +30,7 @@ export function TrialsScreen() {
           onChange={setName}
           placeholder="e.g. FR-30K down until Thursday"
         />
-        <button type="submit" className="button main" disabled={!name.trim() || create.isPending}>
+        <button type="submit" className={ui.buttonMain} disabled={!name.trim() || create.isPending}>
           Start a trial plan
         </button>
       </form>
@@ -62,13 +63,13 @@ export function TrialsScreen() {
                   <th>
                     <Link href={`/planning/trials/${trial.id}`}>{trial.name}</Link>
                   </th>
-                  <td className="fig">v{trial.basedOnVersion}</td>
-                  <td className="num" style={{ textAlign: 'left' }}>
+                  <td className={ui.fig}>v{trial.basedOnVersion}</td>
+                  <td className={ui.num} style={{ textAlign: 'left' }}>
                     {trial.edits.length}
                   </td>
                   <td>
                     {trial.state}
-                    {trial.stale && trial.state === 'open' && <span className="act"> ▲ the plan has moved on</span>}
+                    {trial.stale && trial.state === 'open' && <span className={ui.act}> ▲ the plan has moved on</span>}
                   </td>
                 </tr>
               ))}

@@ -6,6 +6,7 @@ import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages, useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** What one has been told, and how one wants to hear of it. */
 export function NoticesScreen() {
@@ -19,14 +20,14 @@ export function NoticesScreen() {
       <TitleBlock title="Notices">
         <button
           type="button"
-          className="button"
+          className={ui.button}
           disabled={!isNew || readAll.isPending}
           onClick={() => readAll.mutate(api('POST /notices/read-all'))}
         >
           All read
         </button>
       </TitleBlock>
-      <div className="split main-left">
+      <div className={ui.splitMainLeft}>
         <FetchStates
           of={notices}
           what="your notices"
@@ -35,11 +36,11 @@ export function NoticesScreen() {
           }
         >
           {(rows) => (
-            <div className="stack">
+            <div className={ui.stack}>
               <NoticeList notices={rows} />
               {notices.more && (
                 <div>
-                  <button type="button" className="button" onClick={notices.more}>
+                  <button type="button" className={ui.button} onClick={notices.more}>
                     Older ones
                   </button>
                 </div>
@@ -47,8 +48,8 @@ export function NoticesScreen() {
             </div>
           )}
         </FetchStates>
-        <div className="stack">
-          <section className="stack">
+        <div className={ui.stack}>
+          <section className={ui.stack}>
             <h2>By mail</h2>
             <MailChoice />
           </section>

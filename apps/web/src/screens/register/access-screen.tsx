@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { TokenView } from '#libs/contract/src/index.js';
 import { useSession } from '../../features/session/session.js';
@@ -10,6 +11,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** One's own way in: password, open sessions, tokens for programs. */
 export function AccessScreen() {
@@ -24,7 +26,7 @@ export function AccessScreen() {
           ['roles', person.roles.join(', ')],
         ]}
       />
-      <div className="split">
+      <div className={ui.split}>
         <Password />
         <Sessions />
         <Tokens />
@@ -45,7 +47,7 @@ function Password() {
   const wrong = change.error instanceof ApiError ? change.error.fields : {};
   return (
     <form
-      className="stack"
+      className={ui.stack}
       onSubmit={(event) => {
         event.preventDefault();
         change.mutate(api('PUT /own/password', { body: { current, next } }));
@@ -71,7 +73,7 @@ function Password() {
       />
       <ErrorMessage error={change.error} />
       <div>
-        <button type="submit" className="button main" disabled={!current || !next || change.isPending}>
+        <button type="submit" className={ui.buttonMain} disabled={!current || !next || change.isPending}>
           Change it
         </button>
       </div>
@@ -83,24 +85,24 @@ function Sessions() {
   const sessions = useApiQuery('people', api('GET /own/sessions'));
   const end = useApiMutation(['people']);
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Where you are signed in</h2>
       <FetchStates of={sessions} what="your sessions">
         {(value) => (
-          <ul className="messages">
+          <ul className={ui.separated}>
             {value.map((session) => (
-              <li key={session.id} className="row between">
+              <li key={session.id} className={ui.rowBetween}>
                 <span>
-                  {browserOf(session.agent)} {session.thisOne && <span className="word">this one</span>}
+                  {browserOf(session.agent)} {session.thisOne && <span className={ui.badge}>this one</span>}
                   <br />
-                  <span className="small soft">
+                  <span className={clsx(ui.small, ui.soft)}>
                     since {moment(session.openedAt)}, last seen {moment(session.seenAt)}
                   </span>
                 </span>
                 {!session.thisOne && (
                   <button
                     type="button"
-                    className="button small"
+                    className={clsx(ui.button, ui.buttonSmall)}
                     onClick={() => end.mutate(api('DELETE /own/sessions/{id}', { id: session.id }))}
                   >
                     End it
@@ -132,23 +134,24 @@ function Tokens() {
   const make = useApiMutation<TokenView>(['people'], () => setName(''));
   const end = useApiMutation(['people']);
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Tokens for programs</h2>
       <FetchStates of={tokens} what="your tokens">
         {(value) => (
-          <ul className="messages">
+          <ul className={ui.separated}>
             {value.map((token) => (
-              <li key={token.id} className="row between">
+              <li key={token.id} className={ui.rowBetween}>
                 <span>
-                  <strong>{token.name}</strong> <span className="small soft">{token.permissions.join(', ')}</span>
+                  <strong>{token.name}</strong>{' '}
+                  <span className={clsx(ui.small, ui.soft)}>{token.permissions.join(', ')}</span>
                   <br />
-                  <span className="small soft">
+                  <span className={clsx(ui.small, ui.soft)}>
                     good until {moment(token.expiresAt)}, last used {moment(token.usedAt)}
                   </span>
                 </span>
                 <button
                   type="button"
-                  className="button small"
+                  className={clsx(ui.button, ui.buttonSmall)}
                   onClick={() => end.mutate(api('DELETE /own/tokens/{id}', { id: token.id }))}
                 >
                   Revoke
@@ -159,18 +162,18 @@ function Tokens() {
         )}
       </FetchStates>
       {make.data?.token && (
-        <p className="note fit">
+        <p className={ui.noteFit}>
           Copy it now; it is shown only once: <code style={{ overflowWrap: 'anywhere' }}>{make.data.token}</code>
         </p>
       )}
       <form
-        className="stack"
+        className={ui.stack}
         onSubmit={(event) => {
           event.preventDefault();
           make.mutate(api('POST /own/tokens', { body: { name, permissions: chosen, days: Number(days) } }));
         }}
       >
-        <div className="fields">
+        <div className={ui.fields}>
           <TextField label="What for" value={name} onChange={setName} />
           <TextField label="Good for, days" type="number" value={days} onChange={setDays} />
         </div>
@@ -185,7 +188,7 @@ function Tokens() {
         </details>
         <ErrorMessage error={make.error ?? end.error} />
         <div>
-          <button type="submit" className="button" disabled={!name.trim() || chosen.length === 0 || make.isPending}>
+          <button type="submit" className={ui.button} disabled={!name.trim() || chosen.length === 0 || make.isPending}>
             Make a token
           </button>
         </div>

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type {
@@ -28,6 +29,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError, call, newIdempotencyKey } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** Enters a calibration: from readings, which give class and range, or as the certificate states them. */
 export function CalibrateScreen({ id }: { id: string }) {
@@ -145,7 +147,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
         {by === 'readings' && (
           <button
             type="button"
-            className="button"
+            className={ui.button}
             disabled={evaluate.isPending}
             onClick={() => {
               if (areReadable())
@@ -155,20 +157,20 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
             Work out class and range
           </button>
         )}
-        <button type="button" className="button main" disabled={save.isPending} onClick={() => void keep()}>
+        <button type="button" className={ui.buttonMain} disabled={save.isPending} onClick={() => void keep()}>
           Keep it
         </button>
       </TitleBlock>
-      <div className="stack wide">
+      <div className={ui.stackWide}>
         <ErrorMessage error={refused} />
         {Object.keys(wrong).length > 0 && (
-          <ul className="small act">
+          <ul className={clsx(ui.small, ui.act)}>
             {Object.values(wrong).map((sentence) => (
               <li key={sentence}>▲ {sentence}</li>
             ))}
           </ul>
         )}
-        <div className="fields">
+        <div className={ui.fields}>
           <TextField
             label="Certificate number"
             value={head.certificateNumber}
@@ -217,13 +219,13 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
             help="Before any adjustment. Out of tolerance: you are led to everything it touched."
             wrong={wrong['asFound']}
           />
-          <div className="field">
+          <div className={ui.field}>
             <label htmlFor="certificate">Certificate as a file</label>
             <input id="certificate" type="file" onChange={(event) => setFile(event.target.files?.[0] ?? null)} />
           </div>
         </div>
         {readable && (
-          <div className="tabs" role="tablist" aria-label="Where class and range come from">
+          <div className={ui.tabs} role="tablist" aria-label="Where class and range come from">
             <button type="button" role="tab" aria-selected={by === 'readings'} onClick={() => setBy('readings')}>
               From readings
             </button>
@@ -246,7 +248,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
           <div>
             <button
               type="button"
-              className="button"
+              className={ui.button}
               onClick={() => setForce([...force, emptyForce('compression', capacity, 'N')])}
             >
               The other direction as well
@@ -279,9 +281,9 @@ function Ranges({ ranges, onChange }: { ranges: readonly RangeTyped[]; onChange:
   const set = (at: number, part: Partial<RangeTyped>) =>
     onChange(ranges.map((range, index) => (index === at ? { ...range, ...part } : range)));
   return (
-    <div className="stack">
+    <div className={ui.stack}>
       {ranges.map((range, index) => (
-        <div className="fields" key={index}>
+        <div className={ui.fields} key={index}>
           <SelectField
             label="Of"
             value={range.direction}
@@ -309,7 +311,7 @@ function Ranges({ ranges, onChange }: { ranges: readonly RangeTyped[]; onChange:
       <div>
         <button
           type="button"
-          className="button small"
+          className={clsx(ui.button, ui.buttonSmall)}
           onClick={() => onChange([...ranges, { direction: 'compression', className: '1', from: '', to: '' }])}
         >
           Another range

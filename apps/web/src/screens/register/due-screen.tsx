@@ -7,6 +7,7 @@ import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** What falls due, and which planned jobs it would stop. */
 export function DueScreen() {
@@ -15,7 +16,7 @@ export function DueScreen() {
   return (
     <>
       <TitleBlock title="Calibration due" cells={[['items', due.value?.length ?? '…']]} />
-      <div className="filters">
+      <div className={ui.filters}>
         <SelectField
           label="Look ahead"
           value={days}
@@ -48,19 +49,19 @@ export function DueScreen() {
                 <tr key={item.id}>
                   <th>
                     <Link href={`/register/items/${item.id}`}>
-                      <span className="fig">{item.tag}</span> {item.name}
+                      <span className={ui.fig}>{item.tag}</span> {item.name}
                     </Link>
                   </th>
                   <td>{KIND_WORDS[item.kind]}</td>
-                  <td className="one-line">{day(dueAt)}</td>
+                  <td className={ui.oneLine}>{day(dueAt)}</td>
                   <td>
                     <StatusWord status={status} />
                   </td>
                   <td>
-                    {stops.length === 0 && <span className="soft">no planned job</span>}
+                    {stops.length === 0 && <span className={ui.soft}>no planned job</span>}
                     {stops.map((job) => (
-                      <div key={job.jobId} className="act">
-                        ▲ <span className="fig">{job.reference}</span> on {moment(job.startsAt)}
+                      <div key={job.jobId} className={ui.act}>
+                        ▲ <span className={ui.fig}>{job.reference}</span> on {moment(job.startsAt)}
                       </div>
                     ))}
                   </td>

@@ -12,6 +12,7 @@ import { SelectField } from '../../ui/fields/select-field.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { urlOf, call, newIdempotencyKey } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** Items out and in as CSV, everything out, and other programs told. An import is tried first; nothing is kept while one line is bad. */
 export function ExchangeScreen() {
@@ -21,18 +22,18 @@ export function ExchangeScreen() {
   return (
     <>
       <TitleBlock title="Import and export" />
-      <div className="split">
-        <section className="stack">
+      <div className={ui.split}>
+        <section className={ui.stack}>
           <h2>Export</h2>
           <p>One line an item, in the same columns that an import reads.</p>
-          <div className="row end">
+          <div className={ui.rowEnd}>
             <SelectField
               label="Kind"
               value={kind}
               onChange={setKind}
               choices={ITEM_KINDS.map((value) => ({ value, label: KIND_WORDS[value] }))}
             />
-            <a className="button" href={urlOf(api('GET /items/export.csv', { kind }))} download>
+            <a className={ui.button} href={urlOf(api('GET /items/export.csv', { kind }))} download>
               Save as CSV
             </a>
           </div>
@@ -65,7 +66,7 @@ function Import() {
     setBusy(false);
   }
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Import</h2>
       <p>
         The file is read first without keeping anything; every bad line is named. Then it is kept whole or not at all.
@@ -83,7 +84,7 @@ function Import() {
       />
       <ErrorMessage error={error} />
       {answer && (
-        <div className={answer.problems.length > 0 ? 'note act' : 'note fit'}>
+        <div className={answer.problems.length > 0 ? ui.noteAct : ui.noteFit}>
           <strong>
             {answer.dryRun ? 'Tried: ' : 'Kept: '}
             {answer.lines} lines, {answer.created} new, {answer.updated} changed, {answer.problems.length} bad.
@@ -98,7 +99,7 @@ function Import() {
         </div>
       )}
       {file && answer?.dryRun && answer.problems.length === 0 && (
-        <button type="button" className="button main" disabled={busy} onClick={() => void send(file, false)}>
+        <button type="button" className={ui.buttonMain} disabled={busy} onClick={() => void send(file, false)}>
           Keep all {answer.lines} lines
         </button>
       )}

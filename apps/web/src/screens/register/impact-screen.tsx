@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { ImpactView } from '#libs/contract/src/index.js';
@@ -8,6 +9,7 @@ import { fromLocalInput, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Every result, report and person that an item touched since it was last found good; from here a nonconformity is opened. */
 export function ImpactScreen({ id }: { id: string }) {
@@ -26,33 +28,33 @@ export function ImpactScreen({ id }: { id: string }) {
               ['people', value.people.length],
             ]}
           />
-          <div className="stack wide">
-            <div className="row end">
-              <p className="note grow">
+          <div className={ui.stackWide}>
+            <div className={ui.rowEnd}>
+              <p className={clsx(ui.note, ui.grow)}>
                 From <strong>{moment(value.since)}</strong> on: {value.sinceWhy}
               </p>
               <TextField label="Look from another day" type="date" value={since} onChange={setSince} />
             </div>
-            <div className="split main-left">
+            <div className={ui.splitMainLeft}>
               <Jobs impact={value} />
-              <div className="stack wide">
+              <div className={ui.stackWide}>
                 <section>
                   <h2>Reports</h2>
-                  {value.reports.length === 0 && <p className="soft">none</p>}
+                  {value.reports.length === 0 && <p className={ui.soft}>none</p>}
                   <ul>
                     {value.reports.map((report) => (
                       <li key={report.id}>
                         <Link href={`/reports/${report.id}`}>
                           {report.number}, revision {report.revision}
                         </Link>{' '}
-                        <span className="soft">{report.requestReference}</span>
+                        <span className={ui.soft}>{report.requestReference}</span>
                       </li>
                     ))}
                   </ul>
                 </section>
                 <section>
                   <h2>People to tell</h2>
-                  <p>{value.people.map(({ name }) => name).join(', ') || <span className="soft">none</span>}</p>
+                  <p>{value.people.map(({ name }) => name).join(', ') || <span className={ui.soft}>none</span>}</p>
                 </section>
                 {value.upcomingJobs.length > 0 && (
                   <section>
@@ -60,7 +62,7 @@ export function ImpactScreen({ id }: { id: string }) {
                     <ul>
                       {value.upcomingJobs.map((job) => (
                         <li key={job.id}>
-                          <span className="fig">{job.reference}</span> {moment(job.startsAt)}
+                          <span className={ui.fig}>{job.reference}</span> {moment(job.startsAt)}
                         </li>
                       ))}
                     </ul>
@@ -80,7 +82,7 @@ function Jobs({ impact }: { impact: ImpactView }) {
   return (
     <section>
       <h2>Jobs</h2>
-      {impact.jobs.length === 0 && <p className="soft">No job was run with it in that time.</p>}
+      {impact.jobs.length === 0 && <p className={ui.soft}>No job was run with it in that time.</p>}
       {impact.jobs.length > 0 && (
         <table>
           <thead>
@@ -88,20 +90,20 @@ function Jobs({ impact }: { impact: ImpactView }) {
               <th>Job</th>
               <th>Request</th>
               <th>Finished</th>
-              <th className="num">Results</th>
+              <th className={ui.num}>Results</th>
             </tr>
           </thead>
           <tbody>
             {impact.jobs.map((job) => (
               <tr key={job.id}>
-                <th className="fig">{job.reference}</th>
+                <th className={ui.fig}>{job.reference}</th>
                 <td>
-                  <Link href={`/requests/${job.requestId}`} className="fig">
+                  <Link href={`/requests/${job.requestId}`} className={ui.fig}>
                     {job.requestReference}
                   </Link>
                 </td>
                 <td>{moment(job.finishedAt)}</td>
-                <td className="num">{job.results}</td>
+                <td className={ui.num}>{job.results}</td>
               </tr>
             ))}
           </tbody>
@@ -118,15 +120,17 @@ function OpenNonconformity({ impact, since }: { impact: ImpactView; since: strin
   const open = useApiMutation(['items'], () => go('/register/nonconformities'));
   if (!mayOpen) return null;
   return (
-    <section className="framed stack">
+    <section className={clsx(ui.stack, ui.framed)}>
       <h2>Open a nonconformity</h2>
-      <p className="small soft">It keeps this list as it is now, until it is decided what becomes of the results.</p>
+      <p className={clsx(ui.small, ui.soft)}>
+        It keeps this list as it is now, until it is decided what becomes of the results.
+      </p>
       <TextField label="What does not conform" rows={2} value={what} onChange={setWhat} />
       <ErrorMessage error={open.error} />
       <div>
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={!what.trim() || open.isPending}
           onClick={() =>
             open.mutate(

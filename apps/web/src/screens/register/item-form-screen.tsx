@@ -15,6 +15,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** Registers an item, or changes one; the fields follow from its kind. */
 export function ItemFormScreen({ id }: { id?: string }) {
@@ -77,13 +78,13 @@ function ItemForm({ item }: { item?: ItemDetail }) {
         title={item ? `Change ${item.tag}` : 'Register an item'}
         back={{ to: item ? `/register/items/${item.id}` : '/register/items', label: item ? item.tag : 'Items' }}
       >
-        <button type="submit" className="button main" disabled={save.isPending}>
+        <button type="submit" className={ui.buttonMain} disabled={save.isPending}>
           Keep
         </button>
       </TitleBlock>
-      <div className="stack wide">
+      <div className={ui.stackWide}>
         <ErrorMessage error={save.error} />
-        <div className="fields">
+        <div className={ui.fields}>
           {!item && (
             <SelectField
               label="Kind"

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { ItemDetail } from '#libs/contract/src/index.js';
@@ -12,6 +13,7 @@ import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { urlOf } from '../../api-client/call.js';
 import { formatNumber } from '#libs/units/src/index.js';
+import { ui } from '../../ui/styles.js';
 
 /** One item: what it is, its calibrations, faults, checks, windows, and the jobs that need it. */
 export function ItemScreen({ id }: { id: string }) {
@@ -44,57 +46,57 @@ function ItemSheet({ item }: { item: ItemDetail }) {
         ]}
       >
         {mayEdit && item.needsCalibration && (
-          <Link className="button main" href={`/register/items/${item.id}/calibrate`}>
+          <Link className={ui.buttonMain} href={`/register/items/${item.id}/calibrate`}>
             Enter a calibration
           </Link>
         )}
         {mayEdit && (
-          <Link className="button" href={`/register/items/${item.id}/edit`}>
+          <Link className={ui.button} href={`/register/items/${item.id}/edit`}>
             Change
           </Link>
         )}
-        <Link className="button" href={`/register/items/${item.id}/impact`}>
+        <Link className={ui.button} href={`/register/items/${item.id}/impact`}>
           What it touched
         </Link>
       </TitleBlock>
-      <div className="split main-left">
-        <div className="stack wide">
+      <div className={ui.splitMainLeft}>
+        <div className={ui.stackWide}>
           <Calibrations item={item} />
           <Faults item={item} mayClose={mayEdit} onReport={mayReport ? () => setAsking('fault') : null} />
           {item.shiftChecks.length > 0 && <ShiftChecks item={item} />}
-          <section className="stack tight">
+          <section className={ui.stackTight}>
             <h2>Jobs ahead</h2>
             {item.upcomingJobs.length === 0 ? (
-              <p className="soft">No planned job needs it.</p>
+              <p className={ui.soft}>No planned job needs it.</p>
             ) : (
               <ul>
                 {item.upcomingJobs.map(({ jobId, reference, startsAt }) => (
                   <li key={jobId}>
-                    <span className="fig">{reference}</span> {moment(startsAt)}
+                    <span className={ui.fig}>{reference}</span> {moment(startsAt)}
                   </li>
                 ))}
               </ul>
             )}
           </section>
         </div>
-        <div className="stack wide">
-          <section className="stack tight">
-            <div className="row between">
+        <div className={ui.stackWide}>
+          <section className={ui.stackTight}>
+            <div className={ui.rowBetween}>
               <h2>
                 State <StateWord state={item.state} />
               </h2>
               {mayEdit && (
-                <button type="button" className="button small" onClick={() => setAsking('state')}>
+                <button type="button" className={clsx(ui.button, ui.buttonSmall)} onClick={() => setAsking('state')}>
                   Change the state …
                 </button>
               )}
             </div>
             <Windows item={item} onAdd={mayEdit ? () => setAsking('window') : null} />
           </section>
-          <section className="stack tight">
-            <div className="row between">
+          <section className={ui.stackTight}>
+            <div className={ui.rowBetween}>
               <h2>What it is</h2>
-              <Link className="small" href={`/reports/labels/item?of=${encodeURIComponent(item.tag)}`}>
+              <Link className={ui.small} href={`/reports/labels/item?of=${encodeURIComponent(item.tag)}`}>
                 print its label
               </Link>
             </div>
@@ -112,10 +114,10 @@ function ItemSheet({ item }: { item: ItemDetail }) {
 function Calibrations({ item }: { item: ItemDetail }) {
   if (!item.needsCalibration) return null;
   return (
-    <section className="stack tight scroll-x">
+    <section className={clsx(ui.stackTight, ui.scrollX)}>
       <h2>Calibrations</h2>
       {item.calibrations.length === 0 ? (
-        <p className="act">▲ None is entered. Until one is, it fits no job that needs a verified range.</p>
+        <p className={ui.act}>▲ None is entered. Until one is, it fits no job that needs a verified range.</p>
       ) : (
         <table>
           <thead>
@@ -136,14 +138,14 @@ function Calibrations({ item }: { item: ItemDetail }) {
                   {calibration.ranges.map(({ direction, className, from, to, unit }) => (
                     <div
                       key={direction + String(className) + String(from)}
-                      className="small"
+                      className={ui.small}
                       style={{ whiteSpace: 'nowrap' }}
                     >
                       {direction} {className ?? 'no class'}:{' '}
-                      <span className="fig">{`${formatNumber(from)}–${formatNumber(to)} ${unit}`}</span>
+                      <span className={ui.fig}>{`${formatNumber(from)}–${formatNumber(to)} ${unit}`}</span>
                     </div>
                   ))}
-                  <span className="soft small">{calibration.standard}</span>
+                  <span className={clsx(ui.soft, ui.small)}>{calibration.standard}</span>
                 </td>
                 <td>
                   {calibration.certificateFileId ? (
@@ -154,9 +156,9 @@ function Calibrations({ item }: { item: ItemDetail }) {
                     calibration.certificateNumber
                   )}
                   <br />
-                  <span className="soft small">{calibration.laboratory}</span>
+                  <span className={clsx(ui.soft, ui.small)}>{calibration.laboratory}</span>
                 </td>
-                <td className={calibration.asFound === 'out-of-tolerance' ? 'act' : ''}>
+                <td className={calibration.asFound === 'out-of-tolerance' ? ui.act : undefined}>
                   {calibration.asFound === 'out-of-tolerance'
                     ? '▲ out of tolerance'
                     : calibration.asFound === 'within'
@@ -176,22 +178,22 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
   const [remedy, setRemedy] = useState('');
   const close = useApiMutation(['items', 'plan'], () => setRemedy(''));
   return (
-    <section className="stack tight">
-      <div className="row between">
+    <section className={ui.stackTight}>
+      <div className={ui.rowBetween}>
         <h2>Faults</h2>
         {onReport && (
-          <button type="button" className="button small sharp" onClick={onReport}>
+          <button type="button" className={clsx(ui.buttonSharp, ui.buttonSmall)} onClick={onReport}>
             Report a fault …
           </button>
         )}
       </div>
-      {item.faults.length === 0 && <p className="soft">None was ever reported.</p>}
+      {item.faults.length === 0 && <p className={ui.soft}>None was ever reported.</p>}
       <ul>
         {item.faults.map((fault) => (
-          <li key={fault.id} className={fault.closedAt ? '' : 'note act'}>
+          <li key={fault.id} className={fault.closedAt ? undefined : ui.noteAct}>
             <strong>{fault.what}</strong>
             <br />
-            <span className="small">
+            <span className={ui.small}>
               {fault.openedBy.name}, {moment(fault.openedAt)}
               {fault.closedAt
                 ? `; closed ${moment(fault.closedAt)}: ${fault.remedy ?? ''}`
@@ -199,7 +201,7 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
             </span>
             {!fault.closedAt && mayClose && (
               <form
-                className="row"
+                className={ui.row}
                 onSubmit={(event) => {
                   event.preventDefault();
                   close.mutate(api('POST /faults/{id}/close', { id: fault.id, body: { remedy } }));
@@ -211,7 +213,7 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
                   value={remedy}
                   onChange={(event) => setRemedy(event.target.value)}
                 />
-                <button type="submit" className="button small" disabled={!remedy.trim()}>
+                <button type="submit" className={clsx(ui.button, ui.buttonSmall)} disabled={!remedy.trim()}>
                   Close the fault
                 </button>
               </form>
@@ -226,15 +228,15 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
 
 function ShiftChecks({ item }: { item: ItemDetail }) {
   return (
-    <section className="scroll-x">
+    <section className={ui.scrollX}>
       <h2>Shift checks</h2>
       <table>
         <thead>
           <tr>
             <th>When</th>
-            <th className="num">Reference</th>
-            <th className="num">Reading</th>
-            <th className="num">Error</th>
+            <th className={ui.num}>Reference</th>
+            <th className={ui.num}>Reading</th>
+            <th className={ui.num}>Error</th>
             <th>By</th>
           </tr>
         </thead>
@@ -242,13 +244,13 @@ function ShiftChecks({ item }: { item: ItemDetail }) {
           {item.shiftChecks.slice(0, 12).map((check) => (
             <tr key={check.at}>
               <th>{moment(check.at)}</th>
-              <td className="num">
+              <td className={ui.num}>
                 {formatNumber(check.reference)} {check.unit}
               </td>
-              <td className="num">
+              <td className={ui.num}>
                 {formatNumber(check.reading, 5)} {check.unit}
               </td>
-              <td className={check.passed ? 'num' : 'num act'}>
+              <td className={check.passed ? ui.num : clsx(ui.num, ui.act)}>
                 {check.passed ? '' : '▲ '}
                 {check.errorPct.toFixed(2)} %
               </td>
@@ -267,18 +269,18 @@ function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null
     <>
       <ul>
         {item.windows.map((window) => (
-          <li key={window.id} className="row between">
+          <li key={window.id} className={ui.rowBetween}>
             <span>
               {window.kind.replaceAll('-', ' ')}: {window.why}
               <br />
-              <span className="small soft">
+              <span className={clsx(ui.small, ui.soft)}>
                 {moment(window.startsAt)} to {moment(window.endsAt)}
               </span>
             </span>
             {onAdd && (
               <button
                 type="button"
-                className="button bare small"
+                className={clsx(ui.buttonBare, ui.buttonSmall)}
                 onClick={() => remove.mutate(api('DELETE /windows/{id}', { id: window.id }))}
               >
                 Take out
@@ -287,10 +289,10 @@ function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null
           </li>
         ))}
       </ul>
-      {item.windows.length === 0 && <p className="soft">Nothing keeps it away.</p>}
+      {item.windows.length === 0 && <p className={ui.soft}>Nothing keeps it away.</p>}
       {onAdd && (
         <div>
-          <button type="button" className="button small" onClick={onAdd}>
+          <button type="button" className={clsx(ui.button, ui.buttonSmall)} onClick={onAdd}>
             Keep it away for a while …
           </button>
         </div>

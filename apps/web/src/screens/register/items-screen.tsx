@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CalibrationStatus } from '#libs/contract/src/index.js';
@@ -13,6 +14,7 @@ import { day } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Every registered piece of equipment. */
 export function ItemsScreen() {
@@ -28,12 +30,12 @@ export function ItemsScreen() {
         cells={[['shown', items.value ? `${items.value.length}${items.more ? ' and more' : ''}` : '…']]}
       >
         {mayEdit && (
-          <Link className="button main" href="/register/items/new">
+          <Link className={ui.buttonMain} href="/register/items/new">
             Register an item
           </Link>
         )}
       </TitleBlock>
-      <div className="filters">
+      <div className={ui.filters}>
         <TextField label="Find" type="search" value={text} onChange={setText} placeholder="tag, name, serial number" />
         <SelectField
           label="Kind"
@@ -58,14 +60,14 @@ export function ItemsScreen() {
         }
       >
         {(value) => (
-          <div className="scroll-x">
+          <div className={ui.scrollX}>
             <table>
               <thead>
                 <tr>
                   <th>Tag</th>
                   <th>Item</th>
                   <th>Kind</th>
-                  <th className="num">Carries</th>
+                  <th className={ui.num}>Carries</th>
                   <th>Where</th>
                   <th>Calibration</th>
                   <th>Due</th>
@@ -74,16 +76,16 @@ export function ItemsScreen() {
               <tbody>
                 {value.map((item) => (
                   <tr key={item.id}>
-                    <th className="fig">
+                    <th className={ui.fig}>
                       <Link href={`/register/items/${item.id}`}>{item.tag}</Link>
                     </th>
                     <td>
                       {item.name} <StateWord state={item.state} />
                       <br />
-                      <span className="soft small">{item.model}</span>
+                      <span className={clsx(ui.soft, ui.small)}>{item.model}</span>
                     </td>
                     <td>{KIND_WORDS[item.kind]}</td>
-                    <td className="num">{capacityText(item)}</td>
+                    <td className={ui.num}>{capacityText(item)}</td>
                     <td>{item.fittedOn ? `on ${item.fittedOn.frameTag}` : item.place}</td>
                     <td>
                       <StatusWord status={item.calibrationStatus} />
@@ -98,7 +100,7 @@ export function ItemsScreen() {
       </FetchStates>
       {items.more && (
         <p style={{ paddingTop: '1rem' }}>
-          <button type="button" className="button" onClick={items.more}>
+          <button type="button" className={ui.button} onClick={items.more}>
             Show more
           </button>
         </p>

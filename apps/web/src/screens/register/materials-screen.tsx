@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { MaterialDialog } from '../../features/register/material-dialog.js';
 import { useSearch } from '../../features/register/use-search.js';
@@ -7,6 +8,7 @@ import { TextField } from '../../ui/fields/text-field.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Strength bands as they are found in practice, each with its source and how sure it is. */
 export function MaterialsScreen() {
@@ -21,12 +23,12 @@ export function MaterialsScreen() {
     <>
       <TitleBlock title="Materials" cells={[['in the library', materials.value?.length ?? '…']]}>
         {mayAdd && (
-          <button type="button" className="button main" onClick={() => setAdding(true)}>
+          <button type="button" className={ui.buttonMain} onClick={() => setAdding(true)}>
             Add a material
           </button>
         )}
       </TitleBlock>
-      <div className="filters">
+      <div className={ui.filters}>
         <TextField label="Find" type="search" value={text} onChange={setText} />
       </div>
       <FetchStates
@@ -41,7 +43,7 @@ export function MaterialsScreen() {
                 <th>Material</th>
                 <th>Group</th>
                 <th>Strength bands</th>
-                <th className="num">Modulus, GPa</th>
+                <th className={ui.num}>Modulus, GPa</th>
                 <th>Source</th>
               </tr>
             </thead>
@@ -52,15 +54,15 @@ export function MaterialsScreen() {
                   <td>{group}</td>
                   <td>
                     {data.strengths.map((band) => (
-                      <div key={band.property} className="fig">
+                      <div key={band.property} className={ui.fig}>
                         {band.property} {band.low} – {band.high} {band.unit}
                       </div>
                     ))}
                   </td>
-                  <td className="num">
+                  <td className={ui.num}>
                     {data.modulusMPa ? `${data.modulusMPa.low / 1000} – ${data.modulusMPa.high / 1000}` : ''}
                   </td>
-                  <td className="small soft">
+                  <td className={clsx(ui.small, ui.soft)}>
                     {data.source}
                     <br />
                     {data.confidence}

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { MethodView } from '#libs/contract/src/index.js';
@@ -10,6 +11,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 /** Test procedures that the lab offers. */
 export function MethodsScreen() {
@@ -21,7 +23,7 @@ export function MethodsScreen() {
   return (
     <>
       <TitleBlock title="Methods" cells={[['offered', methods.value?.length ?? '…']]} />
-      <div className="filters">
+      <div className={ui.filters}>
         <TextField label="Find" type="search" value={text} onChange={setText} placeholder="ISO 527, peel, torsion" />
       </div>
       <FetchStates
@@ -36,8 +38,8 @@ export function MethodsScreen() {
                 <th>Designation</th>
                 <th>Title</th>
                 <th>Test</th>
-                <th className="num">Version</th>
-                <th className="num">Specimens</th>
+                <th className={ui.num}>Version</th>
+                <th className={ui.num}>Specimens</th>
                 <th>Force class</th>
               </tr>
             </thead>
@@ -49,8 +51,8 @@ export function MethodsScreen() {
                   </th>
                   <td>{title}</td>
                   <td>{testType.replaceAll('-', ' ')}</td>
-                  <td className="num">{version}</td>
-                  <td className="num">{data.minSpecimens}</td>
+                  <td className={ui.num}>{version}</td>
+                  <td className={ui.num}>{data.minSpecimens}</td>
                   <td>{data.forceClass.className}</td>
                 </tr>
               ))}
@@ -77,10 +79,10 @@ export function MethodScreen({ id }: { id: string }) {
               ['state', value.state],
             ]}
           />
-          <div className="split main-left">
+          <div className={ui.splitMainLeft}>
             <MethodText key={value.id} method={value} />
-            <div className="stack wide">
-              <dl className="facts">
+            <div className={ui.stackWide}>
+              <dl className={ui.facts}>
                 <dt>Source</dt>
                 <dd>
                   {value.data.source} ({value.data.confidence})
@@ -107,7 +109,7 @@ export function MethodScreen({ id }: { id: string }) {
                   {value.versions.map((version) => (
                     <li key={version.id}>
                       <Link href={`/register/methods/${version.id}`}>version {version.version}</Link>{' '}
-                      {version.id === value.id && <span className="soft">shown</span>}
+                      {version.id === value.id && <span className={ui.soft}>shown</span>}
                     </li>
                   ))}
                 </ul>
@@ -140,7 +142,7 @@ function MethodText({ method }: { method: MethodView }) {
     }
   }
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <TextField
         label="Parameters, as data"
         rows={26}
@@ -151,7 +153,7 @@ function MethodText({ method }: { method: MethodView }) {
       />
       <ErrorMessage error={save.error} />
       {fields.length > 0 && (
-        <ul className="small act">
+        <ul className={clsx(ui.small, ui.act)}>
           {fields.map((sentence) => (
             <li key={sentence}>▲ {sentence}</li>
           ))}
@@ -161,7 +163,7 @@ function MethodText({ method }: { method: MethodView }) {
         <div>
           <button
             type="button"
-            className="button main"
+            className={ui.buttonMain}
             disabled={save.isPending || text === JSON.stringify(method.data, null, 2)}
             onClick={keep}
           >

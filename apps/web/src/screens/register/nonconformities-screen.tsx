@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { NonconformityView } from '#libs/contract/src/index.js';
@@ -8,7 +9,7 @@ import { day, moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
-import '../../features/plan/board.css';
+import { ui } from '../../ui/styles.js';
 
 /** Work or items found not to conform, with what they touched and what was decided. */
 export function NonconformitiesScreen() {
@@ -50,28 +51,28 @@ function Entry({ entry }: { entry: NonconformityView }) {
     Array.isArray(list) ? [`${list.length} ${list.length === 1 ? (SINGULAR[what] ?? what) : what}`] : [],
   );
   return (
-    <li className="late-entry split">
+    <li className={clsx(ui.split, ui.entry)}>
       <div>
-        <div className="row">
-          <strong className="fig">{entry.reference}</strong>
-          <span className={entry.state === 'open' ? 'word act' : 'word quiet'}>
+        <div className={ui.row}>
+          <strong className={ui.fig}>{entry.reference}</strong>
+          <span className={entry.state === 'open' ? ui.badgeAct : ui.badgeQuiet}>
             {entry.state === 'open' ? '▲ open' : 'closed'}
           </span>
           {entry.item && (
-            <Link href={`/register/items/${entry.item.id}`} className="fig">
+            <Link href={`/register/items/${entry.item.id}`} className={ui.fig}>
               {entry.item.tag}
             </Link>
           )}
         </div>
         <p>{entry.what}</p>
-        <p className="small soft">
+        <p className={clsx(ui.small, ui.soft)}>
           since {day(entry.since)}; opened by {entry.openedBy.name}, {moment(entry.openedAt)}; touches{' '}
           {touched.join(', ') || 'nothing'}
         </p>
       </div>
       {mayDecide ? (
         <form
-          className="stack tight"
+          className={ui.stackTight}
           onSubmit={(event) => {
             event.preventDefault();
             decide.mutate(
@@ -91,13 +92,13 @@ function Entry({ entry }: { entry: NonconformityView }) {
           />
           <ErrorMessage error={decide.error} />
           <div>
-            <button type="submit" className="button" disabled={!decision.trim() || decide.isPending}>
+            <button type="submit" className={ui.button} disabled={!decision.trim() || decide.isPending}>
               Close it with this decision
             </button>
           </div>
         </form>
       ) : (
-        <p>{entry.decision ?? <span className="soft">Not decided yet.</span>}</p>
+        <p>{entry.decision ?? <span className={ui.soft}>Not decided yet.</span>}</p>
       )}
     </li>
   );

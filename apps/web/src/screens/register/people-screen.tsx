@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { NewPersonBody, PersonView, Role } from '#libs/contract/src/index.js';
 import { useHasRole } from '../../features/session/session.js';
@@ -11,6 +12,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 const ROLES: { value: Role; label: string }[] = [
   { value: 'requester', label: 'requester' },
@@ -29,7 +31,7 @@ export function PeopleScreen() {
     <>
       <TitleBlock title="People">
         {mayEdit && (
-          <button type="button" className="button main" onClick={() => setEditing('new')}>
+          <button type="button" className={ui.buttonMain} onClick={() => setEditing('new')}>
             Add a person
           </button>
         )}
@@ -50,18 +52,18 @@ export function PeopleScreen() {
               {rows.map((person) => (
                 <tr key={person.id}>
                   <th>
-                    {person.name} {!person.active && <span className="word quiet">left</span>}
+                    {person.name} {!person.active && <span className={ui.badgeQuiet}>left</span>}
                     <br />
-                    <span className="soft small">{person.email}</span>
+                    <span className={clsx(ui.soft, ui.small)}>{person.email}</span>
                   </th>
                   <td>{person.roles.join(', ')}</td>
                   <td>{person.teams.map(({ name }) => name).join(', ')}</td>
-                  <td className="small">{person.authorisations.map(({ designation }) => designation).join(', ')}</td>
+                  <td className={ui.small}>{person.authorisations.map(({ designation }) => designation).join(', ')}</td>
                   <td>
                     {mayEdit && (
                       <button
                         type="button"
-                        className="button small"
+                        className={clsx(ui.button, ui.buttonSmall)}
                         onClick={() => setEditing(person.id)}
                         aria-label={`Change ${person.name}`}
                       >
@@ -94,7 +96,7 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
   const common = { name, roles: roles as Role[], teamIds, ...(password ? { password } : {}) };
   return (
     <Dialog title={person ? person.name : 'Add a person'} onClose={onClose} wide>
-      <div className="fields">
+      <div className={ui.fields}>
         <TextField label="Name" value={name} onChange={setName} wrong={wrong['name']} />
         {!person && <TextField label="E-mail" type="email" value={email} onChange={setEmail} wrong={wrong['email']} />}
         <TextField
@@ -122,7 +124,7 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
       <div>
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={save.isPending}
           onClick={() =>
             save.mutate(
@@ -146,18 +148,18 @@ function Authorisations({ person }: { person: PersonView }) {
   const [from, setFrom] = useState(toLocalInput(Date.now()).slice(0, 10));
   const change = useApiMutation(['people', 'plan']);
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h3>May run</h3>
       <ul>
         {person.authorisations.map((each) => (
-          <li key={each.id} className="row between">
+          <li key={each.id} className={ui.rowBetween}>
             <span>
-              {each.designation} <span className="soft small">from {day(each.from)}</span>{' '}
-              {each.to && <span className="soft small">to {day(each.to)}</span>}
+              {each.designation} <span className={clsx(ui.soft, ui.small)}>from {day(each.from)}</span>{' '}
+              {each.to && <span className={clsx(ui.soft, ui.small)}>to {day(each.to)}</span>}
             </span>
             <button
               type="button"
-              className="button bare small"
+              className={clsx(ui.buttonBare, ui.buttonSmall)}
               onClick={() =>
                 change.mutate(
                   api('DELETE /people/{id}/authorisations/{authorisationId}', {
@@ -172,7 +174,7 @@ function Authorisations({ person }: { person: PersonView }) {
           </li>
         ))}
       </ul>
-      <div className="row end">
+      <div className={ui.rowEnd}>
         <SelectField
           label="Method"
           none="Choose …"
@@ -186,7 +188,7 @@ function Authorisations({ person }: { person: PersonView }) {
         <TextField label="From" type="date" value={from} onChange={setFrom} />
         <button
           type="button"
-          className="button"
+          className={ui.button}
           disabled={!methodCode}
           onClick={() =>
             change.mutate(

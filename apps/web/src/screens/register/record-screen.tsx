@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useSearch } from '../../features/register/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
@@ -6,6 +7,7 @@ import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Who did what, when, and why: append-only, chained by hash. */
 export function RecordScreen() {
@@ -15,7 +17,7 @@ export function RecordScreen() {
   return (
     <>
       <TitleBlock title="Record" />
-      <div className="filters">
+      <div className={ui.filters}>
         <TextField
           label="About"
           type="search"
@@ -33,7 +35,7 @@ export function RecordScreen() {
           <table>
             <thead>
               <tr>
-                <th className="num">No.</th>
+                <th className={ui.num}>No.</th>
                 <th>When</th>
                 <th>Who</th>
                 <th>What</th>
@@ -44,20 +46,20 @@ export function RecordScreen() {
             <tbody>
               {value.map((event) => (
                 <tr key={event.seq}>
-                  <td className="num">{event.seq}</td>
+                  <td className={ui.num}>{event.seq}</td>
                   <td>{moment(event.at)}</td>
                   <td>{event.actor?.name ?? 'the system'}</td>
                   <td>
                     <button
                       type="button"
-                      className="button bare small"
+                      className={clsx(ui.buttonBare, ui.buttonSmall)}
                       aria-expanded={open === event.seq}
                       onClick={() => setOpen(open === event.seq ? null : event.seq)}
                     >
                       {event.kind}
                     </button>
                     {open === event.seq && (
-                      <pre className="small" style={{ whiteSpace: 'pre-wrap', maxWidth: '34rem' }}>
+                      <pre className={ui.small} style={{ whiteSpace: 'pre-wrap', maxWidth: '34rem' }}>
                         {event.subjectKind} {event.subjectId}
                         {event.before && `\nbefore ${JSON.stringify(event.before, null, 1)}`}
                         {event.after && `\nafter ${JSON.stringify(event.after, null, 1)}`}
@@ -65,7 +67,7 @@ export function RecordScreen() {
                     )}
                   </td>
                   <td>{event.why}</td>
-                  <td className="fig small soft" title={event.hash}>
+                  <td className={clsx(ui.fig, ui.small, ui.soft)} title={event.hash}>
                     {event.hash.slice(0, 10)}…
                   </td>
                 </tr>
@@ -75,7 +77,7 @@ export function RecordScreen() {
         )}
       </FetchStates>
       {events.more && (
-        <button type="button" className="button" onClick={events.more}>
+        <button type="button" className={ui.button} onClick={events.more}>
           Older
         </button>
       )}

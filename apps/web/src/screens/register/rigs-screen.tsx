@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { RigDialog } from '../../features/register/rig-dialog.js';
@@ -7,6 +8,8 @@ import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/register/rig-line.module.css';
 
 /** What is fitted on each frame right now, from crosshead to base. */
 export function RigsScreen() {
@@ -36,21 +39,21 @@ export function RigsScreen() {
                 <tr key={frame.id}>
                   <th>
                     <Link href={`/register/items/${frame.id}`}>
-                      <span className="fig">{frame.tag}</span>
+                      <span className={ui.fig}>{frame.tag}</span>
                     </Link>
                     <br />
-                    <span className="soft small">{frame.name}</span>
+                    <span className={clsx(ui.soft, ui.small)}>{frame.name}</span>
                   </th>
                   <td>
-                    {links.length === 0 && <span className="soft">nothing</span>}
-                    <ol className="rig-line">
+                    {links.length === 0 && <span className={ui.soft}>nothing</span>}
+                    <ol className={styles.rigLine}>
                       {fromTheTop(links).map((link) => (
                         <li key={link.role + link.itemId}>
-                          <Link href={`/register/items/${link.itemId}`} className="fig">
+                          <Link href={`/register/items/${link.itemId}`} className={ui.fig}>
                             {link.tag}
                           </Link>
                           <br />
-                          <span className="small soft">{link.role.replaceAll('-', ' ')}</span>
+                          <span className={clsx(ui.small, ui.soft)}>{link.role.replaceAll('-', ' ')}</span>
                         </li>
                       ))}
                     </ol>
@@ -59,7 +62,7 @@ export function RigsScreen() {
                     {mayEdit && (
                       <button
                         type="button"
-                        className="button small"
+                        className={clsx(ui.button, ui.buttonSmall)}
                         aria-label={`Change what is on ${frame.tag}`}
                         onClick={() => setEditing(frame.id)}
                       >

@@ -12,6 +12,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
 
 interface Line {
   path: string;
@@ -138,16 +139,16 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
     <>
       <TitleBlock title="Settings" cells={[['version', settings.version]]}>
         {mayEdit && (
-          <button type="button" className="button main" disabled={!changed || save.isPending} onClick={keep}>
+          <button type="button" className={ui.buttonMain} disabled={!changed || save.isPending} onClick={keep}>
             Keep
           </button>
         )}
       </TitleBlock>
-      <div className="stack wide">
+      <div className={ui.stackWide}>
         <ErrorMessage error={save.error} />
-        <section className="stack">
+        <section className={ui.stack}>
           <h2>The lab</h2>
-          <div className="fields">
+          <div className={ui.fields}>
             <TextField label="Name" value={shown('name')} onChange={set('name')} wrong={wrong['name']} />
             <TextField
               label="Time zone"
@@ -182,9 +183,9 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
           )}
         </section>
         {GROUPS.map(({ title, lines }) => (
-          <section key={title} className="stack">
+          <section key={title} className={ui.stack}>
             <h2>{title}</h2>
-            <div className="fields">
+            <div className={ui.fields}>
               {lines.map(({ path, label, unit, help }) => (
                 <TextField
                   key={path}

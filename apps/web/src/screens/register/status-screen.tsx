@@ -3,6 +3,7 @@ import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 const EVERY_MS = 15_000;
 
@@ -20,9 +21,9 @@ export function StatusScreen() {
               ['state', parts.every(({ state }) => state === 'well') ? 'all well' : '▲ trouble'],
             ]}
           />
-          <ul className="stack">
+          <ul className={ui.stack}>
             {parts.map(({ part, state, sentence }) => (
-              <li key={part} className={state === 'well' ? 'note fit' : 'note act'}>
+              <li key={part} className={state === 'well' ? ui.noteFit : ui.noteAct}>
                 <strong>
                   {part}: {state}
                 </strong>

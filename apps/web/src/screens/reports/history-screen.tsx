@@ -10,6 +10,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
 import { formatNumber } from '#libs/units/src/index.js';
+import { ui } from '../../ui/styles.js';
 
 /** One result over all requests: trend, control limits, and which cell read it, so that a drifting one is seen. */
 export function HistoryScreen() {
@@ -28,7 +29,7 @@ export function HistoryScreen() {
   return (
     <>
       <TitleBlock title="History of results" />
-      <div className="filters">
+      <div className={ui.filters}>
         <SelectField
           label="Method"
           none="Choose …"
@@ -69,10 +70,10 @@ export function HistoryScreen() {
           empty={({ points }) => points.length === 0 && <Empty>No finished batch has this result yet.</Empty>}
         >
           {(value) => (
-            <div className="stack wide">
+            <div className={ui.stackWide}>
               <ControlChart history={value} />
               {value.chart?.signals.map(({ index, sentence }) => (
-                <p key={`${index}-${sentence}`} className="note act">
+                <p key={`${index}-${sentence}`} className={ui.noteAct}>
                   {sentence}
                 </p>
               ))}
@@ -95,22 +96,24 @@ function Table({ history }: { history: HistoryView }) {
           <th>Job</th>
           <th>Material</th>
           <th>Cell</th>
-          <th className="num">n</th>
-          <th className="num">Mean, {history.unit}</th>
-          <th className="num">s</th>
+          <th className={ui.num}>n</th>
+          <th className={ui.num}>Mean, {history.unit}</th>
+          <th className={ui.num}>s</th>
         </tr>
       </thead>
       <tbody>
         {[...history.points].reverse().map((point) => (
           <tr key={point.jobReference + point.at}>
             <th>{day(point.at)}</th>
-            <td className="fig">{point.requestReference}</td>
-            <td className="fig">{point.jobReference}</td>
+            <td className={ui.fig}>{point.requestReference}</td>
+            <td className={ui.fig}>{point.jobReference}</td>
             <td>{point.material ?? ''}</td>
-            <td className="fig">{point.cellTag ?? ''}</td>
-            <td className="num">{point.n}</td>
-            <td className="num">{formatNumber(point.mean, 4)}</td>
-            <td className="num">{point.standardDeviation === null ? '–' : formatNumber(point.standardDeviation, 3)}</td>
+            <td className={ui.fig}>{point.cellTag ?? ''}</td>
+            <td className={ui.num}>{point.n}</td>
+            <td className={ui.num}>{formatNumber(point.mean, 4)}</td>
+            <td className={ui.num}>
+              {point.standardDeviation === null ? '–' : formatNumber(point.standardDeviation, 3)}
+            </td>
           </tr>
         ))}
       </tbody>

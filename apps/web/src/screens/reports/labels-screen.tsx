@@ -1,7 +1,8 @@
 import QRCode from 'qrcode';
 import { useEffect, useState } from 'react';
 import { TitleBlock } from '../../ui/title-block.js';
-import '../../features/reports/report.css';
+import { ui } from '../../ui/styles.js';
+import styles from './labels.module.css';
 
 /** Labels to print, 62 × 29 mm: the code that the bench's reader types, and the same in letters. */
 export function LabelsScreen() {
@@ -9,11 +10,11 @@ export function LabelsScreen() {
   return (
     <>
       <TitleBlock title="Labels" cells={[['labels', tags.length]]}>
-        <button type="button" className="button main" onClick={() => print()}>
+        <button type="button" className={ui.buttonMain} onClick={() => print()}>
           Print
         </button>
       </TitleBlock>
-      <div className="labels">
+      <div className={styles.labels}>
         {tags.map((tag) => (
           <Label key={tag} tag={tag} />
         ))}
@@ -26,7 +27,7 @@ function Label({ tag }: { tag: string }) {
   const [code, setCode] = useState<{ size: number; path: string } | null>(null);
   useEffect(() => setCode(drawn(tag)), [tag]);
   return (
-    <div className="label">
+    <div className={styles.label}>
       {code && (
         <svg viewBox={`0 0 ${code.size} ${code.size}`} role="img" aria-label={`QR code of ${tag}`}>
           <path d={code.path} fill="#000" />

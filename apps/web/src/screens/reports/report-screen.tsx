@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { ReportRemarks, ReportView } from '#libs/contract/src/index.js';
@@ -15,6 +16,8 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { urlOf } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/reports/report.module.css';
 
 const ISSUING_MS = 1500;
 
@@ -38,7 +41,7 @@ export function ReportScreen({ id }: { id: string }) {
           >
             <Downloads report={value} />
           </TitleBlock>
-          <div className="report-desk">
+          <div className={styles.reportDesk}>
             <ReportDocumentView
               document={value.document}
               results={(batch) => (
@@ -64,14 +67,14 @@ function Downloads({ report }: { report: ReportView }) {
   return (
     <>
       {report.hasFile && (
-        <a className="button main" href={to('file.pdf')}>
+        <a className={ui.buttonMain} href={to('file.pdf')}>
           PDF
         </a>
       )}
-      <a className="button" href={to('data.csv')}>
+      <a className={ui.button} href={to('data.csv')}>
         CSV
       </a>
-      <a className="button" href={to('data.json')}>
+      <a className={ui.button} href={to('data.json')}>
         JSON
       </a>
     </>
@@ -87,33 +90,33 @@ function Beside({ report }: { report: ReportView }) {
   );
   const draft = report.state === 'draft';
   return (
-    <aside className="stack wide no-print" aria-label="What is to be done">
+    <aside className={clsx(ui.stackWide, ui.noPrint)} aria-label="What is to be done">
       {draft && report.missing.length > 0 && (
-        <section className="note act">
+        <section className={ui.noteAct}>
           <strong>Missing before it can be issued</strong>
           <ul>
             {report.missing.map(({ clause, what, how }) => (
               <li key={clause + what}>
-                {what}: {how} <span className="small">({clause})</span>
+                {what}: {how} <span className={ui.small}>({clause})</span>
               </li>
             ))}
           </ul>
         </section>
       )}
       {draft && report.missing.length === 0 && (
-        <p className="note fit">Nothing that ISO/IEC 17025:2017, 7.8 asks for is missing.</p>
+        <p className={ui.noteFit}>Nothing that ISO/IEC 17025:2017, 7.8 asks for is missing.</p>
       )}
       {draft && mayIssue && <Remarks report={report} />}
       {draft && mayIssue && (
-        <section className="stack tight">
-          <p className="small">
+        <section className={ui.stackTight}>
+          <p className={ui.small}>
             You authorise the report with your name. Once issued it never changes; a correction is a new revision beside
             it.
           </p>
           <ErrorMessage error={issue.error} />
           <button
             type="button"
-            className="button main"
+            className={ui.buttonMain}
             disabled={report.missing.length > 0 || issue.isPending}
             onClick={() => issue.mutate(api('POST /reports/{id}/issue', { id: report.id, version: report.version }))}
           >
@@ -121,14 +124,14 @@ function Beside({ report }: { report: ReportView }) {
           </button>
         </section>
       )}
-      {report.state === 'issuing' && <p className="note">The PDF is being made …</p>}
+      {report.state === 'issuing' && <p className={ui.note}>The PDF is being made …</p>}
       {report.sha256 && (
-        <section className="stack tight">
+        <section className={ui.stackTight}>
           <h2>Issued</h2>
-          <p className="small">
+          <p className={ui.small}>
             {moment(report.issuedAt)}, authorised by {report.authorisedBy?.name}
           </p>
-          <p className="small soft fig" style={{ whiteSpace: 'normal', overflowWrap: 'anywhere' }}>
+          <p className={clsx(ui.small, ui.soft, ui.fig)} style={{ whiteSpace: 'normal', overflowWrap: 'anywhere' }}>
             SHA-256 {report.sha256}
           </p>
           <a href={`/verify/${report.number}?hash=${report.sha256}`}>Verification page</a>
@@ -136,7 +139,7 @@ function Beside({ report }: { report: ReportView }) {
       )}
       {report.state === 'issued' && mayIssue && (
         <div>
-          <button type="button" className="button" onClick={() => setAmending(true)}>
+          <button type="button" className={ui.button} onClick={() => setAmending(true)}>
             Amend …
           </button>
         </div>
@@ -159,7 +162,7 @@ function Remarks({ report }: { report: ReportView }) {
   const save = useApiMutation(['reports']);
   const changed = JSON.stringify(remarks) !== JSON.stringify(report.remarks);
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Remarks</h2>
       {TEXTS.map(({ key, label, rows }) => (
         <TextField
@@ -175,7 +178,7 @@ function Remarks({ report }: { report: ReportView }) {
       <div>
         <button
           type="button"
-          className="button"
+          className={ui.button}
           disabled={!changed || save.isPending}
           onClick={() =>
             save.mutate(api('PATCH /reports/{id}', { id: report.id, body: remarks, version: report.version }))
@@ -205,7 +208,7 @@ function Amend({ report, onClose }: { report: ReportView; onClose: () => void })
       <ErrorMessage error={amend.error} />
       <button
         type="button"
-        className="button main"
+        className={ui.buttonMain}
         disabled={!why.trim() || amend.isPending}
         onClick={() => amend.mutate(api('POST /reports/{id}/amend', { id: report.id, body: { why } }))}
       >

@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { Link } from 'wouter';
 import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
 import { useSearch } from '../../features/register/use-search.js';
@@ -7,6 +8,7 @@ import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Reports by number, request or team. */
 export function ReportsScreen() {
@@ -15,7 +17,7 @@ export function ReportsScreen() {
   return (
     <>
       <TitleBlock title="Reports" />
-      <div className="filters">
+      <div className={ui.filters}>
         <TextField
           label="Find"
           type="search"
@@ -52,26 +54,28 @@ export function ReportsScreen() {
               {value.map((report) => (
                 <tr key={report.id}>
                   <th>
-                    <Link href={`/reports/${report.id}`} className="fig">
+                    <Link href={`/reports/${report.id}`} className={ui.fig}>
                       {report.number}
                     </Link>{' '}
-                    <span className="soft small one-line">revision {report.revision}</span>
+                    <span className={clsx(ui.soft, ui.small, ui.oneLine)}>revision {report.revision}</span>
                   </th>
                   <td>
-                    <Link href={`/requests/${report.request.id}`} className="fig">
+                    <Link href={`/requests/${report.request.id}`} className={ui.fig}>
                       {report.request.reference}
                     </Link>{' '}
                     {report.request.title}
                   </td>
                   <td>{report.team}</td>
                   <td>
-                    <span className={report.state === 'issued' ? 'word fit' : 'word quiet'}>
+                    <span className={report.state === 'issued' ? ui.badgeFit : ui.badgeQuiet}>
                       {REPORT_STATE_WORDS[report.state]}
                     </span>
                   </td>
                   <td>
-                    <span className="one-line">{moment(report.issuedAt)}</span>{' '}
-                    {report.authorisedBy && <span className="soft small one-line">{report.authorisedBy.name}</span>}
+                    <span className={ui.oneLine}>{moment(report.issuedAt)}</span>{' '}
+                    {report.authorisedBy && (
+                      <span className={clsx(ui.soft, ui.small, ui.oneLine)}>{report.authorisedBy.name}</span>
+                    )}
                   </td>
                 </tr>
               ))}
@@ -80,7 +84,7 @@ export function ReportsScreen() {
         )}
       </FetchStates>
       {reports.more && (
-        <button type="button" className="button" onClick={reports.more}>
+        <button type="button" className={ui.button} onClick={reports.more}>
           Show more
         </button>
       )}

@@ -6,6 +6,7 @@ import { moment } from '../../ui/moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 /** Open to everybody with a report in hand: is this number known, and is this file the one that was issued? */
 export function VerifyScreen() {
@@ -22,17 +23,17 @@ export function VerifyScreen() {
   return (
     <main style={{ maxWidth: '46rem', margin: '0 auto', padding: '2rem 1.5rem' }}>
       <TitleBlock title={number ? `Verify report ${number}` : 'Verify a report'} />
-      <div className="stack wide">
+      <div className={ui.stackWide}>
         {!number && (
           <form
-            className="row end"
+            className={ui.rowEnd}
             onSubmit={(event) => {
               event.preventDefault();
               location.assign(`/verify/${encodeURIComponent(typed.trim())}`);
             }}
           >
             <TextField label="Number on the report" value={typed} onChange={setTyped} />
-            <button type="submit" className="button main" disabled={!typed.trim()}>
+            <button type="submit" className={ui.buttonMain} disabled={!typed.trim()}>
               Look it up
             </button>
           </form>
@@ -43,7 +44,7 @@ export function VerifyScreen() {
           </FetchStates>
         )}
         {number && (
-          <div className="field">
+          <div className={ui.field}>
             <label htmlFor="verify-file">Is the file that you have the one that was issued?</label>
             <input
               id="verify-file"
@@ -51,7 +52,7 @@ export function VerifyScreen() {
               accept="application/pdf"
               onChange={(event) => event.target.files?.[0] && void hashFile(event.target.files[0])}
             />
-            <span className="help">The file stays on your device; only its SHA-256 is compared.</span>
+            <span className={ui.help}>The file stays on your device; only its SHA-256 is compared.</span>
           </div>
         )}
       </div>
@@ -61,22 +62,22 @@ export function VerifyScreen() {
 
 /** @param hasFile whether a file was looked at; else the hash is the one of the link that led here */
 function Answer({ answer, hasFile }: { answer: VerifyView; hasFile: boolean }) {
-  if (!answer.known) return <p className="note act">No report of this lab has that number.</p>;
+  if (!answer.known) return <p className={ui.noteAct}>No report of this lab has that number.</p>;
   return (
-    <div className="stack">
-      <p className="note fit">
+    <div className={ui.stack}>
+      <p className={ui.noteFit}>
         Report {answer.number}, revision {answer.revision}, was issued on {moment(answer.issuedAt)}.
       </p>
-      {answer.supersededBy !== null && <p className="note act">It is replaced by revision {answer.supersededBy}.</p>}
+      {answer.supersededBy !== null && <p className={ui.noteAct}>It is replaced by revision {answer.supersededBy}.</p>}
       {answer.matches === true && (
-        <p className="note fit">
+        <p className={ui.noteFit}>
           {hasFile
             ? 'The file is the one that was issued, byte for byte.'
             : 'The SHA-256 in your link is that of the report that was issued. To check a file, choose it below.'}
         </p>
       )}
       {answer.matches === false && (
-        <p className="note act">
+        <p className={ui.noteAct}>
           {hasFile
             ? 'The file is not the one that was issued.'
             : 'The SHA-256 in your link is not that of the report that was issued.'}

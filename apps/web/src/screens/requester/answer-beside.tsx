@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import type { BatchBody, LandingView } from '#libs/contract/src/index.js';
 import { AdviceList, Candidates, NeedsList, Refusals } from '../../features/matching/answer-views.js';
 import { LadderDrawing } from '../../features/matching/force-ladder.js';
@@ -7,6 +8,8 @@ import { TrainDrawing } from '../../features/train/train-drawing.js';
 import { Empty, FetchFailed } from '../../ui/fetch-states.js';
 import { moment } from '../../ui/moments.js';
 import { ApiError } from '../../api-client/call.js';
+import { ui } from '../../ui/styles.js';
+import matching from '../../features/matching/matching.module.css';
 
 interface Props {
   preview: Preview;
@@ -52,8 +55,11 @@ export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, 
     );
   const { candidates, refusals, advice, items, drawings } = answer;
   return (
-    <div className={preview.busy || preview.error || unreadable ? 'stack wide stale' : 'stack wide'} aria-live="polite">
-      <p className={candidates.length > 0 ? 'note fit' : 'note act'}>
+    <div
+      className={preview.busy || preview.error || unreadable ? clsx(ui.stackWide, matching.stale) : ui.stackWide}
+      aria-live="polite"
+    >
+      <p className={candidates.length > 0 ? ui.noteFit : ui.noteAct}>
         <strong>
           {candidates.length > 0
             ? `Fits: ${new Set(candidates.map(({ frameId }) => frameId)).size} of ${new Set([...candidates, ...refusals].map(({ frameId }) => frameId)).size} frames can run it.`
@@ -106,13 +112,13 @@ export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, 
 
 function Landing({ landing }: { landing: LandingView }) {
   return (
-    <section className="note">
+    <section className={ui.note}>
       <strong>
         {landing.finish50At
           ? `If it came now: done by ${moment(landing.finish50At)} (even chance), ${moment(landing.finish80At)} (four in five).`
           : 'If it came now, it would find no place in the plan.'}
       </strong>
-      <ul className="small">
+      <ul className={ui.small}>
         {landing.batches.map((batch, index) => (
           <li key={`${index}-${batch.sentence}`}>{batch.sentence}</li>
         ))}

@@ -1,9 +1,11 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { BatchView } from '#libs/contract/src/index.js';
 import { useHasRole } from '../../features/session/session.js';
 import { ReasonDialog } from '../../ui/reason-dialog.js';
 import { useApiMutation } from '../../api-client/queries.js';
 import { api } from '../../api-client/api.js';
+import { ui } from '../../ui/styles.js';
 
 type Job = NonNullable<BatchView['job']>;
 
@@ -17,13 +19,13 @@ export function JobActs({ job }: { job: Job }) {
     act.mutate(api(`POST /jobs/{id}/${how}`, { id: job.id, body: { why } }));
   const common = { busy: act.isPending, error: act.error, onClose: () => setAsking(null) };
   return (
-    <span className="row no-print">
+    <span className={clsx(ui.row, ui.noPrint)}>
       {job.state === 'blocked' && (
-        <button type="button" className="button small" onClick={() => setAsking('unblock')}>
+        <button type="button" className={clsx(ui.button, ui.buttonSmall)} onClick={() => setAsking('unblock')}>
           Unblock …
         </button>
       )}
-      <button type="button" className="button small sharp" onClick={() => setAsking('abort')}>
+      <button type="button" className={clsx(ui.buttonSharp, ui.buttonSmall)} onClick={() => setAsking('abort')}>
         End the job …
       </button>
       {asking === 'unblock' && (

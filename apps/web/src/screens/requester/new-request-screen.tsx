@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { resultWords } from '#libs/contract/src/index.js';
@@ -17,6 +18,8 @@ import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError, newIdempotencyKey } from '../../api-client/call.js';
 import { AnswerBeside } from './answer-beside.js';
+import { ui } from '../../ui/styles.js';
+import styles from '../../features/requests/requests.module.css';
 
 /** The request form, new or of a draft, with what the lab can do about it beside. */
 export function NewRequestScreen({ id }: { id?: string }) {
@@ -145,7 +148,7 @@ function RequestForm({
       >
         <button
           type="button"
-          className="button"
+          className={ui.button}
           disabled={save.isPending}
           onClick={() => void keep(false).catch(() => undefined)}
         >
@@ -153,15 +156,15 @@ function RequestForm({
         </button>
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={save.isPending || submit.isPending}
           onClick={() => void keep(true).catch(() => undefined)}
         >
           Submit to the lab
         </button>
       </TitleBlock>
-      <div className="new-request">
-        <div className="stack wide">
+      <div className={styles.newRequest}>
+        <div className={ui.stackWide}>
           <ErrorMessage error={refused} />
           <RequestFields
             head={draft.head}
@@ -170,9 +173,9 @@ function RequestForm({
             wrong={wrongHead}
             results={resultsOf(methods, draft)}
           />
-          <section className="stack">
-            <div className="row">
-              <div className="tabs grow" role="tablist" aria-label="Batches">
+          <section className={ui.stack}>
+            <div className={ui.row}>
+              <div className={clsx(ui.tabs, ui.grow)} role="tablist" aria-label="Batches">
                 {draft.batches.map((each, index) => (
                   <button
                     key={each.key}
@@ -187,7 +190,7 @@ function RequestForm({
               </div>
               <button
                 type="button"
-                className="button small"
+                className={clsx(ui.button, ui.buttonSmall)}
                 onClick={() => {
                   setDraft({
                     ...draft,
@@ -211,7 +214,7 @@ function RequestForm({
               <div>
                 <button
                   type="button"
-                  className="button bare"
+                  className={ui.buttonBare}
                   onClick={() => {
                     const before = draft;
                     setDraft({ ...draft, batches: draft.batches.filter((each) => each.key !== batch.key) });
@@ -225,7 +228,7 @@ function RequestForm({
             )}
           </section>
         </div>
-        <aside className="beside" aria-label="What the lab can do">
+        <aside className={styles.beside} aria-label="What the lab can do">
           <AnswerBeside
             preview={preview}
             chosen={!!method}

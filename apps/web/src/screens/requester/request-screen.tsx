@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { RequestView } from '#libs/contract/src/index.js';
@@ -18,6 +19,7 @@ import { Steps } from '../../ui/steps.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { JobActs } from './job-acts.js';
+import { ui } from '../../ui/styles.js';
 
 /** One request: where it is, what it waits for, its batches, messages and reports. */
 export function RequestScreen({ id }: { id: string }) {
@@ -43,23 +45,23 @@ function RequestSheet({ request }: { request: RequestView }) {
       >
         <RequestActs request={request} />
       </TitleBlock>
-      <div className="stack wide">
+      <div className={ui.stackWide}>
         <Steps
           label="Where the request is"
           steps={REQUEST_WAY}
           at={at}
           aside={aside ? REQUEST_STATE_WORDS[request.state] : null}
         />
-        <div className="split main-left">
-          <div className="stack wide">
-            <section className={request.late ? 'note act' : 'note'}>
+        <div className={ui.splitMainLeft}>
+          <div className={ui.stackWide}>
+            <section className={request.late ? ui.noteAct : ui.note}>
               <strong>{request.waitsFor || 'Waits for nothing.'}</strong>
               {request.promiseNote && <p>{request.promiseNote}</p>}
             </section>
             <BatchTable request={request} jobActs={(job) => <JobActs job={job} />} />
             {HAS_RESULTS.includes(request.state) && <Results id={request.id} />}
             {request.reports.length > 0 && (
-              <section className="stack tight">
+              <section className={ui.stackTight}>
                 <h2>Reports</h2>
                 <ul>
                   {request.reports.map((report) => (
@@ -67,19 +69,19 @@ function RequestSheet({ request }: { request: RequestView }) {
                       <Link href={`/reports/${report.id}`}>
                         {report.number}, revision {report.revision}
                       </Link>{' '}
-                      <span className="soft">{report.state}</span>
+                      <span className={ui.soft}>{report.state}</span>
                     </li>
                   ))}
                 </ul>
               </section>
             )}
           </div>
-          <div className="stack wide">
-            <section className="stack tight">
+          <div className={ui.stackWide}>
+            <section className={ui.stackTight}>
               <h2>When it will be done</h2>
               <PromiseSpan {...request} />
               {request.promise50At && (
-                <p className="small soft">
+                <p className={clsx(ui.small, ui.soft)}>
                   Even chance by {moment(request.promise50At)}; four chances in five by {moment(request.promise80At)}.
                 </p>
               )}
@@ -103,7 +105,7 @@ function Results({ id }: { id: string }) {
   );
   if (shown.length === 0) return null;
   return (
-    <section className="stack">
+    <section className={ui.stack}>
       <h2>Results so far</h2>
       {shown.map((batch) => (
         <ResultsTable key={batch.batchId} results={batch} />
@@ -115,7 +117,7 @@ function Results({ id }: { id: string }) {
 function RequestFacts({ request }: { request: RequestView }) {
   const { conformity } = request;
   return (
-    <dl className="facts">
+    <dl className={ui.facts}>
       <dt>What for</dt>
       <dd>{request.purpose || 'not said'}</dd>
       <dt>Afterwards</dt>
@@ -149,14 +151,14 @@ function RequestActs({ request }: { request: RequestView }) {
   return (
     <>
       {can('submit') && (
-        <Link className="button" href={`/requests/${request.id}/edit`}>
+        <Link className={ui.button} href={`/requests/${request.id}/edit`}>
           Change
         </Link>
       )}
       {can('submit') && (
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={act.isPending}
           onClick={() => act.mutate(api('POST /requests/{id}/submit', { id: request.id }))}
         >
@@ -164,14 +166,14 @@ function RequestActs({ request }: { request: RequestView }) {
         </button>
       )}
       {isManager && request.state === 'submitted' && (
-        <Link className="button main" href={`/planning/intake/${request.id}`}>
+        <Link className={ui.buttonMain} href={`/planning/intake/${request.id}`}>
           Review
         </Link>
       )}
       {isManager && request.state === 'in-review' && (
         <button
           type="button"
-          className="button main"
+          className={ui.buttonMain}
           disabled={report.isPending}
           onClick={() => report.mutate(api('POST /requests/{id}/report', { id: request.id }))}
         >
@@ -179,14 +181,14 @@ function RequestActs({ request }: { request: RequestView }) {
         </button>
       )}
       {can('reopen') && isManager && (
-        <button type="button" className="button" onClick={() => setReopening(true)}>
+        <button type="button" className={ui.button} onClick={() => setReopening(true)}>
           Back to work …
         </button>
       )}
       {can('close') && isManager && (
         <button
           type="button"
-          className="button"
+          className={ui.button}
           onClick={() => act.mutate(api('POST /requests/{id}/close', { id: request.id }))}
         >
           Close
@@ -194,14 +196,14 @@ function RequestActs({ request }: { request: RequestView }) {
       )}
       <button
         type="button"
-        className="button"
+        className={ui.button}
         disabled={copy.isPending}
         onClick={() => copy.mutate(api('POST /requests/{id}/copy', { id: request.id }))}
       >
         Copy
       </button>
       {can('withdraw') && (
-        <button type="button" className="button sharp" onClick={() => setWithdrawing(true)}>
+        <button type="button" className={ui.buttonSharp} onClick={() => setWithdrawing(true)}>
           Withdraw …
         </button>
       )}
@@ -238,7 +240,7 @@ function WithdrawDialog({ request, onClose }: { request: RequestView; onClose: (
       <ErrorMessage error={withdraw.error} />
       <button
         type="button"
-        className="button sharp"
+        className={ui.buttonSharp}
         disabled={withdraw.isPending}
         onClick={() => withdraw.mutate(api('POST /requests/{id}/withdraw', { id: request.id, body: { why } }))}
       >

@@ -12,6 +12,7 @@ import { Tick } from '../../ui/fields/ticks.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
+import { ui } from '../../ui/styles.js';
 
 const STATES = REQUEST_STATES.map((value) => ({ value, label: REQUEST_STATE_WORDS[value] }));
 
@@ -32,12 +33,12 @@ export function RequestsScreen() {
         cells={[['shown', lines.value ? `${lines.value.length}${lines.more ? ' and more' : ''}` : '…']]}
       >
         {mayAsk && (
-          <Link className="button main" href="/requests/new">
+          <Link className={ui.buttonMain} href="/requests/new">
             New request
           </Link>
         )}
       </TitleBlock>
-      <div className="filters">
+      <div className={ui.filters}>
         <TextField
           label="Find"
           type="search"
@@ -56,7 +57,7 @@ export function RequestsScreen() {
             <Empty
               action={
                 mayAsk && (
-                  <Link className="button main" href="/requests/new">
+                  <Link className={ui.buttonMain} href="/requests/new">
                     Ask for a test
                   </Link>
                 )
@@ -73,7 +74,7 @@ export function RequestsScreen() {
       </FetchStates>
       {lines.more && (
         <p style={{ paddingTop: '1rem' }}>
-          <button type="button" className="button" onClick={lines.more}>
+          <button type="button" className={ui.button} onClick={lines.more}>
             Show more
           </button>
         </p>

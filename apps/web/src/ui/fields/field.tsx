@@ -1,5 +1,8 @@
+import { clsx } from 'clsx';
 import { useId } from 'react';
 import type { ReactNode } from 'react';
+import { ui } from '../styles.js';
+import styles from './fields.module.css';
 
 /** What every field says of itself, whatever its input is. */
 export interface FieldFace {
@@ -22,10 +25,10 @@ export function Field({
   const id = useId();
   const described = [help && `${id}-help`, wrong && `${id}-wrong`].filter(Boolean).join(' ');
   return (
-    <div className={whole ? 'field whole' : 'field'}>
+    <div className={whole ? clsx(styles.field, styles.whole) : styles.field}>
       <label htmlFor={id}>
         {label}
-        {required === false && <span className="soft"> (if any)</span>}
+        {required === false && <span className={ui.soft}> (if any)</span>}
       </label>
       {children({
         id,
@@ -33,12 +36,12 @@ export function Field({
         ...(wrong ? { 'aria-invalid': true as const } : {}),
       })}
       {wrong && (
-        <span className="wrong" id={`${id}-wrong`}>
+        <span className={styles.wrong} id={`${id}-wrong`}>
           {wrong}
         </span>
       )}
       {help && (
-        <span className="help" id={`${id}-help`}>
+        <span className={styles.help} id={`${id}-help`}>
           {help}
         </span>
       )}

@@ -2,6 +2,7 @@ import { unitsOf } from '#libs/units/src/index.js';
 import type { Quantity } from '#libs/units/src/index.js';
 import { Field } from './field.js';
 import type { FieldFace } from './field.js';
+import styles from './fields.module.css';
 
 /** A figure as a person writes it: the text and the unit beside it. */
 export interface Typed {
@@ -34,7 +35,7 @@ export function QuantityField({
   return (
     <Field {...common}>
       {(ids) => (
-        <div className="pair-input">
+        <div className={styles.pairInput}>
           <input
             {...ids}
             inputMode="decimal"
@@ -45,7 +46,7 @@ export function QuantityField({
           />
           {high && onHigh && (
             <>
-              <span className="to">to</span>
+              <span className={styles.to}>to</span>
               <input
                 aria-label={`${common.label}, highest`}
                 inputMode="decimal"
@@ -67,7 +68,7 @@ export function QuantityField({
               ))}
             </select>
           ) : (
-            <span className="unit">{value.unit || '–'}</span>
+            <span className={styles.unit}>{value.unit || '–'}</span>
           )}
         </div>
       )}

@@ -1,6 +1,9 @@
+import { clsx } from 'clsx';
 import type { ReactNode } from 'react';
 import type { FieldFace } from './field.js';
 import type { Choice } from './select-field.js';
+import { ui } from '../styles.js';
+import styles from './fields.module.css';
 
 /** One thing that is so or not. */
 export function Tick({
@@ -15,7 +18,7 @@ export function Tick({
   disabled?: boolean;
 }) {
   return (
-    <label className="tick">
+    <label className={styles.tick}>
       <input
         type="checkbox"
         checked={checked}
@@ -44,9 +47,9 @@ export function Ticks<Value extends string>({
   const toggle = (value: Value, on: boolean) =>
     onChange(on ? [...values, value] : values.filter((other) => other !== value));
   return (
-    <fieldset className={whole ? 'field whole' : 'field'}>
+    <fieldset className={whole ? clsx(styles.field, styles.whole) : styles.field}>
       <legend>{label}</legend>
-      <div className="row">
+      <div className={ui.row}>
         {choices.map((choice) => (
           <Tick
             key={choice.value}
@@ -56,8 +59,8 @@ export function Ticks<Value extends string>({
           />
         ))}
       </div>
-      {wrong && <span className="wrong">{wrong}</span>}
-      {help && <span className="help">{help}</span>}
+      {wrong && <span className={styles.wrong}>{wrong}</span>}
+      {help && <span className={styles.help}>{help}</span>}
     </fieldset>
   );
 }
