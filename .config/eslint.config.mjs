@@ -1,13 +1,14 @@
 // What the compiler does not see: promises nobody waits for, imports that drag code along for a type, leftovers.
 import js from '@eslint/js';
 import prettier from 'eslint-config-prettier';
+import reactHooks from 'eslint-plugin-react-hooks';
 import { dirname } from 'node:path';
 import tseslint from 'typescript-eslint';
 
 const root = dirname(import.meta.dirname);
 
 export default tseslint.config(
-  { ignores: ['dist/**', 'node_modules/**', 'coverage/**', '.data/**'] },
+  { ignores: ['dist/**', 'apps/web/src/api-client/operations.ts', 'node_modules/**', 'coverage/**', '.data/**'] },
   js.configs.recommended,
   {
     files: ['**/*.ts', '**/*.tsx'],
@@ -22,6 +23,11 @@ export default tseslint.config(
     },
   },
   {
+    files: ['apps/web/**/*.{ts,tsx}'],
+    plugins: { 'react-hooks': reactHooks },
+    rules: { 'react-hooks/rules-of-hooks': 'error', 'react-hooks/exhaustive-deps': 'error' },
+  },
+  {
     // Answers over HTTP have no type in the specs that check them.
     files: ['test/**/*.ts', '**/*.spec.ts'],
     rules: {
@@ -34,8 +40,12 @@ export default tseslint.config(
     },
   },
   {
-    files: ['.config/**/*.mjs', 'test/**/*.mjs'],
-    languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', globalThis: 'readonly' } },
+    files: ['.config/*', '**/*.mjs'],
+    languageOptions: {
+      globals: Object.fromEntries(
+        ['process', 'console', 'URL', 'globalThis', 'performance'].map((name) => [name, 'readonly']),
+      ),
+    },
   },
   prettier,
 );

@@ -1,8 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join, relative, resolve, sep } from 'node:path';
-import { projectRoot } from './support/maybe.js';
-
-const ROOT = projectRoot();
+import { importedPath, isSpec, sourcesIn, withoutComments } from './support/sources.js';
 
 const GROUND = ['libs/errors', 'libs/units', 'libs/calendar'];
 const CORES = ['libs/matching', 'libs/planning', 'libs/reduction', 'libs/metrology'];
@@ -20,8 +16,7 @@ const ARROWS: Record<string, string[]> = {
   'libs/records': ['libs/contract', 'libs/tasks', ...CORES],
   'apps/api': [...EDGES, ...CORES],
   'apps/worker': [...EDGES, ...CORES],
-  // What the build makes of the API's description, types and nothing else.
-  'apps/web': ['libs/contract', 'libs/matching', 'libs/reduction', 'dist'],
+  'apps/web': ['libs/contract', 'libs/matching', 'libs/reduction'],
   'apps/solo': ['apps/api', 'apps/worker', 'seed', ...EDGES],
   seed: [...EDGES, ...CORES],
 };
@@ -29,44 +24,14 @@ const ARROWS: Record<string, string[]> = {
 /** A small pure numeric library is fine in a core; anything else from outside is not. */
 const OUTSIDE_IN_CORES = ['decimal.js', 'temporal-polyfill'];
 
-interface Source {
-  file: string;
-  text: string;
-  imports: { name: string; typeOnly: boolean }[];
-}
-
 const SOURCES = Object.keys(ARROWS).flatMap((room) => sourcesIn(room).map((source) => ({ room, ...source })));
-const PRODUCT = SOURCES.filter(({ file }) => !/\.spec\.tsx?$/.test(file));
-
-function sourcesIn(room: string): Source[] {
-  const names = readdirSync(join(ROOT, room), { recursive: true, encoding: 'utf8' });
-  return names
-    .filter((name) => /\.tsx?$/.test(name) && !name.endsWith('.d.ts'))
-    .map((name) => {
-      const file = join(room, name).split(sep).join('/');
-      const text = readFileSync(join(ROOT, file), 'utf8');
-      return { file, text, imports: importsIn(text) };
-    });
-}
-
-function importsIn(text: string): Source['imports'] {
-  const written = [
-    ...text.matchAll(/^\s*(?:import|export)\s+(type\s)?[^;'"]*?from\s+'([^']+)'/gm),
-    ...text.matchAll(/^\s*import\s+(type\s)?'([^']+)'/gm),
-  ];
-  const later = [...text.matchAll(/\bimport\(\s*'([^']+)'/g)].map(([, name]) => ({ name: name!, typeOnly: false }));
-  return [...written.map(([, type, name]) => ({ name: name!, typeOnly: Boolean(type) })), ...later];
-}
+const PRODUCT = SOURCES.filter((source) => !isSpec(source));
 
 /** The room that an import leads into; null for what comes from outside. */
 function roomOf(file: string, name: string): string | null {
-  const path = name.startsWith('.')
-    ? relative(ROOT, resolve(ROOT, file, '..', name))
-    : name.startsWith('#')
-      ? name.slice(1)
-      : null;
+  const path = importedPath(file, name);
   if (path === null) return null;
-  const [first, second] = path.split(/[\\/]/);
+  const [first, second] = path.split('/');
   return first === 'libs' || first === 'apps' ? `${first}/${second}` : first!;
 }
 
@@ -154,7 +119,3 @@ describe('the house', () => {
     expect(found.map(({ file }) => file)).toEqual([]);
   });
 });
-
-function withoutComments(text: string): string {
-  return text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/(^|\s)\/\/.*$/gm, '');
-}

@@ -6,31 +6,20 @@ import { Chance } from '../northmoor/chance.js';
 import { idOf } from '../northmoor/ids.js';
 import { itemId, itemWithTag } from '../northmoor/items.js';
 import type { LabTime } from '../northmoor/lab-time.js';
-import type { DemoBatch, DemoJob } from '../northmoor/demo-request.js';
+import type { DemoBatch } from '../northmoor/demo-request.js';
 import { TRAINS } from '../northmoor/trains.js';
 import type { RequestRows } from './demo-rows.js';
 import { jobEvents } from './job-events.js';
 import { jobTimes } from './job-times.js';
-import type { JobTimes } from './job-times.js';
 import { personId } from './load-people.js';
 import { shiftCheckRow } from './shift-check-rows.js';
 import { testedPiece } from './tested-piece.js';
+import type { WorkOf } from './work-of.js';
 
 export type BatchWork = Pick<
   RequestRows,
   'specimens' | 'jobs' | 'results' | 'durations' | 'checks' | 'files' | 'curves' | 'events'
 >;
-
-/** A batch with what became of it so far. */
-export interface WorkOf {
-  demo: NumberedRequest;
-  batch: DemoBatch;
-  /** E.g. `J-2031-1`. */
-  reference: string;
-  method: Method;
-  times: JobTimes;
-  job: DemoJob;
-}
 
 const NOTHING = { jobs: [], results: [], durations: [], checks: [], files: [], curves: [], events: [] };
 const MS_PER_HOUR = 3_600_000;

@@ -1,6 +1,6 @@
 import { idOf } from '../northmoor/ids.js';
 import { personId } from './load-people.js';
-import type { WorkOf } from './batch-work.js';
+import type { WorkOf } from './work-of.js';
 import type { PastEvent } from './demo-rows.js';
 
 /** What happened to a job, and by it to its request, in order. */

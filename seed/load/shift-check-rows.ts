@@ -4,7 +4,7 @@ import { idOf } from '../northmoor/ids.js';
 import { itemId, itemWithTag } from '../northmoor/items.js';
 import { TRAINS } from '../northmoor/trains.js';
 import { FAILED_CELL } from '../northmoor/trouble.js';
-import type { WorkOf } from './batch-work.js';
+import type { WorkOf } from './work-of.js';
 import { personId } from './load-people.js';
 import { driftOf } from './tested-piece.js';
 

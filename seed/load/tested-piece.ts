@@ -2,7 +2,7 @@ import type { SpecimenEntity } from '#libs/records/src/index.js';
 import { idOf } from '../northmoor/ids.js';
 import { TRAINS } from '../northmoor/trains.js';
 import { DRIFTING_CELL } from '../northmoor/trouble.js';
-import type { WorkOf } from './batch-work.js';
+import type { WorkOf } from './work-of.js';
 import { recordedPiece } from './curve-rows.js';
 import type { RequestRows } from './demo-rows.js';
 import { personId } from './load-people.js';

@@ -1,9 +1,12 @@
 import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Content, Description } from '#apps/api/src/description/describe-api.js';
 import { referred } from '#apps/api/src/description/schema.js';
 import { checkerOf, JSON_TYPES } from '../support/described.js';
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
+import { projectRoot } from '../support/maybe.js';
 
 describe('the description of the API', () => {
   let lab: Lab;
@@ -14,6 +17,13 @@ describe('the description of the API', () => {
     described = (await lab.visitor().get('/openapi.json')).body;
   });
   afterAll(() => lab.stop());
+
+  it("is what the types of the page's calls were made from; `npm run types` makes them anew", () => {
+    const text = (...path: string[]) => readFileSync(join(projectRoot(), ...path), 'utf8');
+    expect(text('apps', 'web', 'src', 'api-client', 'operations.ts')).toBe(
+      text('dist', 'description', 'operations.ts'),
+    );
+  });
 
   it('is valid OpenAPI', () => {
     expect(flawsIn(described)).toBe('');

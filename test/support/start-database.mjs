@@ -3,7 +3,7 @@ import { readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
-import { buildSources } from '../../.config/build-sources.mjs';
+import { buildSources } from '../../apps/tooling/build-sources.mjs';
 
 const PREFIX = 'loadtrain-test-';
 

@@ -8,7 +8,7 @@ const FOLDER = join('libs', 'records', 'src');
 
 /**
  * Writes the next migration: what separates the entities from all migrations so far, tried on an empty database.
- * `node .config/run-ts.mjs apps/solo/src/make-migration.ts add calibration due` → `…-add-calibration-due.ts`
+ * `node apps/tooling/run-ts.mjs apps/solo/src/make-migration.ts add calibration due` → `…-add-calibration-due.ts`
  */
 async function makeMigration(words: string[]): Promise<void> {
   if (words.length === 0) throw new Error('Say what it does, e.g.: make-migration.ts add calibration due');

@@ -7,7 +7,7 @@ import { writeCurve } from '#test/bench/reduction/write-curve.js';
 
 // Reads and reduces curves of 10⁴ to 10⁷ rows, beside the plain read-all-and-split way in the same run. Each run is a
 // process of its own; growth is its peak memory less what it held before the file. Best of three up to 10⁶ rows.
-// node .config/run-ts.mjs test/bench/reduction/main.ts [largest power of ten]
+// node apps/tooling/run-ts.mjs test/bench/reduction/main.ts [largest power of ten]
 const LARGEST = Number(process.argv[2] ?? 7);
 /** The bar: one million rows within this time and growth. */
 const BAR = { rows: 1e6, totalMs: 1500, growthMb: 200 };

@@ -34,7 +34,7 @@ app.setGlobalPrefix(PREFIX, { exclude: [...WITHOUT_PREFIX] });
 const description = describeApi(app, answersIn(ROOT, controllers), examples);
 
 mkdirSync(OUT, { recursive: true });
-put('api.d.ts', clientTypes(description));
+put('operations.ts', clientTypes(description));
 put('openapi.json', JSON.stringify(description));
 
 /** Written beside and renamed, so that a process that starts meanwhile never reads half a file. */

@@ -1,4 +1,4 @@
-import type { Operations } from '../../../../dist/description/api.js';
+import type { Operations } from './operations.js';
 
 export type Verb = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
 

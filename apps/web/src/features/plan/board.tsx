@@ -44,9 +44,13 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
   const [focused, setFocused] = useState<string | null>(null);
   const now = useNow();
 
+  // A new zoom shows the present; a new plan leaves the board where it is.
+  const scrolledFor = useRef<Zoom | null>(null);
   useEffect(() => {
+    if (scrolledFor.current === zoom) return;
+    scrolledFor.current = zoom;
     scroller.current?.scrollTo({ left: Math.max(0, scale.x(Date.now()) - 120) });
-  }, [zoom]);
+  }, [zoom, scale]);
 
   // What is moved by keys stays in sight.
   useEffect(() => {

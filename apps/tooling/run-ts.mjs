@@ -1,4 +1,4 @@
-// node .config/run-ts.mjs FILE.ts [args]: builds the whole tree (tests included) into dist/, then runs that file from there.
+// node apps/tooling/run-ts.mjs FILE.ts [args]: builds the whole tree (tests included) into dist/, then runs that file from there.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { buildSources } from './build-sources.mjs';
@@ -6,7 +6,7 @@ import { describeApi } from './describe-api.mjs';
 
 const [file, ...args] = process.argv.slice(2);
 if (!file) {
-  console.error('usage: node .config/run-ts.mjs FILE.ts [arguments]');
+  console.error('usage: node apps/tooling/run-ts.mjs FILE.ts [arguments]');
   process.exit(2);
 }
 await buildSources(['apps', 'libs', 'seed', 'test']);

