@@ -1,4 +1,5 @@
-import { Suspense, lazy } from 'react';
+import { MomentsProvider } from './ui/use-moments.js';
+import { Suspense, lazy, useMemo } from 'react';
 import type { ComponentType } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import type { SessionView } from '#libs/contract/src/index.js';
@@ -7,7 +8,7 @@ import { homeOf } from './screens/entry/desks.js';
 import { Shell } from './screens/entry/shell.js';
 import { SignInScreen } from './screens/entry/sign-in-screen.js';
 import { FetchStates, Loading } from './ui/fetch-states.js';
-import { setZone } from './ui/moments.js';
+import { momentsIn } from './ui/moments.js';
 import { NOT_FOUND } from './ui/not-found.js';
 import { api } from './api-client/api.js';
 import { useApiQuery } from './api-client/queries.js';
@@ -62,26 +63,29 @@ function isNobody(session: Query<SessionView>): boolean {
 }
 
 function Desks({ session }: { session: SessionView }) {
-  setZone(session.lab.timeZone);
+  const { timeZone } = session.lab;
+  const moments = useMemo(() => momentsIn(timeZone), [timeZone]);
   return (
     <SessionProvider value={session}>
-      <Shell>
-        <Suspense fallback={<Loading what="the desk" />}>
-          <Switch>
-            <Route path="/">
-              <Redirect to={homeOf(session.person.roles)} replace />
-            </Route>
-            <Route path="/requests/*?" component={Requests} />
-            <Route path="/planning/*?" component={Planning} />
-            <Route path="/bench/*?" component={Bench} />
-            <Route path="/access" component={Access} />
-            <Route path="/register/*?" component={Register} />
-            <Route path="/reports/*?" component={Reports} />
-            <Route path="/notices" component={Notices} />
-            {NOT_FOUND}
-          </Switch>
-        </Suspense>
-      </Shell>
+      <MomentsProvider value={moments}>
+        <Shell>
+          <Suspense fallback={<Loading what="the desk" />}>
+            <Switch>
+              <Route path="/">
+                <Redirect to={homeOf(session.person.roles)} replace />
+              </Route>
+              <Route path="/requests/*?" component={Requests} />
+              <Route path="/planning/*?" component={Planning} />
+              <Route path="/bench/*?" component={Bench} />
+              <Route path="/access" component={Access} />
+              <Route path="/register/*?" component={Register} />
+              <Route path="/reports/*?" component={Reports} />
+              <Route path="/notices" component={Notices} />
+              {NOT_FOUND}
+            </Switch>
+          </Suspense>
+        </Shell>
+      </MomentsProvider>
     </SessionProvider>
   );
 }

@@ -1,7 +1,7 @@
-import { fromLocalInput, instantOf, moment, partsOf, setZone, span, startOfDay, toLocalInput } from './moments.js';
+import { momentsIn, span } from './moments.js';
 
 // Clock changes in Europe/London, 2026: 29 March 01:00 UTC forward, 25 October 01:00 UTC back (common practice, IANA time zone database).
-beforeEach(() => setZone('Europe/London'));
+const { fromLocalInput, instantOf, moment, partsOf, startOfDay, toLocalInput } = momentsIn('Europe/London');
 
 describe('moments by the clock of the lab', () => {
   it('are read as the clock shows them, in winter and in summer', () => {

@@ -4,7 +4,7 @@ import type { BenchCheckView, JobView } from '#libs/contract/src/index.js';
 import { decimalMarkIn, formatNumber, parseHinted, parseNumber, unitsOf } from '#libs/units/src/index.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { clock } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useJobAct } from './sending.js';
 import { api } from '../../api-client/api.js';
 import type { Call } from '../../api-client/api.js';
@@ -13,6 +13,7 @@ import styles from './bench.module.css';
 
 /** The checks before the first specimen: the open ones one after another, what is done above. */
 export function CheckList({ job }: { job: JobView }) {
+  const { clock } = useMoments();
   const now = job.checks.find(({ done, kind }) => !done && kind !== 'auto');
   return (
     <ol className={styles.checks}>

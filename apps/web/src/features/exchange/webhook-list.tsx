@@ -5,7 +5,7 @@ import type { WebhookKind, WebhookView } from '#libs/contract/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Ticks } from '../../ui/fields/ticks.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
@@ -50,6 +50,7 @@ export function WebhookList() {
 const LOOK_EVERY_MS = 3_000;
 
 function Deliveries({ id }: { id: string }) {
+  const { moment } = useMoments();
   const deliveries = useApiQuery('settings', api('GET /webhooks/{id}/deliveries', { id }), () => LOOK_EVERY_MS);
   const act = useApiMutation(['settings']);
   return (

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { FeedKeyView } from '#libs/contract/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import type { Call } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
@@ -12,6 +12,7 @@ import { ui } from '../../ui/styles.js';
 
 /** One's own keys for calendar programs: made, shown once, taken back. */
 export function FeedKeys({ personId }: { personId: string }) {
+  const { moment } = useMoments();
   const [name, setName] = useState('');
   const [made, setMade] = useState<FeedKeyView | null>(null);
   const keys = useApiQuery('notices', api('GET /feed-keys'));

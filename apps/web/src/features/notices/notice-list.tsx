@@ -1,13 +1,14 @@
 import { clsx } from 'clsx';
 import { Link } from 'wouter';
 import type { NoticeView } from '#libs/contract/src/index.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
 import { ui } from '../../ui/styles.js';
 
 /** What one has been told, newest first; opening one counts as having read it. */
 export function NoticeList({ notices }: { notices: readonly NoticeView[] }) {
+  const { moment } = useMoments();
   const read = useApiMutation(['notices']);
   return (
     <ul className={ui.stackWide}>

@@ -1,5 +1,5 @@
 import type { LaneView, PlanView } from '#libs/contract/src/index.js';
-import { startOfDay } from '../../ui/moments.js';
+import type { Moments } from '../../ui/moments.js';
 
 export const HOUR_MS = 3_600_000;
 export const DAY_MS = 24 * HOUR_MS;
@@ -23,7 +23,7 @@ export interface BoardScale {
   msAt: (px: number) => number;
 }
 
-export function scaleOf(plan: PlanView, zoom: Zoom): BoardScale {
+export function scaleOf(plan: PlanView, zoom: Zoom, { startOfDay }: Moments): BoardScale {
   const fromMs = startOfDay(Date.parse(plan.horizon.from));
   const last = Math.max(
     ...plan.lanes.flatMap(({ bookings }) => bookings.map(({ endsAt }) => Date.parse(endsAt))),
@@ -41,7 +41,7 @@ export function scaleOf(plan: PlanView, zoom: Zoom): BoardScale {
 }
 
 /** Midnights of the lab on the board. */
-export function daysOf({ fromMs, toMs }: BoardScale): number[] {
+export function daysOf({ fromMs, toMs }: BoardScale, { startOfDay }: Moments): number[] {
   const days: number[] = [];
   for (let day = startOfDay(fromMs); day < toMs; day = startOfDay(day, 1)) days.push(day);
   return days;

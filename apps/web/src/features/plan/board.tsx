@@ -2,12 +2,13 @@ import { clsx } from 'clsx';
 import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { KeyboardEvent, PointerEvent } from 'react';
 import type { BookingView, FitView, LaneView, PlanView } from '#libs/contract/src/index.js';
-import { clock, day, moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { HOUR_MS, SNAP_MS, ZOOMS, closedOf, daysOf, scaleOf, snap } from './board-scale.js';
 import type { BoardScale, Zoom } from './board-scale.js';
 import { BookingBox, describe } from './booking-box.js';
 import { ui } from '../../ui/styles.js';
 import styles from './board.module.css';
+import type { Moments } from '../../ui/moments.js';
 
 /** A job while it is held over the board. */
 export interface Held {
@@ -36,8 +37,10 @@ const LOAD_PX = 116;
 
 /** The plan as lanes over time, one a frame. A job is moved by dragging it, or by keys: Space takes it up, arrows move it, Enter sets it down. */
 export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
+  const moments = useMoments();
+  const { moment } = moments;
   const [zoom, setZoom] = useState<Zoom>(ZOOMS[1]);
-  const scale = useMemo(() => scaleOf(plan, zoom), [plan, zoom]);
+  const scale = useMemo(() => scaleOf(plan, zoom, moments), [plan, zoom, moments]);
   const [held, setHeld] = useState<Held | null>(null);
   const fits = useFits(held, askFit);
   const scroller = useRef<HTMLDivElement>(null);
@@ -125,7 +128,7 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
         </div>
       </div>
       <p className={ui.unseen} aria-live="assertive">
-        {held ? heldSentence(held, plan, fits) : ''}
+        {held ? heldSentence(held, plan, fits, moments) : ''}
       </p>
       {held && (
         <p className={styles.heldLine}>
@@ -148,7 +151,7 @@ function fitSentence(lane: LaneView | undefined, fits: Map<string, FitView> | nu
   return fit.fits ? 'It fits.' : `Does not fit: ${fit.reasons.join(' ')}`;
 }
 
-function heldSentence(held: Held, plan: PlanView, fits: Map<string, FitView> | null): string {
+function heldSentence(held: Held, plan: PlanView, fits: Map<string, FitView> | null, { moment }: Moments): string {
   const lane = plan.lanes[held.lane];
   return `${held.booking.jobReference ?? ''} over ${lane?.frame.tag ?? ''}, ${moment(held.startMs)}. ${fitSentence(lane, fits)}`;
 }
@@ -343,18 +346,20 @@ function TimeAxis({
   freezeUntil: string;
   zoom: Zoom;
 }) {
+  const moments = useMoments();
+  const { clock, day, moment } = moments;
   const every = zoom.pxPerHour >= 40 ? 2 : zoom.pxPerHour >= 15 ? 6 : 0;
   return (
     <div className={clsx(styles.laneRow, styles.axis)}>
       <div className={styles.laneHead}>frame</div>
       <div className={styles.laneBody} style={{ width: scale.width }}>
-        {daysOf(scale).map((midnight) => (
+        {daysOf(scale, moments).map((midnight) => (
           <span key={midnight} className={styles.day} style={{ left: scale.x(midnight) }}>
             {day(midnight)}
           </span>
         ))}
         {every > 0 &&
-          daysOf(scale).flatMap((midnight) =>
+          daysOf(scale, moments).flatMap((midnight) =>
             Array.from({ length: 24 / every - 1 }, (_, index) => midnight + (index + 1) * every * HOUR_MS).map((at) => (
               <span key={at} className={styles.hour} style={{ left: scale.x(at) }}>
                 {clock(at)}
@@ -393,6 +398,8 @@ interface LaneProps {
 }
 
 const Lane = memo(function Lane(props: LaneProps) {
+  const moments = useMoments();
+  const { moment } = moments;
   const { lane, index, scale, now, freezeUntil, fit, held } = props;
   const capacity = lane.frame.capacityN ? `${lane.frame.capacityN / 1000} kN` : `${lane.frame.torqueNm ?? 0} N·m`;
   return (
@@ -457,7 +464,7 @@ const Lane = memo(function Lane(props: LaneProps) {
               left: scale.x(held.startMs),
               width: scale.x(held.booking.endsAt) - scale.x(held.booking.startsAt),
             }}
-            aria-label={describe(held.booking)}
+            aria-label={describe(held.booking, moments)}
           >
             {held.booking.jobReference}
           </span>
@@ -474,6 +481,7 @@ const WEEKS_SHOWN = 3;
 
 /** Booked over available hours, one column a week, with the percentage in figures. */
 function LoadBars({ load }: { load: LaneView['load'] }) {
+  const { day } = useMoments();
   return (
     <span className={styles.loadBars}>
       {load.slice(0, WEEKS_SHOWN).map(({ weekStartsAt, bookedHours, availableHours }) => {

@@ -1,7 +1,9 @@
+import type { Moments } from '../../ui/moments.js';
 import { clsx } from 'clsx';
 import type { PointerEvent } from 'react';
 import type { BookingView } from '#libs/contract/src/index.js';
-import { moment, span } from '../../ui/moments.js';
+import { span } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import type { BoardScale } from './board-scale.js';
 import board from './board.module.css';
 import styles from './booking.module.css';
@@ -20,6 +22,8 @@ interface Props {
 
 /** One job on its lane: hatched changeover, then the work; late ones are notched and say by how much. */
 export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFocus, onChoose, onGrab }: Props) {
+  const moments = useMoments();
+  const { moment } = moments;
   const [setup, start, end] = [scale.x(booking.setupAt), scale.x(booking.startsAt), scale.x(booking.endsAt)];
   const late = booking.lateHours > 0;
   const names = [
@@ -44,8 +48,8 @@ export function BookingBox({ booking, scale, lane, chosen, tabStop, lifted, onFo
         className={clsx(names)}
         style={{ left: start, width: Math.max(8, end - start) }}
         tabIndex={tabStop ? 0 : -1}
-        aria-label={describe(booking)}
-        title={describe(booking)}
+        aria-label={describe(booking, moments)}
+        title={describe(booking, moments)}
         onFocus={() => onFocus(booking.id)}
         onClick={() => onChoose(booking)}
         onPointerDown={(event) => onGrab(event, booking, lane)}
@@ -96,7 +100,7 @@ function lateText({ lateHours }: BookingView): string | null {
 }
 
 /** A booking in words, for titles and screen readers; what the box shows comes first, so that one can also say it aloud. */
-export function describe(booking: BookingView): string {
+export function describe(booking: BookingView, { moment }: Moments): string {
   const late = booking.lateHours > 0;
   // What the box shows comes first, so that it can be said aloud to choose it.
   const shown = `${booking.jobReference ?? 'calibration'} ${late ? `${span(booking.lateHours * 60)} late` : booking.title}`;

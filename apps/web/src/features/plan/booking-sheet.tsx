@@ -5,7 +5,8 @@ import type { BookingView, CauseView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment, span } from '../../ui/moments.js';
+import { span } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ui } from '../../ui/styles.js';
@@ -21,6 +22,7 @@ export function BookingSheet({
   mayChange: boolean;
   onClose: () => void;
 }) {
+  const { moment } = useMoments();
   const [holding, setHolding] = useState(false);
   const act = useApiMutation(['plan', 'requests']);
   const { jobId, frameId } = booking;

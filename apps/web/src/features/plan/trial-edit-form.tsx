@@ -1,9 +1,10 @@
+import type { Moments } from '../../ui/moments.js';
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { BookingView, TrialEdit, TrialView } from '#libs/contract/src/index.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useApiQuery } from '../../api-client/queries.js';
 import { api } from '../../api-client/api.js';
 import { ui } from '../../ui/styles.js';
@@ -33,6 +34,8 @@ export function TrialEditForm({
   onAdd: (edit: TrialEdit) => void;
   busy: boolean;
 }) {
+  const moments = useMoments();
+  const { toLocalInput } = moments;
   const [kind, setKind] = useState<Kind>('frame-down');
   const [subject, setSubject] = useState('');
   const [person, setPerson] = useState('');
@@ -50,7 +53,7 @@ export function TrialEditForm({
     .map(({ id, name }) => ({ value: id, label: name }));
   const needsFrame = kind === 'frame-down' || kind === 'extra-shift';
   const needsTime = needsFrame || kind === 'technician-off';
-  const edit = editOf({ kind, subject, person, from, to, text, jobId: chosen?.jobId ?? null });
+  const edit = editOf({ kind, subject, person, from, to, text, jobId: chosen?.jobId ?? null }, moments);
   return (
     <form
       className={clsx(ui.filters, ui.framed)}
@@ -114,7 +117,10 @@ interface Typed {
 }
 
 /** The change as typed; null while something is missing. */
-function editOf({ kind, subject, person, from, to, text, jobId }: Typed): TrialEdit | null {
+function editOf(
+  { kind, subject, person, from, to, text, jobId }: Typed,
+  { fromLocalInput }: Moments,
+): TrialEdit | null {
   const [startsAt, endsAt] = [fromLocalInput(from), fromLocalInput(to)];
   const times = startsAt && endsAt ? { startsAt, endsAt } : null;
   switch (kind) {

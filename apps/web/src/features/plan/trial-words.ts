@@ -1,8 +1,8 @@
 import type { TrialEdit, TrialView } from '#libs/contract/src/index.js';
-import { moment } from '../../ui/moments.js';
+import type { Moments } from '../../ui/moments.js';
 
 /** What a change of a trial plan does, in words. */
-export function editText(edit: TrialEdit, { plan }: TrialView): string {
+export function editText(edit: TrialEdit, { plan }: TrialView, { moment }: Moments): string {
   const frame = (id: string) => plan?.lanes.find((lane) => lane.frame.id === id)?.frame.tag ?? 'a frame';
   const all = plan?.lanes.flatMap(({ bookings }) => bookings) ?? [];
   const others = [...(plan?.held ?? []), ...(plan?.unplaced ?? [])];

@@ -6,7 +6,7 @@ import { ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import type { Choice } from '../../ui/fields/select-field.js';
-import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import type { BodyOf } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
@@ -68,6 +68,7 @@ type WindowKind = BodyOf<'POST /items/{id}/windows'>['kind'];
 const DAY_MS = 86_400_000;
 
 export function WindowDialog({ item, onClose }: Props) {
+  const { fromLocalInput, toLocalInput } = useMoments();
   const [kind, setKind] = useState<WindowKind>(item.kind === 'frame' ? 'down' : 'held');
   const [from, setFrom] = useState(toLocalInput(Date.now()));
   const [to, setTo] = useState(toLocalInput(Date.now() + DAY_MS));

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { ReportBatch, ReportDocument } from '#libs/contract/src/index.js';
-import { day } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { ui } from '../../ui/styles.js';
 import styles from './report.module.css';
 
@@ -12,6 +12,7 @@ export function ReportDocumentView({
   document: ReportDocument;
   results: (batch: ReportBatch) => ReactNode;
 }) {
+  const { day } = useMoments();
   return (
     <article className={styles.reportPage}>
       <header className={styles.reportHead}>
@@ -104,6 +105,7 @@ export function ReportDocumentView({
 }
 
 function Batch({ batch, children }: { batch: ReportBatch; children: ReactNode }) {
+  const { day } = useMoments();
   const { conditions } = batch;
   return (
     <section className={ui.stack}>

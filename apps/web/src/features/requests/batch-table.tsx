@@ -2,7 +2,7 @@ import { clsx } from 'clsx';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { BatchView, RequestView } from '#libs/contract/src/index.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { JOB_STATE_WORDS } from './words.js';
 import { ui } from '../../ui/styles.js';
 import styles from './requests.module.css';
@@ -21,6 +21,7 @@ export function BatchTable({ request, jobActs }: { request: RequestView; jobActs
 }
 
 function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => ReactNode) | undefined }) {
+  const { moment } = useMoments();
   const { job } = batch;
   return (
     <article className={ui.stackTight}>

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
 import { ui } from '../../ui/styles.js';
@@ -11,6 +11,7 @@ import styles from './requests.module.css';
 
 /** What team and lab wrote to each other about a request. */
 export function Messages({ requestId, messages }: { requestId: string; messages: RequestView['messages'] }) {
+  const { moment } = useMoments();
   const [body, setBody] = useState('');
   const send = useApiMutation(['requests'], () => setBody(''));
   return (

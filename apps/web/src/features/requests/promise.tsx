@@ -1,5 +1,5 @@
 import { clsx } from 'clsx';
-import { day, moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { ui } from '../../ui/styles.js';
 import styles from './requests.module.css';
 
@@ -14,6 +14,7 @@ const PAD = 12;
 
 /** When it will be done, drawn as a dimension: from now to the 50 % day and the 80 % day, with the due date as a flag. */
 export function PromiseSpan({ promise50At, promise80At, dueAt }: Props) {
+  const { day, moment } = useMoments();
   if (!promise50At || !promise80At)
     return <span className={ui.soft}>{dueAt ? `due ${day(dueAt)}` : 'no date yet'}</span>;
   const now = Date.now();

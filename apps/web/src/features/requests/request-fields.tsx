@@ -1,3 +1,4 @@
+import type { Moments } from '../../ui/moments.js';
 import { clsx } from 'clsx';
 import type { BatchBody, ConformityAsk, RequestView, SaveRequestBody, TeamRef } from '#libs/contract/src/index.js';
 import { parseNumber } from '#libs/units/src/index.js';
@@ -5,7 +6,7 @@ import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Tick } from '../../ui/fields/ticks.js';
 import { named } from '../../ui/named.js';
-import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+
 import { DISPOSALS } from './words.js';
 import { ui } from '../../ui/styles.js';
 
@@ -39,7 +40,7 @@ export function emptyHead(teamId: string): RequestHead {
   return { title: '', purpose: '', teamId, due: '', disposal: 'keep-90-days', conformity: null };
 }
 
-export function headOf(request: RequestView): RequestHead {
+export function headOf(request: RequestView, { toLocalInput }: Moments): RequestHead {
   const { conformity } = request;
   return {
     title: request.title,
@@ -59,7 +60,11 @@ export function headOf(request: RequestView): RequestHead {
 }
 
 /** What the form itself can tell to be wrong, by the path of the field that the server knows. */
-export function headProblems({ title, teamId, due, conformity }: RequestHead, nowMs: number): Record<string, string> {
+export function headProblems(
+  { title, teamId, due, conformity }: RequestHead,
+  nowMs: number,
+  { fromLocalInput }: Moments,
+): Record<string, string> {
   const problems: Record<string, string> = {};
   if (!title.trim()) problems['title'] = 'Say in a few words what you want to find out.';
   if (!teamId) problems['teamId'] = 'Choose the team that asks.';
@@ -81,6 +86,7 @@ export function requestBody(
   head: RequestHead,
   batches: BatchBody[],
   results: readonly LimitedResult[],
+  { fromLocalInput }: Moments,
 ): SaveRequestBody {
   return {
     title: head.title,

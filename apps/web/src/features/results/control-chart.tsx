@@ -2,7 +2,7 @@ import { clsx } from 'clsx';
 import { scaleLinear, scalePoint } from 'd3-scale';
 import type { HistoryView } from '#libs/contract/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
-import { day } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { ui } from '../../ui/styles.js';
 import styles from './control-chart.module.css';
 
@@ -13,6 +13,7 @@ const RIGHT = 160;
 
 /** Means in the order of testing with centre line and limits (individuals chart); points out of the ordinary are filled and named below. */
 export function ControlChart({ history }: { history: HistoryView }) {
+  const { day } = useMoments();
   const { points, chart, unit, label } = history;
   const values = [...points.map(({ mean }) => mean), ...(chart ? [chart.upper, chart.lower] : [])];
   const [low, high] = [Math.min(...values), Math.max(...values)];

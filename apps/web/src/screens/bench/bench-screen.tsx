@@ -5,7 +5,8 @@ import type { BenchView } from '#libs/contract/src/index.js';
 import { sendSurely } from '../../features/bench/sending.js';
 import { JOB_STATE_WORDS } from '../../features/requests/words.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { clock, day, moment, span } from '../../ui/moments.js';
+import { span } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
@@ -45,6 +46,7 @@ export function BenchScreen() {
 }
 
 function Next({ bench }: { bench: BenchView }) {
+  const { moment } = useMoments();
   const [, go] = useLocation();
   const [busy, setBusy] = useState(false);
   const [error, setError] = useState<Error | null>(null);
@@ -92,6 +94,7 @@ function Next({ bench }: { bench: BenchView }) {
 
 /** What is on the frames, and what begins within a day: after a weekend that is another day's work. */
 function DayAhead({ bench }: { bench: BenchView }) {
+  const { clock, day } = useMoments();
   if (bench.today.length === 0) return null;
   const today = day(Date.now());
   return (

@@ -4,7 +4,7 @@ import type { RequestView } from '#libs/contract/src/index.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Tick } from '../../ui/fields/ticks.js';
-import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -77,6 +77,7 @@ function Receive({ id, onDone }: { id: string; onDone: () => void }) {
 }
 
 function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => void }) {
+  const { fromLocalInput, toLocalInput } = useMoments();
   const toast = useToast();
   const expected = request.batches.flatMap(({ specimens }) => specimens).filter(({ arrivedAt }) => !arrivedAt);
   const [ids, setIds] = useState<string[]>(expected.map(({ id }) => id));

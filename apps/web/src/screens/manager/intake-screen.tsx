@@ -2,7 +2,7 @@ import { clsx } from 'clsx';
 import { Link } from 'wouter';
 import type { RequestLine } from '#libs/contract/src/index.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
-import { day } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { NoBreak } from '../../ui/no-break.js';
 import { api } from '../../api-client/api.js';
@@ -47,6 +47,7 @@ export function IntakeScreen() {
 }
 
 function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
+  const { day } = useMoments();
   return (
     <table>
       <thead>

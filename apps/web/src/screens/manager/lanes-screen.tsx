@@ -8,7 +8,7 @@ import { BookingSheet } from '../../features/plan/booking-sheet.js';
 import { TaskWatch } from '../../features/plan/task-watch.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -51,6 +51,7 @@ function NoPlan() {
 }
 
 function Lanes({ plan }: { plan: PlanView }) {
+  const { moment } = useMoments();
   const mayChange = useHasRole('manager');
   const toast = useToast();
   const [, go] = useLocation();

@@ -3,7 +3,8 @@ import { Link } from 'wouter';
 import type { LateView } from '#libs/contract/src/index.js';
 import { Causes } from '../../features/plan/booking-sheet.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
-import { moment, span } from '../../ui/moments.js';
+import { span } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
@@ -44,6 +45,7 @@ export function LateScreen() {
 
 /** @param plannedAt when the plan was made: its causes tell the time from then on */
 function Entry({ entry, plannedAt }: { entry: LateView; plannedAt: string }) {
+  const { moment } = useMoments();
   const overdueMin = (Date.parse(plannedAt) - Date.parse(entry.dueAt)) / 60_000;
   return (
     <li className={clsx(ui.split, ui.entry)}>

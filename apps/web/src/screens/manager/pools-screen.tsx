@@ -1,7 +1,7 @@
 import { clsx } from 'clsx';
 import type { PlanView } from '#libs/contract/src/index.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
-import { day } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { NoBreak } from '../../ui/no-break.js';
 import { api } from '../../api-client/api.js';
@@ -67,6 +67,7 @@ export function PoolsScreen() {
 }
 
 function FrameLoad({ plan }: { plan: PlanView }) {
+  const { day } = useMoments();
   const weeks = plan.lanes[0]?.load.map(({ weekStartsAt }) => weekStartsAt) ?? [];
   return (
     <section className={ui.scrollX}>

@@ -15,7 +15,7 @@ import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage, Loading } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Tick } from '../../ui/fields/ticks.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -24,6 +24,7 @@ import { ui } from '../../ui/styles.js';
 
 /** The review of a request before it is accepted: every point of ISO/IEC 17025:2017, 7.1 is settled here. */
 export function ReviewScreen({ id }: { id: string }) {
+  const { moment } = useMoments();
   const request = useApiQuery('requests', api('GET /requests/{id}', { id }));
   return (
     <FetchStates of={request} what="the request">
@@ -112,6 +113,7 @@ const NOTHING_SETTLED: ReviewBody = {
 };
 
 function Review({ request }: { request: RequestView }) {
+  const { moment } = useMoments();
   const mayReview = useHasRole('manager') && request.state === 'submitted';
   const toast = useToast();
   const [, go] = useLocation();

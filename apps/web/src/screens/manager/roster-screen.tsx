@@ -1,3 +1,4 @@
+import type { Moments } from '../../ui/moments.js';
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { RosterShiftView, RosterView } from '#libs/contract/src/index.js';
@@ -5,7 +6,7 @@ import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { clock, day, fromLocalInput, startOfDay, toLocalInput } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -17,9 +18,11 @@ const DAYS = 7;
 
 /** Who is on shift when. The planner gives setups and attended work only to people who are there. */
 export function RosterScreen() {
+  const moments = useMoments();
+  const { day, startOfDay } = moments;
   const mayChange = useHasRole('manager');
   const [weeks, setWeeks] = useState(0);
-  const monday = mondayOf(Date.now(), weeks);
+  const monday = mondayOf(Date.now(), weeks, moments);
   const days = Array.from({ length: DAYS }, (_, index) => startOfDay(monday, index));
   const until = startOfDay(monday, DAYS);
   const roster = useApiQuery(
@@ -52,13 +55,15 @@ export function RosterScreen() {
   );
 }
 
-function mondayOf(at: number, weeks: number): number {
+function mondayOf(at: number, weeks: number, { startOfDay }: Moments): number {
   const midnight = startOfDay(at);
   const weekday = (new Date(midnight + 12 * 3_600_000).getUTCDay() + 6) % 7;
   return startOfDay(midnight, weeks * DAYS - weekday);
 }
 
 function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly number[]; mayChange: boolean }) {
+  const moments = useMoments();
+  const { clock, day, startOfDay } = moments;
   const toast = useToast();
   const back = useApiMutation(['people', 'plan']);
   const remove = useApiMutation(['people', 'plan']);
@@ -85,8 +90,8 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
             {days.map((midnight) => (
               <th key={midnight}>
                 {day(midnight)}
-                {closedName(roster, midnight) && (
-                  <span className={ui.small}> closed: {closedName(roster, midnight)}</span>
+                {closedName(roster, midnight, moments) && (
+                  <span className={ui.small}> closed: {closedName(roster, midnight, moments)}</span>
                 )}
               </th>
             ))}
@@ -126,12 +131,13 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
   );
 }
 
-function closedName({ closedDays }: RosterView, midnight: number): string {
+function closedName({ closedDays }: RosterView, midnight: number, { toLocalInput }: Moments): string {
   const here = toLocalInput(midnight).slice(0, 10);
   return closedDays.find((closed) => closed.day === here)?.name ?? '';
 }
 
 function AddShift({ monday }: { monday: number }) {
+  const { fromLocalInput, toLocalInput } = useMoments();
   const people = useApiQuery('people', api('GET /people'));
   const [personId, setPersonId] = useState('');
   const [from, setFrom] = useState(toLocalInput(monday + 6 * 3_600_000));

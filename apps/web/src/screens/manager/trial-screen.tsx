@@ -1,3 +1,4 @@
+import { useMoments } from '../../ui/use-moments.js';
 import { clsx } from 'clsx';
 import { useCallback, useState } from 'react';
 import { useLocation } from 'wouter';
@@ -26,6 +27,7 @@ export function TrialScreen({ id }: { id: string }) {
 
 /** Until a trial is planned, the published plan stands in for it. */
 function Trial({ trial: asked }: { trial: TrialView }) {
+  const moments = useMoments();
   const published = useApiQuery('plan', api('GET /plan'));
   const trial = { ...asked, plan: asked.plan ?? published.value ?? null };
   const [, go] = useLocation();
@@ -102,7 +104,7 @@ function Trial({ trial: asked }: { trial: TrialView }) {
             {trial.edits.map((each, index) => (
               <li key={JSON.stringify(each)} className={ui.row}>
                 <span className={ui.fig}>{index + 1}</span>
-                <span>{editText(each, trial)}</span>
+                <span>{editText(each, trial, moments)}</span>
                 {refusalOf(trial, index) && <span className={clsx(ui.act, ui.small)}>▲ {refusalOf(trial, index)}</span>}
                 {open && (
                   <button type="button" className={clsx(ui.buttonBare, ui.buttonSmall)} onClick={() => takeBack(index)}>

@@ -5,7 +5,7 @@ import { useSession } from '../../features/session/session.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Ticks } from '../../ui/fields/ticks.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -82,6 +82,7 @@ function Password() {
 }
 
 function Sessions() {
+  const { moment } = useMoments();
   const sessions = useApiQuery('people', api('GET /own/sessions'));
   const end = useApiMutation(['people']);
   return (
@@ -126,6 +127,7 @@ function browserOf(agent: string): string {
 }
 
 function Tokens() {
+  const { moment } = useMoments();
   const { permissions } = useSession();
   const tokens = useApiQuery('people', api('GET /own/tokens'));
   const [name, setName] = useState('');

@@ -23,7 +23,7 @@ import { decimalMarkIn, parseHinted } from '#libs/units/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -59,6 +59,7 @@ const UNIT_OF: Record<string, CalibratedRangeView['unit']> = {
 const NOON = 12;
 
 function CalibrateForm({ item }: { item: ItemDetail }) {
+  const { fromLocalInput, toLocalInput } = useMoments();
   const isExtensometer = item.kind === 'extensometer';
   const [, go] = useLocation();
   const toast = useToast();

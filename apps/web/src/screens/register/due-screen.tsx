@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import { KIND_WORDS, StatusWord } from '../../features/register/item-words.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
-import { day, moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
@@ -11,6 +11,7 @@ import { ui } from '../../ui/styles.js';
 
 /** What falls due, and which planned jobs it would stop. */
 export function DueScreen() {
+  const { day, moment } = useMoments();
   const [days, setDays] = useState('90');
   const due = useApiQuery('items', api('GET /calibration/due', { days }));
   return (

@@ -5,7 +5,7 @@ import type { ImpactView } from '#libs/contract/src/index.js';
 import { useHasRole } from '../../features/session/session.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { fromLocalInput, moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
@@ -13,6 +13,7 @@ import { ui } from '../../ui/styles.js';
 
 /** Every result, report and person that an item touched since it was last found good; from here a nonconformity is opened. */
 export function ImpactScreen({ id }: { id: string }) {
+  const { fromLocalInput, moment } = useMoments();
   const [since, setSince] = useState('');
   const impact = useApiQuery('items', api('GET /items/{id}/impact', { id, since: fromLocalInput(since) }));
   return (
@@ -79,6 +80,7 @@ export function ImpactScreen({ id }: { id: string }) {
 }
 
 function Jobs({ impact }: { impact: ImpactView }) {
+  const { moment } = useMoments();
   return (
     <section>
       <h2>Jobs</h2>

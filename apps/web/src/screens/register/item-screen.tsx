@@ -7,7 +7,7 @@ import { FaultDialog, StateDialog, WindowDialog } from '../../features/register/
 import { KIND_WORDS, StateWord, StatusWord } from '../../features/register/item-words.js';
 import { useHasRole } from '../../features/session/session.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { day, moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
@@ -26,6 +26,7 @@ export function ItemScreen({ id }: { id: string }) {
 }
 
 function ItemSheet({ item }: { item: ItemDetail }) {
+  const { moment } = useMoments();
   const mayEdit = useHasRole('manager');
   const mayReport = useHasRole('manager', 'technician');
   const [asking, setAsking] = useState<'fault' | 'state' | 'window' | null>(null);
@@ -112,6 +113,7 @@ function ItemSheet({ item }: { item: ItemDetail }) {
 }
 
 function Calibrations({ item }: { item: ItemDetail }) {
+  const { day } = useMoments();
   if (!item.needsCalibration) return null;
   return (
     <section className={clsx(ui.stackTight, ui.scrollX)}>
@@ -175,6 +177,7 @@ function Calibrations({ item }: { item: ItemDetail }) {
 }
 
 function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: boolean; onReport: (() => void) | null }) {
+  const { moment } = useMoments();
   const [remedy, setRemedy] = useState('');
   const close = useApiMutation(['items', 'plan'], () => setRemedy(''));
   return (
@@ -227,6 +230,7 @@ function Faults({ item, mayClose, onReport }: { item: ItemDetail; mayClose: bool
 }
 
 function ShiftChecks({ item }: { item: ItemDetail }) {
+  const { moment } = useMoments();
   return (
     <section className={ui.scrollX}>
       <h2>Shift checks</h2>
@@ -264,6 +268,7 @@ function ShiftChecks({ item }: { item: ItemDetail }) {
 }
 
 function Windows({ item, onAdd }: { item: ItemDetail; onAdd: (() => void) | null }) {
+  const { moment } = useMoments();
   const remove = useApiMutation(['items', 'plan']);
   return (
     <>

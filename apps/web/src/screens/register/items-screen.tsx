@@ -10,7 +10,7 @@ import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { day } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
@@ -18,6 +18,7 @@ import { ui } from '../../ui/styles.js';
 
 /** Every registered piece of equipment. */
 export function ItemsScreen() {
+  const { day } = useMoments();
   const mayEdit = useHasRole('manager');
   const [kind, setKind] = useState<ItemKind | ''>('');
   const [status, setStatus] = useState<CalibrationStatus | ''>('');

@@ -5,7 +5,7 @@ import type { NonconformityView } from '#libs/contract/src/index.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { day, moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
@@ -44,6 +44,7 @@ export function NonconformitiesScreen() {
 const SINGULAR: Readonly<Record<string, string>> = { jobs: 'job', reports: 'report', people: 'person' };
 
 function Entry({ entry }: { entry: NonconformityView }) {
+  const { day, moment } = useMoments();
   const mayDecide = useHasRole('manager') && entry.state === 'open';
   const [decision, setDecision] = useState('');
   const decide = useApiMutation(['items']);

@@ -7,7 +7,7 @@ import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Tick, Ticks } from '../../ui/fields/ticks.js';
-import { day, fromLocalInput, toLocalInput } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
@@ -143,6 +143,7 @@ function PersonDialog({ person, onClose }: { person?: PersonView; onClose: () =>
 }
 
 function Authorisations({ person }: { person: PersonView }) {
+  const { day, fromLocalInput, toLocalInput } = useMoments();
   const methods = useApiQuery('methods', api('GET /methods'));
   const [methodCode, setMethodCode] = useState('');
   const [from, setFrom] = useState(toLocalInput(Date.now()).slice(0, 10));

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { useSearch } from '../../features/register/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
@@ -11,6 +11,7 @@ import { ui } from '../../ui/styles.js';
 
 /** Who did what, when, and why: append-only, chained by hash. */
 export function RecordScreen() {
+  const { moment } = useMoments();
   const [text, setText, subject] = useSearch();
   const [open, setOpen] = useState<string | null>(null);
   const events = useApiPages('record', api('GET /record', { subject }));

@@ -1,5 +1,5 @@
 import { FetchStates } from '../../ui/fetch-states.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
@@ -9,6 +9,7 @@ const EVERY_MS = 15_000;
 
 /** What is wrong with the system, in words, and what works all the same. */
 export function StatusScreen() {
+  const { moment } = useMoments();
   const status = useApiQuery('status', api('GET /status'), () => EVERY_MS);
   return (
     <FetchStates of={status} what="the state of the system">

@@ -5,7 +5,7 @@ import { useSearch } from '../../features/register/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { day } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
@@ -87,6 +87,7 @@ export function HistoryScreen() {
 }
 
 function Table({ history }: { history: HistoryView }) {
+  const { day } = useMoments();
   return (
     <table>
       <thead>

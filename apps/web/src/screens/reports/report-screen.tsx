@@ -10,7 +10,7 @@ import { useHasRole } from '../../features/session/session.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -23,6 +23,7 @@ const ISSUING_MS = 1500;
 
 /** One report: the page as it will be issued, and beside it what is missing, remarks, and the acts. */
 export function ReportScreen({ id }: { id: string }) {
+  const { moment } = useMoments();
   const report = useApiQuery('reports', api('GET /reports/{id}', { id }), (value) =>
     value?.state === 'issuing' ? ISSUING_MS : false,
   );
@@ -82,6 +83,7 @@ function Downloads({ report }: { report: ReportView }) {
 }
 
 function Beside({ report }: { report: ReportView }) {
+  const { moment } = useMoments();
   const mayIssue = useHasRole('manager');
   const toast = useToast();
   const [amending, setAmending] = useState(false);

@@ -4,7 +4,7 @@ import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
 import { useSearch } from '../../features/register/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiPages } from '../../api-client/queries.js';
@@ -12,6 +12,7 @@ import { ui } from '../../ui/styles.js';
 
 /** Reports by number, request or team. */
 export function ReportsScreen() {
+  const { moment } = useMoments();
   const [text, setText, q] = useSearch();
   const reports = useApiPages('reports', api('GET /reports', { q }));
   return (

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { VerifyView } from '#libs/contract/src/index.js';
 import { FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery } from '../../api-client/queries.js';
@@ -62,6 +62,7 @@ export function VerifyScreen() {
 
 /** @param hasFile whether a file was looked at; else the hash is the one of the link that led here */
 function Answer({ answer, hasFile }: { answer: VerifyView; hasFile: boolean }) {
+  const { moment } = useMoments();
   if (!answer.known) return <p className={ui.noteAct}>No report of this lab has that number.</p>;
   return (
     <div className={ui.stack}>

@@ -6,7 +6,7 @@ import { useLanding } from '../../features/matching/use-preview.js';
 import type { Preview } from '../../features/matching/use-preview.js';
 import { TrainDrawing } from '../../features/train/train-drawing.js';
 import { Empty, FetchFailed } from '../../ui/fetch-states.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { ApiError } from '../../api-client/call.js';
 import { ui } from '../../ui/styles.js';
 import matching from '../../features/matching/matching.module.css';
@@ -111,6 +111,7 @@ export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, 
 }
 
 function Landing({ landing }: { landing: LandingView }) {
+  const { moment } = useMoments();
   return (
     <section className={ui.note}>
       <strong>

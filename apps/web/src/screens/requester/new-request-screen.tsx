@@ -1,3 +1,5 @@
+import { useMoments } from '../../ui/use-moments.js';
+import type { Moments } from '../../ui/moments.js';
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
@@ -67,9 +69,10 @@ function RequestForm({
   const teams = person.teams.length > 0 ? person.teams : (all.value?.rows ?? []);
   const [, go] = useLocation();
   const toast = useToast();
+  const moments = useMoments();
   const [draft, setDraft, forget] = useLocalStorage<Draft>(
     `request.${request ? `${request.id}.${request.version}` : 'new'}`,
-    startOf(methods, request, person.teams[0]?.id ?? ''),
+    startOf(methods, request, person.teams[0]?.id ?? '', moments),
   );
   const [at, setAt] = useState(0);
   const [tried, setTried] = useState(false);
@@ -87,7 +90,7 @@ function RequestForm({
   const [sent, setSent] = useState<Draft>(draft);
   const refused = save.error ?? submit.error ?? handed;
   const fields = refused instanceof ApiError ? stillWrong(refused.fields, sent, draft) : {};
-  const wrongHead = { ...fields, ...(tried ? headProblems(draft.head, Date.now()) : {}) };
+  const wrongHead = { ...fields, ...(tried ? headProblems(draft.head, Date.now(), moments) : {}) };
   const wrong = {
     ...preview.wrong,
     ...missingWords(tried, read?.missing),
@@ -104,7 +107,7 @@ function RequestForm({
     // Told once: what is sent now is judged anew.
     if (request) handedOver.delete(request.id);
     setHanded(null);
-    const problems = Object.keys(headProblems(draft.head, Date.now()));
+    const problems = Object.keys(headProblems(draft.head, Date.now(), moments));
     if (problems.some((path) => andSubmit || path !== 'dueAt')) return;
     const body = requestBody(
       draft.head,
@@ -117,6 +120,7 @@ function RequestForm({
           ),
         ),
       resultsOf(methods, draft),
+      moments,
     );
     const kept = request
       ? await save.mutateAsync(api('PATCH /requests/{id}', { id: request.id, body, version: request.version }))
@@ -281,13 +285,18 @@ function bodyFor(methods: readonly MethodView[], draft: BatchDraft) {
   return [{ methodId, materialId, specimenCount, ask }];
 }
 
-function startOf(methods: readonly MethodView[], request: RequestView | undefined, teamId: string): Draft {
+function startOf(
+  methods: readonly MethodView[],
+  request: RequestView | undefined,
+  teamId: string,
+  moments: Moments,
+): Draft {
   if (!request) return { head: emptyHead(teamId), batches: [emptyBatch('first')] };
   const batches = request.batches.flatMap((batch) => {
     const method = methods.find(({ id }) => id === batch.method.id);
     return method ? [draftOf(batch, method)] : [];
   });
-  return { head: headOf(request), batches: batches.length > 0 ? batches : [emptyBatch('first')] };
+  return { head: headOf(request, moments), batches: batches.length > 0 ? batches : [emptyBatch('first')] };
 }
 
 const MATERIAL_NEEDED = 'Choose the material, or give a strength band or a load below.';

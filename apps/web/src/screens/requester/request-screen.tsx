@@ -13,7 +13,7 @@ import { ReasonDialog } from '../../ui/reason-dialog.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { moment } from '../../ui/moments.js';
+import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { Steps } from '../../ui/steps.js';
 import { api } from '../../api-client/api.js';
@@ -32,6 +32,7 @@ export function RequestScreen({ id }: { id: string }) {
 }
 
 function RequestSheet({ request }: { request: RequestView }) {
+  const { moment } = useMoments();
   const { at, aside } = placeOf(request.state);
   return (
     <>
@@ -115,6 +116,7 @@ function Results({ id }: { id: string }) {
 }
 
 function RequestFacts({ request }: { request: RequestView }) {
+  const { moment } = useMoments();
   const { conformity } = request;
   return (
     <dl className={ui.facts}>
