@@ -9,13 +9,15 @@ import { Log } from '#libs/hosting/src/index.js';
 import {
   announce,
   askToCancel,
+  figuresOfOperation,
   findForgotten,
   getTaskView,
   openRecords,
   TaskRunEntity,
+  tidyUp,
 } from '#libs/records/src/index.js';
 import type { Crew, QueuePlace, Queues, TaskContext, TaskName } from '#libs/tasks/src/index.js';
-import { openCrew, openQueues } from '#libs/tasks/src/index.js';
+import { openCrew, openQueues, TASK_NAMES } from '#libs/tasks/src/index.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
 import { maybe } from '../support/maybe.js';
@@ -70,6 +72,17 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
 
   const issue = (reportId: string, options = {}) =>
     records.transaction((manager) => announce(manager, 'issue-report', { reportId }, options));
+  /** Rows as another version of the program may write them. */
+  const tell = (name: string, payload: string, count: number) =>
+    records.query(
+      `insert into task_run (id, name, payload, announced_at, due_at)
+       select gen_random_uuid(), $1, $2::jsonb, now() - interval '1 minute', now() - interval '1 minute' from generate_series(1, $3)`,
+      [name, payload, count],
+    );
+  const statesOf = async (name: string) =>
+    (await records.query<{ state: string }[]>('select state from task_run where name = $1 order by seq', [name])).map(
+      ({ state }) => state,
+    );
   const ended = (id: string) =>
     until(async () => {
       const view = await getTaskView(records.manager, id);
@@ -166,6 +179,56 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
     expect(done).toEqual(['second']);
   });
 
+  works('of a kind that nobody here knows, or with nothing right in them, keep no others from being done', async () => {
+    const done: string[] = [];
+    work(async ({ reportId }) => void done.push(reportId.toUpperCase()));
+    await tell('sing', '{}', 3);
+    await tell('issue-report', 'null', 2);
+    await tell('issue-report', '{"reportId": 5}', 2);
+    dispatch();
+    const after = await issue('after them');
+    expect(await ended(after)).toMatchObject({ state: 'done' });
+    expect(done).toEqual(['AFTER THEM']);
+    await until(async () => (await statesOf('sing')).every((state) => state === 'set-aside'));
+    expect((await figuresOfOperation(records)).tasks_set_aside).toBeGreaterThanOrEqual(3); // this worker knows one kind only
+    await until(async () => (await statesOf('issue-report')).filter((state) => state === 'failed').length === 4);
+    expect(await statesOf('sing')).toEqual(['set-aside', 'set-aside', 'set-aside']);
+    await records.query(`delete from task_run where name = 'sing'`);
+  });
+
+  works('of a kind that only a newer worker knows are kept until one comes, whoever gets them first', async () => {
+    const older = TASK_NAMES.filter((name) => name !== 'issue-report');
+    const waits = await issue('waits');
+    await records.query(`update task_run set due_at = now() - interval '1 minute' where id = $1`, [waits]);
+    const oldDispatcher = startDispatcher(records, database.url, queues, SILENT, older);
+    const oldCrew = openCrew(place(), {
+      run: taskRunner(records, new Map(), SILENT),
+      onTrouble: ignore,
+      lockMs: 1_000,
+    });
+    await until(async () => (await getTaskView(records.manager, waits)).state === 'set-aside');
+    const taken = await issue('taken');
+    await queues.add([{ taskId: taken, name: 'issue-report' }]); // as a newer dispatcher does
+    await until(async () => (await getTaskView(records.manager, taken)).state === 'set-aside');
+    await tidyUp(records, Date.now() + 3_650 * 86_400_000);
+    await oldDispatcher.stop();
+    await oldCrew.close();
+
+    const done: string[] = [];
+    work(async ({ reportId }) => void done.push(reportId));
+    dispatch();
+    expect((await Promise.all([waits, taken].map(ended))).map(({ state }) => state)).toEqual(['done', 'done']);
+    expect(done.sort()).toEqual(['taken', 'waits']);
+  });
+
+  works('that were set aside can be cancelled', async () => {
+    await tell('sing', '{}', 1);
+    dispatch();
+    await until(async () => (await statesOf('sing'))[0] === 'set-aside');
+    const [{ id }] = await records.query<[{ id: string }]>(`select id from task_run where name = 'sing'`);
+    expect(await askToCancel(records.manager, id)).toMatchObject({ state: 'cancelled' });
+  });
+
   // On PostgreSQL a queue is lost only together with everything else.
   if (backend === 'Redis') {
     works('are not lost with a queue that lost everything', async () => {
@@ -177,7 +240,7 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
       work(async ({ reportId }) => void done.push(reportId));
       const later = Date.now() + 60_000; // the sweep looks for what was handed over longer ago than half a minute
       await until(async () =>
-        queues.add(await findForgotten(records, later)).then(
+        queues.add(await findForgotten(records, later, TASK_NAMES)).then(
           () => true,
           () => false,
         ),

@@ -331,7 +331,9 @@ describe('the platform', () => {
     expect(await plain('/health/ready')).toBe('{"ready":true,"database":"ok"}');
     expect(await plain('/metrics')).toContain('lab_tasks_waiting');
     const parts = (await manager.get<StatusView>('/status')).body.parts.map(({ part, state }) => [part, state]);
-    expect(parts).toEqual(['queue', 'work', 'failures', 'mails', 'other programs'].map((part) => [part, 'well']));
+    expect(parts).toEqual(
+      ['queue', 'work', 'versions', 'failures', 'mails', 'other programs'].map((part) => [part, 'well']),
+    );
     const described = JSON.parse(await plain('/api/v1/openapi.json'));
     expect(described.paths['/api/v1/session'].post.responses).toHaveProperty('422');
   });

@@ -12,6 +12,7 @@ export type {
   RecordEventView,
   SessionView,
   SignInBody,
+  TaskState,
   TaskView,
   TeamRef,
 } from './platform.js';

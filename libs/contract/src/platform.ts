@@ -63,11 +63,14 @@ export interface PersonView extends PersonRef {
   version: number;
 }
 
+/** `set-aside` is kept for a worker that knows the kind of the task, such as one of a newer version. */
+export type TaskState = 'waiting' | 'running' | 'set-aside' | 'done' | 'failed' | 'cancelled';
+
 /** Long work that the worker does: its state and progress come from our own tables. */
 export interface TaskView {
   id: string;
   name: string;
-  state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+  state: TaskState;
   progressPct: number;
   message: string;
   error: string | null;

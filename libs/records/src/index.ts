@@ -76,6 +76,7 @@ export { DEFAULT_LAB_SETTINGS } from './people/lab-settings.js';
 
 export { IdempotencyKeyEntity } from './platform/idempotency-key.entity.js';
 export { RecordEventEntity } from './record/record-event.entity.js';
+export { setAside, setAsideUnknown, takeUpSetAside } from './tasks/set-aside.js';
 export { TaskRunEntity } from './tasks/task-run.entity.js';
 export { ApiTokenEntity } from './people/api-token.entity.js';
 export { AuthorisationEntity } from './people/authorisation.entity.js';

@@ -3,6 +3,7 @@ import { LayOutTheTables1764000001000 } from './migrations/1764000001000-lay-out
 import { ChainTheRecord1764000002000 } from './migrations/1764000002000-chain-the-record.js';
 import { FindRequestsByWords1764000003000 } from './migrations/1764000003000-find-requests-by-words.js';
 import { RefuseReferencesToNothing1795927295526 } from './migrations/1795927295526-refuse-references-to-nothing.js';
+import { KeepTasksOfUnknownKinds1796027801000 } from './migrations/1796027801000-keep-tasks-of-unknown-kinds.js';
 
 /** Every step of the schema, oldest first. A step that was released is never edited. */
 export const MIGRATIONS = [
@@ -11,4 +12,5 @@ export const MIGRATIONS = [
   ChainTheRecord1764000002000,
   FindRequestsByWords1764000003000,
   RefuseReferencesToNothing1795927295526,
+  KeepTasksOfUnknownKinds1796027801000,
 ] as const;

@@ -17,7 +17,7 @@ export class StatusController {
   @May('see-status')
   async view(): Promise<StatusView> {
     const figures = await figuresOfOperation(this.records);
-    const parts = [queueOf, workOf, failuresOf, mailsOf, programsOf].map((part) => part(figures));
+    const parts = [queueOf, workOf, setAsideOf, failuresOf, mailsOf, programsOf].map((part) => part(figures));
     return { parts, at: new Date().toISOString() };
   }
 }
@@ -33,6 +33,13 @@ function workOf({ oldest_task_waits_s: waitsS, tasks_waiting: waiting }: Operati
     return { part: 'work', state: 'well', sentence: 'Plans, curves and reports are worked on as they come.' };
   const sentence = `${waiting} pieces of work wait, the oldest for ${spoken(waitsS)}. Nothing is lost; start another worker if this stays so.`;
   return { part: 'work', state: 'trouble', sentence };
+}
+
+function setAsideOf({ tasks_set_aside: count }: OperationFigures): StatusPart {
+  if (count === 0)
+    return { part: 'versions', state: 'well', sentence: 'The workers know every kind of work that was announced.' };
+  const sentence = `${count} pieces of work are of a kind that no running worker knows. They are kept, and done as soon as a worker of the version that announced them runs; everything else goes on.`;
+  return { part: 'versions', state: 'trouble', sentence };
 }
 
 function failuresOf({ tasks_failed_last_day: failed }: OperationFigures): StatusPart {

@@ -1,7 +1,16 @@
 import type { DataSource } from 'typeorm';
 import type { Log } from '#libs/hosting/src/index.js';
-import { announceEvery, dispatchDue, findForgotten, listen, TASK_CHANNEL } from '#libs/records/src/index.js';
-import type { Queues } from '#libs/tasks/src/index.js';
+import {
+  announceEvery,
+  dispatchDue,
+  findForgotten,
+  listen,
+  setAsideUnknown,
+  takeUpSetAside,
+  TASK_CHANNEL,
+} from '#libs/records/src/index.js';
+import { TASK_NAMES } from '#libs/tasks/src/index.js';
+import type { Queues, TaskName } from '#libs/tasks/src/index.js';
 
 const LOOK_EVERY_MS = 1_000; // what an announcement that was not heard waits at most
 const CLOCKS_DIFFER_MS = 5; // a look that comes a moment early would find nothing due
@@ -16,14 +25,24 @@ export interface Dispatcher {
 
 /**
  * Hands announced work to the queue: at once when it hears of it, and by looking now and then. What a queue has lost is
- * handed over again. Any number of processes may do this at the same time.
+ * handed over again; what this program does not know is set aside. Any number of processes may do this at the same time.
+ *
+ * @param known the kinds of task that this program knows
  */
-export function startDispatcher(records: DataSource, databaseUrl: string, queues: Queues, log: Log): Dispatcher {
+export function startDispatcher(
+  records: DataSource,
+  databaseUrl: string,
+  queues: Queues,
+  log: Log,
+  known: readonly TaskName[] = TASK_NAMES,
+): Dispatcher {
   const dispatch = oneAtATime(async () => {
-    while ((await dispatchDue(records, (tasks) => queues.add(tasks))) > 0);
+    while ((await dispatchDue(records, (tasks) => queues.add(tasks), known)) > 0);
   }, log);
   const sweep = oneAtATime(async () => {
-    await queues.add(await findForgotten(records, Date.now()));
+    await queues.add(await findForgotten(records, Date.now(), known));
+    await setAsideUnknown(records, known);
+    if ((await takeUpSetAside(records, known)) > 0) void dispatch();
     await announceEvery(records, 'tidy', DAY_MS);
     await announceEvery(records, 'remind', HOUR_MS);
   }, log);

@@ -3,7 +3,7 @@ import type { Job } from 'bullmq';
 import type { DataSource } from 'typeorm';
 import { LabError } from '#libs/errors/src/index.js';
 import type { Log } from '#libs/hosting/src/index.js';
-import { beginRun, endRun, keepAlive, putBack } from '#libs/records/src/index.js';
+import { beginRun, endRun, keepAlive, putBack, setAside } from '#libs/records/src/index.js';
 import type { QueuedTask, TaskContext, TaskName } from '#libs/tasks/src/index.js';
 import type { AnyProcessor } from './task-processor.js';
 
@@ -25,12 +25,14 @@ export function taskRunner(
 ) {
   return async (attempt: Attempt): Promise<void> => {
     const { taskId, name } = attempt.data;
+    const processor = processors.get(name);
+    if (!processor) return setAside(records, taskId);
     const run = await beginRun(records, taskId);
     if (!run) return;
     const alive = setInterval(() => void keepAlive(records, taskId).catch(() => {}), SIGN_OF_LIFE_MS);
     const context = contextOf(records, taskId);
     try {
-      const result = await processors.get(name)!.run(run.payload as never, context);
+      const result = await processor.run(run.payload as never, context);
       const stopped = await context.cancelled();
       await endRun(records, taskId, { state: stopped && !result ? 'cancelled' : 'done', result: result ?? null });
     } catch (error) {

@@ -12,7 +12,7 @@ const KEPT_DAYS = { signInAttempts: 1, factChanges: 2 };
  * among it. What is still on its way is kept, however old.
  */
 const STATEMENTS = {
-  endedTasks: `delete from task_run where coalesce(finished_at, announced_at) < $1 and state not in ('waiting', 'running')`,
+  endedTasks: `delete from task_run where coalesce(finished_at, announced_at) < $1 and state not in ('waiting', 'running', 'set-aside')`,
   endedSessions: 'delete from session where least(expires_at, revoked_at) < $1',
   notices: 'delete from notice where at < $1',
   deliveries: `delete from webhook_delivery where announced_at < $1 and state <> 'waiting'`,

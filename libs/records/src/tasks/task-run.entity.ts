@@ -1,4 +1,5 @@
 import { Check, Column, Entity, Generated, Index, PrimaryColumn } from 'typeorm';
+import type { TaskState } from '#libs/contract/src/index.js';
 import type { TaskName } from '#libs/tasks/src/index.js';
 
 /**
@@ -6,7 +7,7 @@ import type { TaskName } from '#libs/tasks/src/index.js';
  * dispatched), and the only truth about its state and progress: queues may lose their events, or themselves.
  */
 @Entity('task_run')
-@Check('task_run_state_known', `"state" in ('waiting', 'running', 'done', 'failed', 'cancelled')`)
+@Check('task_run_state_known', `"state" in ('waiting', 'running', 'set-aside', 'done', 'failed', 'cancelled')`)
 @Index('ix_task_run_to_dispatch', ['dueAt'], { where: '"dispatched_at" is null' })
 @Index('ix_task_run_open', ['dispatchedAt'], { where: `"state" in ('waiting', 'running')` })
 export class TaskRunEntity {
@@ -44,8 +45,9 @@ export class TaskRunEntity {
   @Column({ type: 'uuid', nullable: true })
   mergedInto!: string | null;
 
+  /** `set-aside`: no worker that runs knows this kind; the first that does takes it up again. */
   @Column({ type: 'text', default: 'waiting' })
-  state!: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+  state!: TaskState;
 
   /** 0 to 100. */
   @Column({ type: 'double precision', default: 0 })

@@ -18,18 +18,24 @@ interface Due {
 }
 
 /**
- * Hands everything that is due to the queue: rows are marked in the transaction that tells the queue, so that a queue that
+ * Hands everything that is due and of a known kind to the queue: rows are marked in the transaction that tells the queue, so that a queue that
  * cannot be told leaves them as they were. A second telling after a crash in between is harmless, the ids are the same.
  * Of those with the same name and key only the last is handed on, and not even that while an earlier one has not begun: that one
  * will see all that they announce, because it reads when it begins.
  *
  * @returns how many were taken care of
  */
-export function dispatchDue(records: DataSource, tell: (tasks: QueuedTask[]) => Promise<void>): Promise<number> {
+export function dispatchDue(
+  records: DataSource,
+  tell: (tasks: QueuedTask[]) => Promise<void>,
+  known: readonly TaskName[],
+): Promise<number> {
   return records.transaction(async (manager) => {
     const due = await manager.query<Due[]>(
       `select id, name, key from task_run where dispatched_at is null and due_at <= now()
+         and state <> 'set-aside' and name = any($1)
        order by seq limit ${AT_A_TIME} for update skip locked`,
+      [known],
     );
     if (due.length === 0) return 0;
     const told: QueuedTask[] = [];
@@ -72,13 +78,17 @@ async function findNotBegun(manager: EntityManager, { id, name, key }: Due): Pro
 }
 
 /** Tasks that a queue ought to have but may have lost, with all it held. Those that it has are not disturbed by another telling. */
-export async function findForgotten(records: DataSource, nowMs: number): Promise<QueuedTask[]> {
+export async function findForgotten(
+  records: DataSource,
+  nowMs: number,
+  known: readonly TaskName[],
+): Promise<QueuedTask[]> {
   return records.query(
     `select id as "taskId", name from task_run
-     where merged_into is null and dispatched_at is not null
+     where merged_into is null and dispatched_at is not null and name = any($3)
        and ((state = 'waiting' and dispatched_at < $1) or (state = 'running' and alive_at < $2))
      order by seq limit ${AT_A_TIME}`,
-    [new Date(nowMs - TELL_ONLY_AFTER_MS), new Date(nowMs - DEAD_AFTER_MS)],
+    [new Date(nowMs - TELL_ONLY_AFTER_MS), new Date(nowMs - DEAD_AFTER_MS), known],
   );
 }
 
@@ -151,11 +161,16 @@ export async function getTaskView(manager: EntityManager, id: string): Promise<T
   return { id, name, state, progressPct, message, error, result };
 }
 
-/** Asks a run to stop; one that has not begun will not begin. */
+/** Asks a run to stop; one that has not begun will not begin, and one that was set aside ends here. */
 export async function askToCancel(manager: EntityManager, id: string): Promise<TaskView> {
   await manager.query(
     `update task_run set cancel_asked = true where state in ('waiting', 'running')
        and id = (select coalesce(merged_into, id) from task_run where id = $1)`,
+    [id],
+  );
+  await manager.query(
+    `update task_run set state = 'cancelled', finished_at = now(), message = 'Cancelled before it began.'
+     where id = $1 and state = 'set-aside'`,
     [id],
   );
   return getTaskView(manager, id);
