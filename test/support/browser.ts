@@ -22,7 +22,8 @@ export async function browserPath(): Promise<string | null> {
 
 /** Why stories in a browser cannot run here; null when they can. */
 export function withoutBrowser(path: string | null): string | null {
-  if (path === null) return 'no browser starts here: neither the packaged one nor an installed chromium';
+  if (path === null)
+    return 'no browser starts here: the packaged one needs libnss3, an installed one is /usr/bin/chromium; on Debian: apt-get install chromium';
   if (!existsSync(join(projectRoot(), 'dist', 'web', 'index.html'))) return 'the web page is not built';
   return null;
 }

@@ -14,7 +14,7 @@ export interface TestRedis {
 /** Why there is no Redis to test with; null when there is one. */
 export function withoutRedis(): string | null {
   const found = spawnSync('redis-server', ['--version']).status === 0;
-  return found ? null : 'there is no redis-server on the PATH';
+  return found ? null : 'there is no redis-server on the PATH; on Debian: apt-get install redis-server';
 }
 
 /** A Redis of its own for one spec, on a free port of 127.0.0.1. */

@@ -9,6 +9,7 @@ import { runEngine } from './run-instance.js';
 import { lineOf, summaryOf } from './summary.js';
 import type { Result } from './summary.js';
 import { PUBLISHED_SETS } from './sets.js';
+import type { PublishedSet } from './sets.js';
 
 const asked = readArguments(process.argv.slice(2));
 if (asked.set === 'lab') await benchLab(asked);
@@ -20,15 +21,10 @@ async function benchPublished(asked: Asked): Promise<void> {
     throw new Error(
       `no set ${asked.set}; there are ${[...Object.keys(PUBLISHED_SETS), 'lab'].join(', ')}. usage: ${USAGE}`,
     );
-  const folder = asked.folder ?? join(benchmarksFolder(), set.folder);
-  if (!asked.file && !existsSync(folder)) {
-    console.log(`skipped: the published instances are not here (${folder}); give --folder or CHECK_DATA`);
-    return;
-  }
+  const read = instancesOf(set, asked);
+  if (!read) return;
   const everything = asked.all || asked.file !== null || asked.only !== '';
-  const instances = set
-    .read(folder, asked.file ?? undefined)
-    .filter(({ name }) => name.includes(asked.only) && (everything || set.usual(name)));
+  const instances = read.filter(({ name }) => name.includes(asked.only) && (everything || set.usual(name)));
   warmUp(instances);
   const results: Result[] = [];
   for (const instance of instances) {
@@ -37,6 +33,15 @@ async function benchPublished(asked: Asked): Promise<void> {
   }
   const summary = summaryOf(asked, results);
   console.log(asked.json ? JSON.stringify({ ...summary, results }, null, 1) : JSON.stringify(summary));
+}
+
+/** From the file or folder that was named, else from the tree, else from the folder of benchmarks; null where there is none. */
+function instancesOf(set: PublishedSet, { file, folder }: Asked): Instance[] | null {
+  if (set.kept && !file && !folder) return set.kept();
+  const from = folder ?? join(benchmarksFolder(), set.folder);
+  if (file || existsSync(from)) return set.read(from, file ?? undefined);
+  console.log(`skipped: the published instances are not here (${from}); give --folder or CHECK_DATA`);
+  return null;
 }
 
 /** The first seconds of a program go to its being compiled; a server has that behind it, so has the measured run. */
