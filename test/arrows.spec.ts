@@ -1,6 +1,6 @@
 import { importedPath, isSpec, sourcesIn, withoutComments } from './support/sources.js';
 
-const GROUND = ['libs/errors', 'libs/units', 'libs/calendar'];
+const GROUND = ['libs/errors', 'libs/units', 'libs/calendar', 'libs/accuracy'];
 const CORES = ['libs/matching', 'libs/planning', 'libs/reduction', 'libs/metrology'];
 const EDGES = ['libs/contract', 'libs/tasks', 'libs/records', 'libs/hosting'];
 
@@ -9,6 +9,7 @@ const ARROWS: Record<string, string[]> = {
   'libs/errors': [],
   'libs/units': [],
   'libs/calendar': [],
+  'libs/accuracy': [],
   ...Object.fromEntries(CORES.map((core) => [core, []])),
   'libs/contract': CORES,
   'libs/tasks': [],
@@ -66,7 +67,7 @@ describe('the house', () => {
   });
 
   it('keeps the cores and the ground floor free of frameworks, clock, dice, files and the environment', () => {
-    const pure = PRODUCT.filter(({ room }) => [...CORES, 'libs/errors', 'libs/units', 'libs/calendar'].includes(room));
+    const pure = PRODUCT.filter(({ room }) => [...CORES, ...GROUND].includes(room));
     const outside = pure.flatMap(({ file, imports }) =>
       imports
         .filter(({ name }) => roomOf(file, name) === null && !OUTSIDE_IN_CORES.includes(name))

@@ -84,7 +84,7 @@ function rangesOf(item: Item): DemoRange[] {
       return [
         {
           direction: 'extension',
-          className: item.details.contact && item.details.travelPlusMm < 100 ? '0.5' : '1',
+          className: extensionClass(item),
           from: 0,
           to: item.details.travelPlusMm,
           unit: 'mm',
@@ -127,6 +127,12 @@ function rangesOf(item: Item): DemoRange[] {
     default:
       return [];
   }
+}
+
+/** Those for plastics hold class 0.2: ISO 527-1 allows 1 µm of error for a modulus over 50 mm, and class 0.5 allows 1.5 µm. */
+function extensionClass({ tag, details }: Extract<Item, { kind: 'extensometer' }>): string {
+  if (tag.startsWith('EX-PLAST')) return '0.2';
+  return details.contact && details.travelPlusMm < 100 ? '0.5' : '1';
 }
 
 /** Class 0.5 over the upper part of the range, class 1 further down; small cells are verified less far down. */

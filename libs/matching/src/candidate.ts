@@ -214,7 +214,7 @@ function scored(
   links: readonly Link[],
   changeMin: number,
   verdicts: readonly Verdict[],
-  { needs, settings }: RequestContext,
+  { needs, cellNeed, settings }: RequestContext,
 ): Candidate['scoreParts'] {
   const cautions = verdicts.filter(({ outcome }) => outcome === 'caution').length;
   const share = Math.round((100 * needs.peakHigh.value) / cellCapacityFor(parts.cell, needs));
@@ -227,7 +227,11 @@ function scored(
       links.reduce((sum, { pool }) => sum + scarcePoints(pool.length, settings), 0),
       `${links.filter(({ pool }) => pool.length === 1).length} links have no second unit`,
     ),
-    part('accuracy', accuracyPoints(parts.cell, needs, settings), 'reserve of class and range at the smallest force'),
+    part(
+      'accuracy',
+      accuracyPoints(parts.cell, cellNeed, settings),
+      'reserve of class and range at the smallest force',
+    ),
     part('cautions', settings.weights.caution * cautions, `${cautions} cautions`),
   ];
 }

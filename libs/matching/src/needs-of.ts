@@ -1,12 +1,12 @@
+import { lowerClass } from '#libs/accuracy/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import type { Ask } from './ask.js';
 import { hasStrength } from './ask-fields.js';
 import { checkAsk } from './check-ask.js';
 import { declared, figure } from './figure.js';
-import { lowerClass } from './force-classes.js';
 import { loadAt, plasticTorque } from './load-at.js';
 import type { Material } from './material.js';
-import type { Hazard, Method } from './method.js';
+import type { ClassNeed, Hazard, Method } from './method.js';
 import { modulusUsed, smallestLoad } from './smallest-load.js';
 import { forceRateOf, speedOf } from './speed-of.js';
 import { specimenNeed } from './specimen-need.js';
@@ -75,7 +75,7 @@ function derive(ask: Ask, method: Method, material: Material | null, peak: PeakL
     speed: speedOf(each, ask.geometry, method, ask.speedMmPerMin, stiff),
   }));
   const travel = travelNeed(ask, method, material);
-  const strain = strainNeed(ask, method, material);
+  const strain = strainNeed({ ask, method, material, modulus, peakLow: peak.low });
   const temperature = temperatureNeed(ask, settings);
   const stressRate = method.speeds.find(({ rule }) => rule.kind === 'stress-rate')?.rule;
   const named = {
@@ -104,7 +104,7 @@ function derive(ask: Ask, method: Method, material: Material | null, peak: PeakL
     chamber: temperature.value < settings.roomMinC || temperature.value > settings.roomMaxC,
     specimen: specimenNeed(ask, method),
     ends: method.ends,
-    forceClass: ask.options.lowerForceClass ? (lowerClass(method.forceClass) ?? method.forceClass) : method.forceClass,
+    forceClass: forceClassNeed(ask, method),
     conditioning: conditioningNeed(method),
     hazards: hazardsOf(ask, method, material, temperature.value, settings),
     guardAlways: method.guardAlways,
@@ -118,6 +118,12 @@ function derive(ask: Ask, method: Method, material: Material | null, peak: PeakL
       each?.assumed && !ask.confirmed.includes(name) ? [name] : [],
     ),
   };
+}
+
+/** The method's class, or the next lower one where that was agreed. */
+function forceClassNeed({ options }: Ask, { forceClass }: Method): ClassNeed {
+  const lower = options.lowerForceClass ? lowerClass(forceClass) : null;
+  return lower ? { ...lower, source: `${forceClass.source}; lower class agreed` } : forceClass;
 }
 
 function temperatureNeed(ask: Ask, settings: MatchSettings): Figure {

@@ -65,6 +65,10 @@ export interface StrainNeed {
   gaugeLength: Figure | null;
   /** Extension that the extensometer must follow, mm. */
   extension: Figure | null;
+  /** Smallest extension that a wanted result reads, mm; null where nobody can say. */
+  smallestExtension: Figure | null;
+  /** Length that strains are referred to, mm: the gauge length, or a beam's deflection at a strain of 1; null without an extensometer. */
+  strainLengthMm: number | null;
 }
 
 export interface SpecimenNeed {

@@ -1,10 +1,11 @@
+import { classReserve } from '#libs/accuracy/src/index.js';
 import type { Item } from './item.js';
 import type { Needs } from './needs.js';
 import { capacityOf } from './rules/frame-capacity.js';
 import { cellCapacityFor } from './rules/cell-capacity.js';
 import type { Frame, LoadCell } from './item.js';
-import { classReserve } from './force-classes.js';
-import { cellNeedOf, isGoodFor } from './usable-windows.js';
+import { isGoodFor } from './usable-windows.js';
+import type { CalibrationNeed } from './usable-windows.js';
 import type { MatchSettings } from './settings.js';
 
 /** Part of the cell's capacity at which a peak reads best (common practice, no source). */
@@ -32,12 +33,11 @@ export function scarcePoints(units: number, { weights }: MatchSettings): number 
 }
 
 /** Points for little reserve of class and range at the smallest force: none from a decade or a whole class better than needed. */
-export function accuracyPoints(cell: LoadCell, needs: Needs, { weights }: MatchSettings): number {
-  const need = cellNeedOf(needs);
+export function accuracyPoints(cell: LoadCell, need: CalibrationNeed, { weights }: MatchSettings): number {
   let reserve = 0;
   for (const each of cell.calibrations) {
     if (!isGoodFor(each, need)) continue;
-    const own = Math.max(0, Math.log10(need.from / each.from)) + classReserve(each, needs.forceClass);
+    const own = Math.max(0, Math.log10(need.from / each.from)) + classReserve(each, need);
     reserve = Math.max(reserve, own);
   }
   return weights.accuracy * Math.max(0, 1 - reserve);

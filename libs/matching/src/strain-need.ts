@@ -1,48 +1,48 @@
-import type { Ask } from './ask.js';
 import { assumed, declared, figure } from './figure.js';
-import type { Material } from './material.js';
-import type { Method } from './method.js';
 import type { Figure, StrainNeed } from './needs.js';
+import { strainsRead } from './strains-read.js';
+import type { StrainFacts, StrainsRead } from './strains-read.js';
 
-/** Results that follow the strain to the break; for the others the extensometer may come off earlier. */
-const TO_BREAK = [
-  'strain-at-peak',
-  'plastic-strain-at-peak',
-  'strain-at-break',
-  'plastic-strain-at-break',
-  'work-density-to-break',
-];
-
-/** Strain to follow for yield and modulus alone, as a fraction (common practice, no source). */
-const EARLY_STRAIN = 0.02;
-
-/** Gauge length where neither ask nor method names one, mm. */
+/** Gauge length where neither request nor method names one, mm. */
 const ANY_GAUGE_MM = 50;
 
 /** Whether strain is measured, how, and what the extensometer must do for the results that are wanted. */
-export function strainNeed(ask: Ask, method: Method, material: Material | null): StrainNeed {
+export function strainNeed(facts: StrainFacts): StrainNeed {
+  const { ask, method } = facts;
   const rule = method.strain;
   const wants = (keys: readonly string[]) => ask.results.some((each) => keys.includes(each));
   const demanded = rule !== null && wants(rule.demandedFor);
   const preferred = rule !== null && wants(rule.preferredFor);
-  const contactAllowed = ask.options.contactExtensometer;
-  if (!rule || (!demanded && !preferred))
-    return { how: 'none', demanded: false, contactAllowed, rule: null, gaugeLength: null, extension: null };
-  if (!demanded && ask.options.crossheadStrain) {
-    return { how: 'crosshead', demanded: false, contactAllowed, rule, gaugeLength: null, extension: null };
-  }
-  const gaugeLength = rule.measures === 'axial' ? gauge(ask, rule.usualGaugeLengthMm) : null;
+  const without = { ...NO_EXTENSOMETER, contactAllowed: ask.options.contactExtensometer };
+  if (!rule || (!demanded && !preferred)) return { ...without, how: 'none', rule: null };
+  if (!demanded && ask.options.crossheadStrain) return { ...without, how: 'crosshead', rule };
+  const read = strainsRead(facts);
+  const gaugeLength = rule.measures === 'axial' ? gauge(facts, rule.usualGaugeLengthMm) : null;
+  const length = gaugeLength ? over(gaugeLength) : deflectionLength(facts);
   return {
     how: 'extensometer',
     demanded,
-    contactAllowed,
+    contactAllowed: ask.options.contactExtensometer,
     rule,
     gaugeLength,
-    extension: extension(ask, method, material, gaugeLength),
+    extension: extensionAt(read.to, length, read),
+    smallestExtension:
+      read.from === null ? null : extensionAt(read.from, length, { ...read, assumed: false, source: SMALLEST }),
+    strainLengthMm: length.mm,
   };
 }
 
-function gauge(ask: Ask, usualMm: number | null): Figure {
+const SMALLEST = 'smallest strain that the results read';
+
+const NO_EXTENSOMETER = {
+  demanded: false,
+  gaugeLength: null,
+  extension: null,
+  smallestExtension: null,
+  strainLengthMm: null,
+} as const;
+
+function gauge({ ask }: StrainFacts, usualMm: number | null): Figure {
   const asked = ask.geometry.gaugeLengthMm;
   if (asked !== undefined) return declared(asked, 'mm', 'as asked', 'requester');
   return usualMm === null
@@ -50,38 +50,33 @@ function gauge(ask: Ask, usualMm: number | null): Figure {
     : declared(usualMm, 'mm', 'as the method says', 'method');
 }
 
-function extension(ask: Ask, method: Method, material: Material | null, gaugeLength: Figure | null): Figure {
-  const late = ask.results.some((each) => TO_BREAK.includes(each));
-  const end = method.endStrain ?? material?.breakStrain?.high ?? null;
-  const strain = late && end !== null ? end : Math.max(EARLY_STRAIN, method.modulusStrain?.to ?? 0);
-  const source = late && end !== null ? 'strain at the end of the test' : 'strain at modulus and yield';
-  const unknown = late && end === null;
-  if (!gaugeLength) return deflection(ask, Math.max(strain, method.modulusStrain?.to ?? 0));
-  const inputs = [
-    ['ε', strain, ''],
-    ['Le', gaugeLength.value, 'mm'],
-  ] as const;
-  return (unknown ? assumed : figure)(strain * gaugeLength.value, 'mm', 'ΔL = ε·Le', inputs, source);
+/** The length that strains are referred to: extension = strain × mm. */
+interface StrainLength {
+  mm: number;
+  formula: string;
+  inputs: readonly (readonly [name: string, value: number, unit: string])[];
+  source: string | null;
 }
 
-function deflection(ask: Ask, strain: number): Figure {
-  const { spanMm = NaN, thicknessMm, diameterMm, heightMm = NaN } = ask.geometry;
+function over({ value }: Figure): StrainLength {
+  return { mm: value, formula: 'ΔL = ε·Le', inputs: [['Le', value, 'mm']], source: null };
+}
+
+/** Deflection of a beam at a strain of its outer fibre; without a span, the shortening of a block. */
+function deflectionLength({ ask }: StrainFacts): StrainLength {
+  const { spanMm, thicknessMm, diameterMm, heightMm = NaN } = ask.geometry;
+  if (spanMm === undefined)
+    return { mm: heightMm, formula: 'ΔL = ε·L', inputs: [['L', heightMm, 'mm']], source: 'height' };
   const d = thicknessMm ?? diameterMm ?? NaN;
-  if (Number.isNaN(spanMm))
-    return figure(
-      strain * heightMm,
-      'mm',
-      'ΔL = ε·L',
-      [
-        ['ε', strain, ''],
-        ['L', heightMm, 'mm'],
-      ],
-      'height',
-    );
   const inputs = [
-    ['ε', strain, ''],
     ['L', spanMm, 'mm'],
     ['d', d, 'mm'],
   ] as const;
-  return figure((strain * spanMm ** 2) / (6 * d), 'mm', 's = ε·L²/(6·d)', inputs, 'ISO 178: deflection at a strain');
+  return { mm: spanMm ** 2 / (6 * d), formula: 's = ε·L²/(6·d)', inputs, source: 'ISO 178: deflection at a strain' };
+}
+
+function extensionAt(strain: number, length: StrainLength, read: Pick<StrainsRead, 'assumed' | 'source'>): Figure {
+  const inputs = [['ε', strain, ''] as const, ...length.inputs];
+  const made = read.assumed ? assumed : figure;
+  return made(strain * length.mm, 'mm', length.formula, inputs, length.source ?? read.source);
 }

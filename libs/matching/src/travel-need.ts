@@ -4,14 +4,12 @@ import type { Material } from './material.js';
 import type { Method } from './method.js';
 import type { Figure } from './needs.js';
 import { sectionArea } from './section.js';
+import { UNKNOWN_BREAK_STRAIN } from './strains-read.js';
 
 const PRACTICE = 'common practice, no source';
 
 /** Travel of a test that gives no strain to compute it from, mm. */
 const SHORT_TRAVEL_MM = 10;
-
-/** Strain at break where the material library has none, as a fraction. */
-const UNKNOWN_BREAK_STRAIN = 0.5;
 
 /**
  * Crosshead travel to the end of the test, mm: declared, or from the strain at the end: ε·L in tension and compression,

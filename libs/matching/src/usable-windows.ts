@@ -1,13 +1,15 @@
+import { classesThatMeet } from '#libs/accuracy/src/index.js';
 import { clipWindows, subtractWindows, unionWindows } from '#libs/calendar/src/index.js';
-import { classMeets } from './force-classes.js';
 import type { CalibratedQuantity, Calibration, Item, TimeWindow } from './item.js';
 import type { Needs } from './needs.js';
 
-/** What a calibration must be good for: quantity, class where one is asked, and the values that it must span. */
+/** What a calibration must be good for: quantity, class, and the values that it must span. */
 export interface CalibrationNeed {
   quantity: CalibratedQuantity;
-  standard: string | null;
-  className: string | null;
+  standard: string;
+  className: string;
+  /** Classes that are good enough, by their standard. */
+  meeting: Readonly<Record<string, readonly string[]>>;
   from: number;
   to: number;
 }
@@ -21,14 +23,27 @@ export function calibrationNeedOf(item: Item, needs: Needs): CalibrationNeed | n
 /** The same for every cell. */
 export function cellNeedOf({ forceClass, direction, smallest, peakHigh }: Needs): CalibrationNeed {
   const { standard, className } = forceClass;
-  return { quantity: direction, standard, className, from: smallest.value, to: peakHigh.value };
+  return {
+    quantity: direction,
+    standard,
+    className,
+    meeting: classesThatMeet(forceClass, null),
+    from: smallest.value,
+    to: peakHigh.value,
+  };
 }
 
 /** The same for every extensometer. */
-export function extensometerNeedOf({ strain: { rule, extension } }: Needs): CalibrationNeed | null {
+export function extensometerNeedOf({ strain }: Needs): CalibrationNeed | null {
+  const { rule, extension, smallestExtension, strainLengthMm } = strain;
   if (!rule) return null;
+  const { standard, className } = rule;
   const to = extension?.value ?? 0;
-  return { quantity: 'extension', standard: rule.standard, className: rule.className, from: to, to };
+  const from = smallestExtension?.value ?? to;
+  const use = strainLengthMm
+    ? { gaugeLengthMm: strainLengthMm, strainFrom: from / strainLengthMm, strainTo: to / strainLengthMm }
+    : null;
+  return { quantity: 'extension', standard, className, meeting: classesThatMeet(rule, use), from, to };
 }
 
 /** Whether one calibration is good for a need. An end that is met exactly counts as met. */
@@ -38,9 +53,9 @@ export function isGoodFor(calibration: Calibration, need: CalibrationNeed): bool
   );
 }
 
-export function isOfClass(calibration: Calibration, { quantity, standard, className }: CalibrationNeed): boolean {
-  if (calibration.direction !== quantity) return false;
-  return standard === null || className === null || classMeets(calibration, { standard, className });
+/** Whether a calibration is of the quantity that is asked for, and of a class that is good enough. */
+export function isOfClass({ direction, standard, className }: Calibration, need: CalibrationNeed): boolean {
+  return direction === need.quantity && (need.meeting[standard]?.includes(className) ?? false);
 }
 
 /** Rounding of the sum, not a tolerance of the trade. */

@@ -80,11 +80,11 @@ const SENTENCES: Record<string, Say> = {
   ),
   'cell-blind': ({ first, need, has }) => `${first} senses ${has}, not ${need}. Choose another cell.`,
   'cell-too-small': limit(
-    ({ first, need, has }) => `The test reaches ${need}; ${first} is rated ${has}`,
+    ({ first, need, has }) => `Needs ${need} with margin; ${first} is rated ${has}`,
     'Choose a larger cell.',
   ),
   'cell-too-small-hung': limit(
-    ({ first, need, has }) => `With what hangs on it, ${first} sees ${need} of its ${has}`,
+    ({ first, need, has }) => `Needs ${need} with margin and what hangs on it; ${first} is rated ${has}`,
     'Choose a larger cell or lighter grips.',
   ),
   'hung-weight': ({ first, need, has }) =>
@@ -262,6 +262,10 @@ const SENTENCES: Record<string, Say> = {
   'extension-not-verified': limit(
     ({ need, has, first }) => `The extension is ${need}; ${first} is verified to ${has}`,
     'Verify it further, or choose another.',
+  ),
+  'extension-below-verified': limit(
+    ({ need, has, first }) => `The smallest extension that is read is ${need}; ${first} is verified from ${has}`,
+    'Verify it further down, or choose another.',
   ),
   'not-supplied': ({ first, second, need, has, ok }) =>
     ok ? `${second} supplies ${need} for ${first}.` : `${first} needs ${need}; ${second} has ${has}.`,

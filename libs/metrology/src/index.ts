@@ -1,5 +1,3 @@
-export { extensionClassMeets, forceClassMeets } from './class-meets.js';
-export type { ExtensionClassName, ExtensionUse } from './class-meets.js';
 export { percentBendingFlat, percentBendingRound, percentBendingTwoFaces } from './checks/percent-bending.js';
 export type { Bending } from './checks/percent-bending.js';
 export { SHIFT_CHECK_LONGEST_HOURS, shiftCheckNeeded } from './checks/shift-check-due.js';
@@ -36,8 +34,4 @@ export { CALIBRATION_TERMS, termOf } from './limits/calibration-terms.js';
 export type { CalibrationTerm } from './limits/calibration-terms.js';
 export { CLASSES_BY_METHOD, classesNeededBy } from './limits/classes-by-method.js';
 export type { ClassNeeded } from './limits/classes-by-method.js';
-export { EXTENSION_CLASSES, extensionClassesOf } from './limits/extension-classes.js';
-export type { ExtensionClass, ExtensionStandard } from './limits/extension-classes.js';
-export { FORCE_CLASSES } from './limits/force-classes.js';
-export type { ForceClass } from './limits/force-classes.js';
-export type { Note, Provenance, VerifiedRange } from './outcome.js';
+export type { Note, VerifiedRange } from './outcome.js';

@@ -4,13 +4,6 @@ export interface Note {
   sentence: string;
 }
 
-/** Where a figure of a table comes from, and how sure we are of it. */
-export interface Provenance {
-  source: string;
-  confidence:
-    'from memory (high)' | 'from memory (medium)' | 'from memory (low)' | 'seen' | 'common practice, no source';
-}
-
 /** Forces, torques or extensions over which a class holds: from ≤ value ≤ to, both ends included. */
 export interface VerifiedRange {
   direction: 'tension' | 'compression' | 'torque' | 'extension';

@@ -69,10 +69,10 @@ export function brokenRules(
       : sum(train.lowerAdapters.map((a) => a.massKg)) + lowerMass) + (faces?.massKg ?? 0);
   const weight = G * hanging;
   const pullsOnCell = needs.direction === 'tension' ? train.cellAt === 'crosshead' : train.cellAt === 'base';
-  const onCell = torque ? peak : pullsOnCell ? peak + weight : Math.max(peak - weight, weight);
+  const onCell = torque ? withMargin : pullsOnCell ? withMargin + weight : Math.max(withMargin - weight, weight);
   must(
     'cell-capacity',
-    cell.details.directions.includes(needs.direction) && le(peak, cellCapacity) && le(onCell, cellCapacity),
+    cell.details.directions.includes(needs.direction) && le(withMargin, cellCapacity) && le(onCell, cellCapacity),
   );
 
   for (const link of links) must('weakest-link', le(withMargin, plainRating(link, needs)));
@@ -261,7 +261,49 @@ function strainHolds(extensometer: Of<'extensometer'> | null, needs: Needs, peri
     return false;
   const live = extensometer.calibrations.filter((c) => c.validFromMs < period.endMs && c.dueMs > period.startMs);
   const counting = live.length > 0 ? live : extensometer.calibrations;
-  return counting.some((c) => c.direction === 'extension' && plainClass(c, need.rule!) && le(extension, c.to));
+  return counting.some((c) => spansExtension(c, needs));
+}
+
+/** A certificate of extension in a class that is good enough, over all that is read. */
+function spansExtension(c: Item['calibrations'][number], { strain }: Needs): boolean {
+  const largest = strain.extension?.value ?? 0;
+  const smallest = strain.smallestExtension?.value ?? largest;
+  if (c.direction !== 'extension' || !le(c.from, smallest) || !le(largest, c.to)) return false;
+  return plainClass(c, strain.rule!) || isoMeetsE83(c, strain.rule!, strain.strainLengthMm!, smallest, largest);
+}
+
+/** ISO 9513:2012 table 2 (from memory): gauge length %, bias % and mm, resolution % and mm. */
+const ISO_9513: Record<string, readonly [number, number, number, number, number]> = {
+  '0.2': [0.2, 0.2, 0.0006, 0.1, 0.0002],
+  '0.5': [0.5, 0.5, 0.0015, 0.25, 0.0005],
+  '1': [1, 1, 0.003, 0.5, 0.001],
+  '2': [2, 2, 0.006, 1, 0.002],
+};
+
+/** ASTM E83 table 1 (from memory): gauge length %, bias % and strain; the resolution is half of the bias. */
+const ASTM_E83: Record<string, readonly [number, number, number]> = {
+  A: [0.1, 0.1, 0.00002],
+  'B-1': [0.25, 0.5, 0.0001],
+  'B-2': [0.5, 0.5, 0.0002],
+  C: [1, 1, 0.001],
+  D: [1, 1, 0.01],
+  E: [1, 1, 0.1],
+};
+
+type ClassOf = Record<'standard' | 'className', string>;
+
+/** Compared at a thousand extensions of those that are read. */
+function isoMeetsE83(held: ClassOf, need: ClassOf, lengthMm: number, smallestMm: number, largestMm: number): boolean {
+  const iso = held.standard === 'ISO 9513' ? ISO_9513[held.className] : undefined;
+  const e83 = need.standard === 'ASTM E83' ? ASTM_E83[need.className] : undefined;
+  if (!iso || !e83 || iso[0] > e83[0]) return false;
+  for (let step = 0; step <= 1000; step += 1) {
+    const mm = smallestMm + ((largestMm - smallestMm) * step) / 1000;
+    const allowed = Math.max((e83[1] / 100) * mm, e83[2] * lengthMm);
+    if (!le(Math.max((iso[1] / 100) * mm, iso[2]), allowed)) return false;
+    if (!le(Math.max((iso[3] / 100) * mm, iso[4]), allowed / 2)) return false;
+  }
+  return true;
 }
 
 const ORDER: Record<string, string[]> = {
@@ -271,7 +313,7 @@ const ORDER: Record<string, string[]> = {
   'ASTM E83': ['A', 'B-1', 'B-2', 'C', 'D', 'E'],
 };
 
-/** Same standard and as good, or one of the three crossings that hold whatever the gauge length in use. */
+/** Same standard and as good, or ISO 7500-1 class 1 and better where ASTM E4 is asked for. */
 function plainClass(
   held: { standard: string; className: string },
   need: { standard: string; className: string },
@@ -280,8 +322,7 @@ function plainClass(
   if (rank(held) < 0 || rank(need) < 0) return false;
   if (held.standard === need.standard) return rank(held) <= rank(need);
   if (held.standard === 'ISO 7500-1' && need.standard === 'ASTM E4') return rank(held) <= 1;
-  if (held.standard !== 'ISO 9513' || need.standard !== 'ASTM E83') return false;
-  return (rank(held) <= 1 && rank(need) >= 1) || (rank(held) <= 2 && rank(need) >= 3);
+  return false;
 }
 
 /** What an item carries in the direction and at the temperature of the test. */
@@ -311,15 +352,7 @@ export function plainUsable(item: Item, needs: Needs, period: TimeWindow): TimeW
           le(c.from, needs.smallest.value) &&
           le(needs.peakHigh.value, c.to)
         );
-      if (item.kind === 'extensometer' && needs.strain.rule) {
-        const extension = needs.strain.extension?.value ?? 0;
-        return (
-          c.direction === 'extension' &&
-          plainClass(c, needs.strain.rule) &&
-          le(c.from, extension) &&
-          le(extension, c.to)
-        );
-      }
+      if (item.kind === 'extensometer' && needs.strain.rule) return spansExtension(c, needs);
       return true;
     });
     windows = good

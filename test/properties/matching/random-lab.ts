@@ -179,6 +179,16 @@ function frame(chance: Chance, n: number): Item {
   };
 }
 
+/** Class and lower end of the verified range, mm. */
+const EXTENSOMETERS = [
+  { className: '0.2', from: 0 },
+  { className: '0.5', from: 0.03 },
+  { className: '1', from: 0 },
+  { className: '1', from: 1 },
+  { className: 'B-1', from: 0 },
+  { className: 'D', from: 0 },
+];
+
 function calibration(chance: Chance, direction: Calibration['direction'], to: number): Calibration {
   const extension = direction === 'extension';
   const from = PERIOD.startMs - 100 * DAY_MS;
@@ -187,8 +197,12 @@ function calibration(chance: Chance, direction: Calibration['direction'], to: nu
     standard: extension
       ? chance.one(['ISO 9513', 'ASTM E83'])
       : chance.one(['ISO 7500-1', 'ISO 7500-1', 'ISO 7500-1', 'ASTM E4']),
-    className: extension ? chance.one(['0.5', '1', 'B-1']) : chance.one(['0.5', '0.5', '1', '1', '2', '1 %']),
-    from: extension ? 0 : to / chance.one([20, 100, 400]),
+    ...(extension
+      ? chance.one(EXTENSOMETERS)
+      : {
+          className: chance.one(['0.5', '0.5', '1', '1', '2', '1 %']),
+          from: to / chance.one([20, 100, 400]),
+        }),
     to,
     validFromMs: from,
     dueMs: chance.often(85) ? PERIOD.endMs + DAY_MS : PERIOD.startMs + chance.one([-2, 5, 12]) * DAY_MS,

@@ -1,13 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
-import {
-  EXTENSION_CLASSES,
-  FORCE_CLASSES,
-  classesNeededBy,
-  evaluateForce,
-  extensionClassesOf,
-  lowestForceByResolution,
-} from '#libs/metrology/src/index.js';
+import { EXTENSION_CLASSES, FORCE_CLASSES, extensionClassesOf } from '#libs/accuracy/src/index.js';
+import { classesNeededBy, evaluateForce, lowestForceByResolution } from '#libs/metrology/src/index.js';
 import { toInternal } from '#libs/units/src/index.js';
 import type { ForceReadings } from '#libs/metrology/src/index.js';
 import type { Unit } from '#libs/units/src/index.js';

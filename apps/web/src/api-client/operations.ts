@@ -865,12 +865,13 @@ export type CauseView = {
 export type TaskView = {
   id: string;
   name: string;
-  state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+  state: TaskState;
   progressPct: number;
   message: string;
   error: string | null;
   result?: { [name: string]: unknown } | null;
 };
+export type TaskState = 'waiting' | 'running' | 'done' | 'failed' | 'set-aside' | 'cancelled';
 export type FitView = { frameId: string; fits: boolean; reasons: string[] };
 export type WhyView = {
   jobId: string;
@@ -1335,6 +1336,8 @@ export type StrainNeed = {
   rule: StrainRule | null;
   gaugeLength: Figure | null;
   extension: Figure | null;
+  smallestExtension: Figure | null;
+  strainLengthMm: number | null;
 };
 export type SpecimenNeed = {
   endShape: EndShape;

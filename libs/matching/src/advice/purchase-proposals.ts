@@ -139,10 +139,11 @@ const SMALLEST_CELL = 1 / 1000;
 /** The smallest cell of the usual steps that reads the peak well, no larger than the frame. */
 function buyCell({ frame, ends, cellAt }: Parts, question: Question): Proposal[] {
   const { needs } = question;
-  const capacity = niceUp(needs.peakHigh.value / question.settings.cellBandHigh);
+  const { cellBandHigh, forceMargin } = question.settings;
+  const capacity = niceUp(needs.peakHigh.value * Math.max(1 / cellBandHigh, 1 + forceMargin));
   const most = capacityOf(frame.details, needs.direction);
   const rated = capacity <= most ? capacity : most;
-  if (rated < needs.peakHigh.value || rated < SMALLEST_CELL * most) return [];
+  if (rated < needs.peakHigh.value * (1 + forceMargin) || rated < SMALLEST_CELL * most) return [];
   const cell: LoadCell = newCell(frame, cellAt, ends.upper.details.coupling, rated, question);
   const words = `Buy a load cell of ${load(rated, question)} for ${couplingWords(cell.details.frameCoupling)}, verified from ${load(needs.smallest.value, question)} in ${needs.direction} to ${needs.forceClass.standard} class ${needs.forceClass.className}.`;
   return [buy(cell, words)];

@@ -26,6 +26,7 @@ export function registerProposals(verdict: Verdict, question: Question): Proposa
     case 'above-verified':
     case 'extensometer-class':
     case 'extension-not-verified':
+    case 'extension-below-verified':
       return items.flatMap((item) => calibrate(item, question));
     case 'never-together':
       return items.flatMap((item) => [
@@ -56,8 +57,8 @@ function calibrate(item: Item, { needs, period }: Question): Proposal[] {
   const top = item.kind === 'load-cell' ? Math.max(need.to, capacityFor(item, needs.direction)) : need.to;
   const wanted = {
     direction: need.quantity,
-    standard: need.standard!,
-    className: need.className!,
+    standard: need.standard,
+    className: need.className,
     from: need.from,
     to: top,
   };

@@ -8,38 +8,45 @@ import type { Context, Rule } from './rule.js';
 const HANGING: readonly (keyof Parts)[] = ['cell', 'cellAt', 'ends', 'faces', 'adapters'];
 
 /**
- * The specimen's force and what hangs on the cell stay within its capacity. With W = g·Σm between cell and specimen, a crosshead
- * cell carries F + W in tension and max(F − W, W) in compression; a cell at the base the other way round. A static W above the
- * lab's share (10 %) of the capacity is a caution.
+ * The high end of the band with the lab's margin, and what hangs on the cell, stay within its capacity. With F that force and
+ * W = g·Σm between cell and specimen, a crosshead cell carries F + W in tension and max(F − W, W) in compression; a cell at the base
+ * the other way round. A static W above the lab's share (10 %) of the capacity is a caution.
  */
 export const cellCapacity: Rule = {
   code: 'cell-capacity',
-  source: 'physics of the hung weight; 10 % is common practice, no source',
+  source: 'physics of the hung weight; margin and 10 % are common practice, no source',
   checks: [
     {
       sees: ['cell'],
-      judge({ cell }, { needs }) {
+      judge({ cell }, context) {
+        const { needs } = context;
         if (!cell.details.directions.includes(needs.direction)) {
           return told('fail', 'cell-blind', [cell.id], needs.direction, cell.details.directions.join(', '));
         }
-        return atLeast('cell-too-small', [cell.id], needs.peakHigh.value, cellCapacityFor(cell, needs), needs.loadUnit);
+        return atLeast(
+          'cell-too-small',
+          [cell.id],
+          peakWithMargin(context),
+          cellCapacityFor(cell, needs),
+          needs.loadUnit,
+        );
       },
-      passes: ({ cell }, { needs }) =>
-        cell.details.directions.includes(needs.direction) &&
-        reaches(cellCapacityFor(cell, needs), needs.peakHigh.value),
+      passes: ({ cell }, context) =>
+        cell.details.directions.includes(context.needs.direction) &&
+        reaches(cellCapacityFor(cell, context.needs), peakWithMargin(context)),
       otherwise: 'fail',
     },
     {
       sees: HANGING,
-      judge(parts, { needs }) {
-        if (needs.direction === 'torque') return null;
+      judge(parts, context) {
+        if (context.needs.direction === 'torque') return null;
         const { cell, cellAt } = parts;
-        const onCellN = loadOnCellN(needs, hungOnN(parts), cellAt);
+        const onCellN = loadOnCellN(context, hungOnN(parts), cellAt);
         return atLeast('cell-too-small-hung', [cell.id], onCellN, cell.details.capacityN, 'N');
       },
-      passes: (parts, { needs }) =>
-        needs.direction === 'torque' ||
-        reaches(parts.cell.details.capacityN, loadOnCellN(needs, hungOnN(parts), parts.cellAt)),
+      passes: (parts, context) =>
+        context.needs.direction === 'torque' ||
+        reaches(parts.cell.details.capacityN, loadOnCellN(context, hungOnN(parts), parts.cellAt)),
       otherwise: 'fail',
     },
     {
@@ -72,17 +79,24 @@ export function cellCapacityFor({ details }: Parts['cell'], needs: Pick<Needs, '
 /**
  * Whether a mass on the cell is too much whatever else the train is: a quick no for the search, which leaves the last word to the rule.
  */
-export function isTooHeavy(cell: Parts['cell'], cellAt: Parts['cellAt'], hungKg: number, needs: Needs): boolean {
-  if (needs.direction === 'torque') return false;
-  return loadOnCellN(needs, G_MS2 * hungKg, cellAt) > cell.details.capacityN * (1 + SURE);
+export function isTooHeavy(cell: Parts['cell'], cellAt: Parts['cellAt'], hungKg: number, context: Load): boolean {
+  if (context.needs.direction === 'torque') return false;
+  return loadOnCellN(context, G_MS2 * hungKg, cellAt) > cell.details.capacityN * (1 + SURE);
 }
 
 /** Far above any rounding, far below any difference that counts. */
 const SURE = 1e-6;
 
-/** Highest force on the cell, N, as its amplifier sees it before zero is set. */
-export function loadOnCellN(needs: Needs, hungN: number, cellAt: Parts['cellAt']): number {
-  const forceN = needs.peakHigh.value;
-  const adds = (needs.direction === 'tension') === (cellAt === 'crosshead');
+type Load = Pick<Context, 'needs' | 'settings'>;
+
+/** High end of the band with the lab's margin, N or N·m. */
+function peakWithMargin({ needs, settings }: Load): number {
+  return needs.peakHigh.value * (1 + settings.forceMargin);
+}
+
+/** Highest force on the cell with the lab's margin, N, as its amplifier sees it before zero is set. */
+export function loadOnCellN(load: Load, hungN: number, cellAt: Parts['cellAt']): number {
+  const forceN = peakWithMargin(load);
+  const adds = (load.needs.direction === 'tension') === (cellAt === 'crosshead');
   return adds ? forceN + hungN : Math.max(forceN - hungN, hungN);
 }

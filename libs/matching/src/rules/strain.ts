@@ -1,6 +1,7 @@
-import type { Extensometer } from '../item.js';
+import type { Calibration, Extensometer } from '../item.js';
 import type { StrainNeed } from '../needs.js';
-import { isOfClass } from '../usable-windows.js';
+import { isGoodFor, isOfClass } from '../usable-windows.js';
+import type { CalibrationNeed } from '../usable-windows.js';
 import { atLeast, notBelow, told, worst } from './rule.js';
 import type { Context, Finding, Rule } from './rule.js';
 
@@ -8,7 +9,7 @@ import type { Context, Finding, Rule } from './rule.js';
 const GAUGE_TOLERANCE = 0.01;
 
 /**
- * The extensometer has the gauge length, follows the extension, is calibrated to the class over it, takes the specimen and may touch it.
+ * The extensometer has the gauge length, follows the extension, is calibrated to the class over all that is read, takes the specimen and may touch it.
  * Without one a result is a caution, or a failure where the method demands one.
  */
 export const strain: Rule = {
@@ -65,5 +66,17 @@ function classAndRange(extensometer: Extensometer, { extensometerNeed, period }:
     const held = all.map(({ standard, className }) => `${standard} class ${className}`).join(', ') || 'none';
     return told('fail', 'extensometer-class', [extensometer.id], `${need.standard} class ${need.className}`, held);
   }
-  return atLeast('extension-not-verified', [extensometer.id], need.to, Math.max(...ofClass.map(({ to }) => to)), 'mm');
+  return rangeFinding(extensometer, need, ofClass.find((each) => isGoodFor(each, need)) ?? widest(ofClass));
+}
+
+/** Both ends of the range; the worse of them counts. */
+function rangeFinding({ id }: Extensometer, need: CalibrationNeed, { from, to }: Calibration): Finding | null {
+  return worst([
+    notBelow('extension-below-verified', [id], need.from, from, 'mm'),
+    atLeast('extension-not-verified', [id], need.to, to, 'mm'),
+  ]);
+}
+
+function widest(calibrations: readonly Calibration[]): Calibration {
+  return calibrations.reduce((best, each) => (each.to - each.from > best.to - best.from ? each : best));
 }

@@ -163,7 +163,7 @@ class Hunt {
     if (room.most < 0 || room.most < room.least) return 'hopeless';
     const heldKg = massOnCellKg(parts);
     const leastKg = heldKg - (faces.part?.massKg ?? 0);
-    if (isTooHeavy(cell.part, cell.cellAt, leastKg, context.needs)) return 'hopeless';
+    if (isTooHeavy(cell.part, cell.cellAt, leastKg, context)) return 'hopeless';
     let joinable = false;
     let tooHeavyKg = Infinity;
     for (let n = 0, next = joinings.nth(0); next; n += 1, next = joinings.nth(n)) {
@@ -172,7 +172,7 @@ class Hunt {
       joinable = true;
       const hungKg = heldKg + (cell.cellAt === 'crosshead' ? upperKg : lowerKg);
       if (hungKg >= tooHeavyKg) continue;
-      if (isTooHeavy(cell.part, cell.cellAt, hungKg, context.needs)) {
+      if (isTooHeavy(cell.part, cell.cellAt, hungKg, context)) {
         tooHeavyKg = hungKg;
         continue;
       }

@@ -24,11 +24,11 @@ export class CellRanks {
   private readonly byUnit = new Map<string, Fresh<LoadCell>['option']>();
   private readonly meeting = new Map<number, readonly Fresh<LoadCell>[]>();
 
-  constructor({ cells }: Options, { fittedOn }: LabIndex, { needs, settings }: RequestContext) {
+  constructor({ cells }: Options, { fittedOn }: LabIndex, { needs, cellNeed, settings }: RequestContext) {
     this.all = freshest(
       cells.sound,
       settings,
-      (cell) => cellFitPoints(cell, needs, settings) + accuracyPoints(cell, needs, settings),
+      (cell) => cellFitPoints(cell, needs, settings) + accuracyPoints(cell, cellNeed, settings),
     );
     for (const { option } of this.all)
       for (const list of option.units) for (const { id } of list) if (fittedOn.has(id)) this.byUnit.set(id, option);

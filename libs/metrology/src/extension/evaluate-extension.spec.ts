@@ -1,7 +1,7 @@
 import type { InvalidInput } from '#libs/errors/src/index.js';
-import { EXTENSION_CLASSES, extensionClassesOf } from '../limits/extension-classes.js';
+import { EXTENSION_CLASSES, extensionClassesOf } from '#libs/accuracy/src/index.js';
 import { evaluateExtension } from './evaluate-extension.js';
-import type { ExtensionClass } from '../limits/extension-classes.js';
+import type { ExtensionClass } from '#libs/accuracy/src/index.js';
 import type { ExtensionReadings, ExtensionStep } from './extension-readings.js';
 
 const GAUGE_MM = 50;

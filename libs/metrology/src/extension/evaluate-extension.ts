@@ -1,5 +1,5 @@
 import { refuseIfAny } from '#libs/errors/src/index.js';
-import { extensionClassesOf } from '../limits/extension-classes.js';
+import { extensionClassesOf } from '#libs/accuracy/src/index.js';
 import { extensionFindings, gaugeLengthErrorPct, worstBiasMm } from './extension-findings.js';
 import { extensionRanges } from './extension-range.js';
 import { extensionReadingProblems } from './extension-readings.js';

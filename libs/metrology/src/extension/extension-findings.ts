@@ -1,6 +1,6 @@
 import { isWithinLimit } from '../within-limit.js';
-import { allowedExtension } from './allowed-extension.js';
-import type { ExtensionClass } from '../limits/extension-classes.js';
+import { allowedExtension } from '#libs/accuracy/src/index.js';
+import type { ExtensionClass } from '#libs/accuracy/src/index.js';
 import type { ExtensionReadings, ExtensionStep } from './extension-readings.js';
 
 /** One figure against one limit of a class, in mm; for the gauge length in percent. */

@@ -1,5 +1,5 @@
-import { extensionClassesOf } from '../limits/extension-classes.js';
-import type { ExtensionStandard } from '../limits/extension-classes.js';
+import { extensionClassesOf } from '#libs/accuracy/src/index.js';
+import type { ExtensionStandard } from '#libs/accuracy/src/index.js';
 import type { VerifiedRange } from '../outcome.js';
 
 interface ClassedStep {

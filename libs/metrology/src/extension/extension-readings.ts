@@ -1,6 +1,6 @@
 import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
-import type { ExtensionStandard } from '../limits/extension-classes.js';
+import type { ExtensionStandard } from '#libs/accuracy/src/index.js';
 
 /** One extension at which the extensometer was compared with the calibration apparatus, and what it showed, in mm. */
 export interface ExtensionStep {

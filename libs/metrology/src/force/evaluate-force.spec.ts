@@ -1,7 +1,7 @@
 import type { InvalidInput } from '#libs/errors/src/index.js';
-import { FORCE_CLASSES } from '../limits/force-classes.js';
+import { FORCE_CLASSES } from '#libs/accuracy/src/index.js';
 import { evaluateForce } from './evaluate-force.js';
-import type { ForceClass } from '../limits/force-classes.js';
+import type { ForceClass } from '#libs/accuracy/src/index.js';
 import type { ForceReadings, ForceStep } from './force-readings.js';
 
 /** A 10 000 N range that reads without any error: 0.1 N resolution, seven steps. */

@@ -1,5 +1,5 @@
 import { refuseIfAny } from '#libs/errors/src/index.js';
-import { FORCE_CLASSES } from '../limits/force-classes.js';
+import { FORCE_CLASSES } from '#libs/accuracy/src/index.js';
 import { rangeReaching } from './force-range.js';
 import { forceErrors } from './force-errors.js';
 import { forceFindings } from './force-criteria.js';

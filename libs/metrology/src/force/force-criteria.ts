@@ -1,5 +1,5 @@
 import { isWithinLimit, reachesLimit } from '../within-limit.js';
-import type { ForceClass } from '../limits/force-classes.js';
+import type { ForceClass } from '#libs/accuracy/src/index.js';
 import type { ForceErrors } from './force-errors.js';
 
 /** One figure against one limit of a class. */

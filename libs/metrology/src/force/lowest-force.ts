@@ -1,5 +1,5 @@
 import { numberProblem, refuseIfAny } from '#libs/errors/src/index.js';
-import { FORCE_CLASSES } from '../limits/force-classes.js';
+import { FORCE_CLASSES } from '#libs/accuracy/src/index.js';
 
 /**
  * The lowest force of each class that the resolution alone allows: 400, 200, 100 and 67 resolutions (ISO 7500-1:2018,

@@ -1,4 +1,4 @@
-import type { Provenance } from '../outcome.js';
+import type { Provenance } from '#libs/accuracy/src/index.js';
 
 /** Largest percent bending that a method or practice quotes. */
 export interface AlignmentLimit extends Provenance {

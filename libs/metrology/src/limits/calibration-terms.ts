@@ -1,4 +1,4 @@
-import type { Provenance } from '../outcome.js';
+import type { Provenance } from '#libs/accuracy/src/index.js';
 
 /** How long a calibration by a standard may be relied on. A lab may choose less, never more than the ceiling. */
 export interface CalibrationTerm extends Provenance {

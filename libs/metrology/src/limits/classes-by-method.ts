@@ -1,4 +1,4 @@
-import type { Provenance } from '../outcome.js';
+import type { Provenance } from '#libs/accuracy/src/index.js';
 
 /** The class that a method asks of its force or extension measurement; a method may have several lines. */
 export interface ClassNeeded extends Provenance {

@@ -1,4 +1,4 @@
-import type { Provenance } from '../outcome.js';
+import type { Provenance } from './provenance.js';
 
 export type ExtensionStandard = 'ISO 9513' | 'ASTM E83';
 
@@ -84,4 +84,9 @@ export const EXTENSION_CLASSES: readonly ExtensionClass[] = [
 /** The classes of one standard, the best first. */
 export function extensionClassesOf(standard: ExtensionStandard): ExtensionClass[] {
   return EXTENSION_CLASSES.filter((one) => one.standard === standard);
+}
+
+/** Whether a standard classifies extensometers; the others classify forces. */
+export function isExtensionStandard(standard: string): standard is ExtensionStandard {
+  return EXTENSION_CLASSES.some((one) => one.standard === standard);
 }

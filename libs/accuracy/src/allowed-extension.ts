@@ -1,4 +1,4 @@
-import type { ExtensionClass } from '../limits/extension-classes.js';
+import type { ExtensionClass } from './extension-classes.js';
 
 /** What a class allows at one extension, in mm. */
 export interface AllowedExtension {
