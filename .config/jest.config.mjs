@@ -1,7 +1,20 @@
-// One configuration, two projects: specs beside the code need no database; what is under test/ may.
+// One configuration, three projects: specs beside the code need no database, those of components need a document, and what is under
+// test/ may need a database.
 import { dirname } from 'node:path';
 
 const rootDir = dirname(import.meta.dirname);
+
+/** Components have no decorators and are compiled as Vite does. */
+const TSX = {
+  swcrc: false,
+  sourceMaps: 'inline',
+  module: { type: 'es6' },
+  jsc: {
+    target: 'es2022',
+    parser: { syntax: 'typescript', tsx: true },
+    transform: { react: { runtime: 'automatic' } },
+  },
+};
 
 const shared = {
   rootDir,
@@ -10,7 +23,11 @@ const shared = {
   testEnvironmentOptions: { customExportConditions: ['source', 'node', 'node-addons'] },
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
   moduleFileExtensions: ['ts', 'tsx', 'js', 'mjs', 'cjs', 'json', 'node'],
-  transform: { '^.+\\.tsx?$': ['@swc/jest'], '\\.css$': '<rootDir>/.config/css-classes.mjs' },
+  transform: {
+    '^.+\\.ts$': ['@swc/jest'],
+    '^.+\\.tsx$': ['@swc/jest', TSX],
+    '\\.css$': '<rootDir>/.config/css-classes.mjs',
+  },
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   modulePathIgnorePatterns: ['<rootDir>/dist', '<rootDir>/.data'],
 };
@@ -23,10 +40,18 @@ export default {
       ...shared,
       displayName: 'parts',
       testMatch: [
-        '<rootDir>/{apps,libs,seed}/**/*.spec.ts?(x)',
+        '<rootDir>/{apps,libs,seed}/**/*.spec.ts',
         '<rootDir>/test/{published,curves,properties}/**/*.spec.ts',
         '<rootDir>/test/*.spec.ts',
       ],
+    },
+    {
+      ...shared,
+      displayName: 'components',
+      testMatch: ['<rootDir>/apps/web/**/*.spec.tsx'],
+      testEnvironment: 'jsdom',
+      testEnvironmentOptions: { customExportConditions: ['source', 'browser'] },
+      setupFilesAfterEnv: ['<rootDir>/test/support/component-document.ts'],
     },
     {
       ...shared,

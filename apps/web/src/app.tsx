@@ -1,12 +1,13 @@
 import { MomentsProvider } from './ui/use-moments.js';
 import { Suspense, lazy, useMemo } from 'react';
 import type { ComponentType } from 'react';
-import { Redirect, Route, Switch } from 'wouter';
+import { Redirect, Route, Switch, useLocation } from 'wouter';
 import type { SessionView } from '#libs/contract/src/index.js';
 import { SessionProvider } from './features/session/session.js';
 import { homeOf } from './screens/entry/desks.js';
 import { Shell } from './screens/entry/shell.js';
 import { SignInScreen } from './screens/entry/sign-in-screen.js';
+import { ErrorBoundary } from './ui/error-boundary.js';
 import { FetchStates, Loading } from './ui/fetch-states.js';
 import { momentsIn } from './ui/moments.js';
 import { NOT_FOUND } from './ui/not-found.js';
@@ -15,7 +16,7 @@ import { useApiQuery } from './api-client/queries.js';
 import type { Query } from './api-client/queries.js';
 import { ApiError } from './api-client/call.js';
 
-/** A desk comes over the wire when it is first opened. */
+/** The code of a desk is fetched when it is first opened. */
 function desk(load: () => Promise<Record<string, ComponentType>>, name: string) {
   return lazy(async () => {
     const module = await load();
@@ -63,29 +64,36 @@ function isNobody(session: Query<SessionView>): boolean {
 }
 
 function Desks({ session }: { session: SessionView }) {
+  const [path] = useLocation();
   const { timeZone } = session.lab;
   const moments = useMemo(() => momentsIn(timeZone), [timeZone]);
   return (
     <SessionProvider value={session}>
       <MomentsProvider value={moments}>
         <Shell>
-          <Suspense fallback={<Loading what="the desk" />}>
-            <Switch>
-              <Route path="/">
-                <Redirect to={homeOf(session.person.roles)} replace />
-              </Route>
-              <Route path="/requests/*?" component={Requests} />
-              <Route path="/planning/*?" component={Planning} />
-              <Route path="/bench/*?" component={Bench} />
-              <Route path="/access" component={Access} />
-              <Route path="/register/*?" component={Register} />
-              <Route path="/reports/*?" component={Reports} />
-              <Route path="/notices" component={Notices} />
-              {NOT_FOUND}
-            </Switch>
-          </Suspense>
+          <ErrorBoundary key={deskOf(path)} what="This screen" path={path}>
+            <Suspense fallback={<Loading what="the desk" />}>
+              <Switch>
+                <Route path="/">
+                  <Redirect to={homeOf(session.person.roles)} replace />
+                </Route>
+                <Route path="/requests/*?" component={Requests} />
+                <Route path="/planning/*?" component={Planning} />
+                <Route path="/bench/*?" component={Bench} />
+                <Route path="/access" component={Access} />
+                <Route path="/register/*?" component={Register} />
+                <Route path="/reports/*?" component={Reports} />
+                <Route path="/notices" component={Notices} />
+                {NOT_FOUND}
+              </Switch>
+            </Suspense>
+          </ErrorBoundary>
         </Shell>
       </MomentsProvider>
     </SessionProvider>
   );
+}
+
+function deskOf(path: string): string {
+  return path.split('/')[1] ?? '';
 }

@@ -5,6 +5,7 @@ import './ui/tokens.css';
 import './ui/elements.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { createRoot } from 'react-dom/client';
+import { ErrorBoundary } from './ui/error-boundary.js';
 import { App } from './app.js';
 import { showTheme, themeNow } from './ui/theme.js';
 import { Toasts } from './ui/toasts.js';
@@ -30,7 +31,9 @@ if (!page) throw new Error('index.html has no element with id "page"');
 createRoot(page).render(
   <QueryClientProvider client={client}>
     <Toasts>
-      <App />
+      <ErrorBoundary what="Loadtrain" path="/">
+        <App />
+      </ErrorBoundary>
     </Toasts>
   </QueryClientProvider>,
 );
