@@ -1,3 +1,4 @@
+export { Clock, SetClock, SystemClock } from './clock.js';
 export { icsFeed } from './ics-feed.js';
 export type { Feed, FeedEvent } from './ics-feed.js';
 export { instantOfMinute, minuteAtOrAfter, minuteAtOrBefore, minuteWindows, timeWindowOf } from './minute-grid.js';

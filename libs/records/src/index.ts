@@ -1,5 +1,6 @@
 export { ENTITIES } from './entities.js';
 export { openMigrated } from './platform/open-migrated.js';
+export { LabRecords } from './lab-records.js';
 export { openRecords } from './platform/open-records.js';
 export { drift, migrate } from './platform/migrate.js';
 export { LIVE_CHANNEL, notify } from './platform/live-events.js';
@@ -15,8 +16,12 @@ export { restoreLines } from './platform/restore.js';
 export { whenThere } from './platform/when-there.js';
 export { lockWhile } from './platform/lock.js';
 export { drawNumber } from './platform/draw-number.js';
+export { act, quietly, snapshot } from './record/act.js';
+export type { Act, EventListener, Stage } from './record/act.js';
 export { append } from './record/append.js';
 export type { RecordEntry } from './record/append.js';
+export { changesFacts, EVENT_KINDS } from './record/event-kinds.js';
+export type { EventName, Happening, LabEvent } from './record/event-kinds.js';
 export { linkHash, verifyRecord } from './record/verify-record.js';
 export type { RecordCheck } from './record/verify-record.js';
 export { announce, TASK_CHANNEL } from './tasks/announce.js';
@@ -119,7 +124,6 @@ export type { KeptBooking, OpenJob, Overlay, PlanFacts, TrainPlace } from './pla
 export { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan/plan.entity.js';
 
 export { recordAct, factsChanged } from './register/record-act.js';
-export type { Act } from './register/record-act.js';
 export { labOf, readLab } from './register/lab.repository.js';
 export type { LabAsRead } from './register/lab.repository.js';
 export { calibrationsOf, itemOf, spanOf, standing } from './register/item-mapping.js';

@@ -1,10 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
-import { tellPeople } from '../notices/tell-people.js';
 import { markDone } from '../platform/idempotency.js';
-import { tellPrograms } from '../webhooks/tell-programs.js';
 import { RecordEventEntity } from './record-event.entity.js';
 
+/** One line of the record. */
 export interface RecordEntry {
   /** Who did it; null for the system. */
   actorId: string | null;
@@ -12,22 +11,22 @@ export interface RecordEntry {
   kind: string;
   subjectKind: string;
   subjectId: string;
-  before?: Record<string, unknown> | null;
-  after?: Record<string, unknown> | null;
-  why?: string | null;
-  /** Only for history that is loaded from elsewhere; the database's clock otherwise. */
+  before?: Record<string, unknown> | null | undefined;
+  after?: Record<string, unknown> | null | undefined;
+  why?: string | null | undefined;
+  /** The database's clock when absent. */
   at?: Date;
 }
 
 /**
- * Writes one event of the record into the caller's transaction, and tells people and programs who want to hear of it. Its place
- * in the chain is given at the end of the transaction. Of history that is loaded nobody is told.
+ * Writes one event into the record, in the caller's transaction. Its place in the chain is given at the end of that transaction.
+ * Nobody is told: whoever changes something uses `act`; this is for history that is loaded.
+ *
+ * @returns the id of the event
  */
-export async function append(manager: EntityManager, entry: RecordEntry): Promise<void> {
+export async function append(manager: EntityManager, entry: RecordEntry): Promise<string> {
   const id = randomUUID();
   await manager.insert(RecordEventEntity, { id, ...entry } as never);
-  await markDone(manager);
-  if (entry.at) return;
-  await tellPeople(manager, id, entry);
-  await tellPrograms(manager, id, entry);
+  if (!entry.at) await markDone(manager);
+  return id;
 }
