@@ -56,9 +56,9 @@ export async function fuzzApi({ seed, rounds, withinMs, tell = () => {} }: Optio
 }
 
 /** Lets a worker do what the demo lab has announced, its plan above all; from then on nothing moves but what is asked. */
-async function planOnce({ records, databaseUrl }: Lab): Promise<void> {
+async function planOnce({ records, acting, databaseUrl }: Lab): Promise<void> {
   const settings = { databaseUrl, publicUrl: 'http://localhost', log: 'quiet', lockMs: 30_000 } as const;
-  const worker = await startWorker(settings, records);
+  const worker = await startWorker(settings, acting);
   const planned = () => new PlanRepository(records.manager).getPublished().catch(() => null);
   await until(planned, PLANNED_WITHIN_MS).finally(() => worker.stop());
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { DataSource } from 'typeorm';
 import { createApi } from '#apps/api/src/platform/create-api.js';
 import {
+  LabRecords,
   backupLines,
   DEMO_PASSWORD,
   migrate,
@@ -15,6 +16,7 @@ import { MIGRATIONS } from '#libs/records/src/migrations.js';
 import { loadDemoLab } from '#seed/load-demo-lab.js';
 import { Client } from '../support/client.js';
 import { emptyDatabase, freshDatabase } from '../support/database.js';
+import { labClock } from '../support/lab-clock.js';
 import { projectRoot } from '../support/maybe.js';
 
 /** Every released schema: its last migration, and the hash of the text of all up to it. A release adds a line; none is changed. */
@@ -51,7 +53,7 @@ describe.each(RELEASES)('a database of the release that ended with $last', ({ la
     const records = await openMigrated(database.url, { poolSize: 5 });
     expect(await contents(records, columns)).toEqual(before);
     expect((await verifyRecord(records)).faults).toEqual([]);
-    const api = await createApi({ ...QUIET, databaseUrl: database.url }, records);
+    const api = await createApi({ ...QUIET, databaseUrl: database.url }, new LabRecords(records, labClock));
     await api.listen(0, '127.0.0.1');
     const manager = new Client(await api.getUrl());
     await manager.signIn('ian.marsh@northmoor.example', DEMO_PASSWORD);

@@ -106,7 +106,7 @@ describe('1 000 changes tried on the plan of the demo lab', () => {
   async function work(): Promise<void> {
     const worker = await startWorker(
       { databaseUrl: lab.databaseUrl, publicUrl: 'http://localhost', lockMs: 30_000, log: 'quiet' },
-      lab.records,
+      lab.acting,
     );
     await until(async () => {
       const open = await lab.records.manager.find(TaskRunEntity, {

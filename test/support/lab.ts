@@ -9,9 +9,10 @@ import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
 import type { WorkerConfig } from '#apps/worker/src/config.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
 import type { Role } from '#libs/contract/src/index.js';
-import { addPerson, addTeam, openRecords, setTeams } from '#libs/records/src/index.js';
+import { addPerson, addTeam, LabRecords, openRecords, setTeams } from '#libs/records/src/index.js';
 import { Client } from './client.js';
 import { freshDatabase } from './database.js';
+import { labClock } from './lab-clock.js';
 
 export const TEST_PASSWORD = 'a password for tests';
 
@@ -32,6 +33,8 @@ interface Options {
 export interface Lab {
   baseUrl: string;
   records: DataSource;
+  /** The same as API and worker hold them. */
+  acting: LabRecords;
   databaseUrl: string;
   /** Every endpoint of the API, from its code. */
   endpoints: Endpoint[];
@@ -51,17 +54,19 @@ export async function startLab({
 }: Options = {}): Promise<Lab> {
   const database = await freshDatabase();
   const records = await openRecords(database.url, { poolSize: 20 });
+  const acting = new LabRecords(records, labClock);
   await (filled === 'demo' ? fillWithDemo(records) : fillWithPeople(records));
   const settings: ApiConfig = { ...QUIET, databaseUrl: database.url, redisUrl, ...config };
-  const api = await createApi(settings, records);
+  const api = await createApi(settings, acting);
   await api.listen(settings.port, settings.host);
   const working = worker
-    ? await startWorker({ ...settings, publicUrl: 'http://localhost', lockMs: 3_000 }, records)
+    ? await startWorker({ ...settings, publicUrl: 'http://localhost', lockMs: 3_000 }, acting)
     : null;
   const baseUrl = await api.getUrl();
   return {
     baseUrl,
     records,
+    acting,
     databaseUrl: database.url,
     endpoints: endpointsOf(api),
     visitor: () => new Client(baseUrl),
@@ -103,5 +108,5 @@ export async function fillWithPeople(records: DataSource): Promise<void> {
 
 async function fillWithDemo(records: DataSource): Promise<void> {
   const { loadDemoLab } = await import('#seed/load-demo-lab.js');
-  await loadDemoLab(records, Date.now());
+  await loadDemoLab(records, labClock.nowMs());
 }

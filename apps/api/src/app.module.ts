@@ -1,7 +1,7 @@
 import { Module } from '@nestjs/common';
 import type { DynamicModule, Type } from '@nestjs/common';
-import type { DataSource } from 'typeorm';
 import type { Log } from '#libs/hosting/src/index.js';
+import type { LabRecords } from '#libs/records/src/index.js';
 import { BenchModule } from './bench/bench.module.js';
 import { CalibrationModule } from './calibration/calibration.module.js';
 import type { ApiConfig } from './config.js';
@@ -39,7 +39,7 @@ const FEATURES: Type[] = [
 
 @Module({})
 export class AppModule {
-  static around(config: ApiConfig, records: DataSource, log: Log): DynamicModule {
+  static around(config: ApiConfig, records: LabRecords, log: Log): DynamicModule {
     return { module: AppModule, imports: [PlatformModule.around(config, records, log), ...FEATURES] };
   }
 }

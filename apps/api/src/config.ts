@@ -1,4 +1,13 @@
-import { address, LOG_LEVELS, neededAddress, oneOf, readSettings, text, wholeNumber } from '#libs/hosting/src/index.js';
+import {
+  address,
+  clockSetting,
+  LOG_LEVELS,
+  neededAddress,
+  oneOf,
+  readSettings,
+  text,
+  wholeNumber,
+} from '#libs/hosting/src/index.js';
 import type { LogLevel } from '#libs/hosting/src/index.js';
 
 export interface ApiConfig {
@@ -11,6 +20,8 @@ export interface ApiConfig {
   publicUrl?: string | undefined;
   /** How many proxies stand before it: their word on where a request came from is taken. */
   proxies: number;
+  /** What the lab's clock shows at first, UTC ms; the machine's time when undefined. */
+  clockStartMs?: number | undefined;
   log: LogLevel;
   /** A session that is not used for so long ends, min. */
   sessionIdleMin: number;
@@ -39,6 +50,7 @@ export const webSettings = {
   port: wholeNumber('PORT', { min: 0, max: 65_535 }, 3000),
   publicUrl: address('PUBLIC_URL', ['https:', 'http:']),
   proxies: wholeNumber('PROXIES', { min: 0, max: 10 }, 0),
+  clockStartMs: clockSetting,
   log: oneOf('LOG', LOG_LEVELS, 'normal'),
   sessionIdleMin: wholeNumber('SESSION_IDLE_MINUTES', { min: 5, max: 10_080, unit: 'min' }, 720),
   sessionHours: wholeNumber('SESSION_HOURS', { min: 1, max: 720, unit: 'h' }, 168),

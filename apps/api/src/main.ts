@@ -1,5 +1,6 @@
 import 'reflect-metadata';
-import { openMigrated, whenThere } from '#libs/records/src/index.js';
+import { clockFrom } from '#libs/hosting/src/index.js';
+import { LabRecords, openMigrated, whenThere } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
 import { createApi } from './platform/create-api.js';
@@ -9,7 +10,7 @@ const STOP_WITHIN_MS = 15_000; // what is still under way then is done again by 
 const config = readConfig();
 const records = await whenThere(() => openMigrated(config.databaseUrl, { poolSize: 20, name: 'loadtrain api' }));
 if (!config.redisUrl) await whenThere(() => prepareQueues(config.databaseUrl));
-const api = await createApi(config, records);
+const api = await createApi(config, new LabRecords(records, clockFrom(config.clockStartMs)));
 await api.listen(config.port, config.host);
 
 const stop = async () => {

@@ -2,7 +2,8 @@ import 'reflect-metadata';
 import { createApi } from '#apps/api/src/platform/create-api.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
 import { InvalidInput, LabError } from '#libs/errors/src/index.js';
-import { migrate, openRecords } from '#libs/records/src/index.js';
+import { clockFrom } from '#libs/hosting/src/index.js';
+import { LabRecords, migrate, openRecords } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
 import type { SoloConfig } from './config.js';
@@ -22,9 +23,10 @@ async function start(config: SoloConfig, empty: boolean): Promise<void> {
   await refuseTakenPort(config.port, config.host);
   const database = await openDatabase(config);
   open.push(() => database.stop());
-  const records = await openRecords(database.url, { poolSize: 25, name: 'loadtrain' });
-  open.push(() => records.destroy());
-  await migrate(records);
+  const source = await openRecords(database.url, { poolSize: 25, name: 'loadtrain' });
+  open.push(() => source.destroy());
+  await migrate(source);
+  const records = new LabRecords(source, clockFrom(config.clockStartMs));
   if (!config.redisUrl) await prepareQueues(database.url);
   const first = await fillOnFirstStart(records, empty);
   const address = config.publicUrl ?? `http://localhost:${config.port}`;
@@ -36,7 +38,7 @@ async function start(config: SoloConfig, empty: boolean): Promise<void> {
     records,
   );
   open.push(() => worker.stop());
-  console.log(await greeting(records, config.port === 0 ? await api.getUrl() : address, first));
+  console.log(await greeting(source, config.port === 0 ? await api.getUrl() : address, first));
 }
 
 let stopping: Promise<void> | null = null;

@@ -1,4 +1,13 @@
-import { address, LOG_LEVELS, neededAddress, oneOf, readSettings, text, wholeNumber } from '#libs/hosting/src/index.js';
+import {
+  address,
+  clockSetting,
+  LOG_LEVELS,
+  neededAddress,
+  oneOf,
+  readSettings,
+  text,
+  wholeNumber,
+} from '#libs/hosting/src/index.js';
 import type { LogLevel } from '#libs/hosting/src/index.js';
 
 export interface WorkerConfig {
@@ -11,6 +20,8 @@ export interface WorkerConfig {
   webhooksToPrivate?: 'yes' | 'no' | undefined;
   /** Where people reach the web page: links in mails begin with it. */
   publicUrl: string;
+  /** What the lab's clock shows at first, UTC ms; the machine's time when undefined. */
+  clockStartMs?: number | undefined;
   log: LogLevel;
   /** A worker that shows no sign of life for so long is taken for dead, ms. */
   lockMs: number;
@@ -25,6 +36,7 @@ export function readConfig(environment: NodeJS.ProcessEnv = process.env): Worker
     mailFrom: text('MAIL_FROM', undefined),
     webhooksToPrivate: oneOf('WEBHOOKS_TO_PRIVATE', ['yes', 'no'] as const, 'no'),
     publicUrl: text('PUBLIC_URL', 'http://localhost:3000'),
+    clockStartMs: clockSetting,
     log: oneOf('LOG', LOG_LEVELS, 'normal'),
     lockMs: wholeNumber('TASK_LOCK_MS', { min: 1_000, max: 600_000, unit: 'ms' }, 30_000),
   });

@@ -1,5 +1,6 @@
 import 'reflect-metadata';
-import { openMigrated, whenThere } from '#libs/records/src/index.js';
+import { clockFrom } from '#libs/hosting/src/index.js';
+import { LabRecords, openMigrated, whenThere } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
 import { startWorker } from './platform/start-worker.js';
@@ -9,7 +10,7 @@ const STOP_WITHIN_MS = 15_000; // what is still under way then is done again by 
 const config = readConfig();
 const records = await whenThere(() => openMigrated(config.databaseUrl, { poolSize: 12, name: 'loadtrain worker' }));
 if (!config.redisUrl) await whenThere(() => prepareQueues(config.databaseUrl));
-const worker = await startWorker(config, records);
+const worker = await startWorker(config, new LabRecords(records, clockFrom(config.clockStartMs)));
 
 const stop = async () => {
   setTimeout(() => process.exit(1), STOP_WITHIN_MS).unref();

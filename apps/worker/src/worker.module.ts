@@ -1,6 +1,8 @@
 import { Module } from '@nestjs/common';
 import type { DynamicModule, Type } from '@nestjs/common';
 import { DataSource } from 'typeorm';
+import { Clock } from '#libs/calendar/src/index.js';
+import { LabRecords } from '#libs/records/src/index.js';
 import type { WorkerConfig } from './config.js';
 import { DeliverWebhookProcessor } from './deliver-webhook/deliver-webhook.processor.js';
 import { IssueReportProcessor } from './issue-report/issue-report.processor.js';
@@ -35,9 +37,11 @@ export const PROCESSORS: Type<AnyProcessor>[] = [
 
 @Module({})
 export class WorkerModule {
-  static around(config: WorkerConfig, records: DataSource): DynamicModule {
+  static around(config: WorkerConfig, records: LabRecords): DynamicModule {
     const given = [
-      { provide: DataSource, useValue: records },
+      { provide: LabRecords, useValue: records },
+      { provide: DataSource, useValue: records.source },
+      { provide: Clock, useValue: records.clock },
       { provide: WORKER_CONFIG, useValue: config },
     ];
     return { module: WorkerModule, providers: [...given, ...PROCESSORS] };

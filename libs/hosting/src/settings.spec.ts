@@ -1,4 +1,4 @@
-import { address, neededAddress, oneOf, readSettings, text, wholeNumber } from './index.js';
+import { address, instant, neededAddress, oneOf, readSettings, text, wholeNumber } from './index.js';
 
 describe('readSettings', () => {
   const settings = {
@@ -33,6 +33,15 @@ describe('readSettings', () => {
     expect(() => readSettings({ ...least, PORT: '0' }, settings)).toThrow('PORT');
     expect(() => readSettings({ ...least, PORT: '80.5' }, settings)).toThrow('PORT');
     expect(() => readSettings({ ...least, PORT: 'http' }, settings)).toThrow('PORT');
+  });
+
+  it('takes an instant only with its offset from UTC', () => {
+    const read = (text: string) => readSettings({ CLOCK: text }, { clock: instant('CLOCK') }).clock;
+    expect(read('2027-02-28T03:00:00Z')).toBe(Date.UTC(2027, 1, 28, 3));
+    expect(read('2027-03-28T03:00+02:00')).toBe(Date.UTC(2027, 2, 28, 1));
+    expect(read('')).toBeUndefined();
+    for (const text of ['2027-02-28T03:00:00', '2027-02-28', '2027-02-31T99:00Z', 'noon'])
+      expect(() => read(text)).toThrow('CLOCK is');
   });
 
   it('does not repeat an address, which may hold a password', () => {

@@ -44,6 +44,19 @@ export function wholeNumber(
   });
 }
 
+/** An instant with its offset from UTC, e.g. `2027-02-28T03:00:00Z`; undefined where it is not set. @returns UTC ms */
+export function instant(variable: string): Setting<number | undefined> {
+  return setting<number | undefined>(variable, undefined, (text) => {
+    const value = INSTANT.test(text) ? Date.parse(text) : NaN;
+    const allowed = 'an instant with its offset from UTC, e.g. 2027-02-28T03:00:00Z';
+    return Number.isNaN(value)
+      ? { problem: fieldProblem({ field: variable, found: text, allowed, unit: '' }) }
+      : { value };
+  });
+}
+
+const INSTANT = /^\d{4}-\d\d-\d\dT\d\d:\d\d.*(Z|[+-]\d\d:\d\d)$/;
+
 /** The address of a server, which may hold a password. @param schemes e.g. `['postgres:', 'postgresql:']` */
 export function address(variable: string, schemes: string[]): Setting<string | undefined> {
   return setting<string | undefined>(variable, undefined, (text) => {

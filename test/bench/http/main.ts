@@ -3,7 +3,8 @@ import { spawn } from 'node:child_process';
 import { loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { createApi } from '#apps/api/src/platform/create-api.js';
-import { openRecords } from '#libs/records/src/index.js';
+import { SystemClock } from '#libs/calendar/src/index.js';
+import { LabRecords, openRecords } from '#libs/records/src/index.js';
 import { withoutRedis } from '../../support/redis.js';
 import { startTopology } from '../../support/topology.js';
 import type { Topology } from '../../support/topology.js';
@@ -97,7 +98,7 @@ async function asServed(path: string, cookie: string) {
     sessionIdleMin: 60,
     sessionHours: 8,
   } as const;
-  const api = await createApi(config, records);
+  const api = await createApi(config, new LabRecords(records, new SystemClock()));
   await api.listen(0, '127.0.0.1');
   const ask = async () => (await fetch(`${await api.getUrl()}/api/v1${path}`, { headers: { cookie } })).json();
   await ask(); // what is read once and kept is not part of it

@@ -3,6 +3,8 @@ import 'reflect-metadata';
 import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { NestFactory } from '@nestjs/core';
+import { SystemClock } from '#libs/calendar/src/index.js';
+import { LabRecords } from '#libs/records/src/index.js';
 import { DataSource } from 'typeorm';
 import { Log } from '#libs/hosting/src/index.js';
 import { AppModule } from '../app.module.js';
@@ -28,7 +30,7 @@ const examples = Object.fromEntries(
 // Nothing is asked of the database, and nothing listens: it is only looked at.
 const config = readConfig({ DATABASE_URL: 'postgres://nobody@localhost/none', LOG: 'quiet' });
 const log = new Log(config.log, 'api');
-const root = AppModule.around(config, new DataSource({ type: 'postgres' }), log);
+const root = AppModule.around(config, new LabRecords(new DataSource({ type: 'postgres' }), new SystemClock()), log);
 const app = await NestFactory.create(root, { logger: log, preview: true, abortOnError: false });
 app.setGlobalPrefix(PREFIX, { exclude: [...WITHOUT_PREFIX] });
 const description = describeApi(app, answersIn(ROOT, controllers), examples);

@@ -2,8 +2,8 @@ import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import type { RequestHandler } from 'express';
 import helmet from 'helmet';
-import type { DataSource } from 'typeorm';
 import { Log } from '#libs/hosting/src/index.js';
+import type { LabRecords } from '#libs/records/src/index.js';
 import { AppModule } from '../app.module.js';
 import type { ApiConfig } from '../config.js';
 import { isSecure } from './cookies.js';
@@ -22,7 +22,7 @@ const LARGEST_JSON = '1mb';
  *
  * @throws Error when an endpoint does not say who may use it
  */
-export async function createApi(config: ApiConfig, records: DataSource): Promise<NestExpressApplication> {
+export async function createApi(config: ApiConfig, records: LabRecords): Promise<NestExpressApplication> {
   const log = new Log(config.log, 'api');
   const options = { logger: log, bodyParser: false, abortOnError: false };
   const app = await NestFactory.create<NestExpressApplication>(AppModule.around(config, records, log), options);
@@ -30,7 +30,7 @@ export async function createApi(config: ApiConfig, records: DataSource): Promise
   app.set('trust proxy', config.proxies);
   app.set('etag', false);
   app.disable('x-powered-by');
-  const metrics = metricsOf(records, config.metricsToken);
+  const metrics = metricsOf(records.source, config.metricsToken);
   app.use(requestLog(log), metrics.measure, helmet(headersFor(config)));
   app.use('/api', neverKept);
   app.useBodyParser('json', { limit: LARGEST_JSON, strict: true });

@@ -2,7 +2,9 @@ import { Global, Module } from '@nestjs/common';
 import type { DynamicModule } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
 import { DataSource } from 'typeorm';
+import { Clock } from '#libs/calendar/src/index.js';
 import { Log } from '#libs/hosting/src/index.js';
+import { LabRecords } from '#libs/records/src/index.js';
 import type { ApiConfig } from '../config.js';
 import { AccessGuard } from './access.guard.js';
 import { API_CONFIG } from './api-config.js';
@@ -21,10 +23,12 @@ import { VersionInterceptor } from './version.interceptor.js';
 @Global()
 @Module({ controllers: [HealthController, LiveController, TasksController] })
 export class PlatformModule {
-  static around(config: ApiConfig, records: DataSource, log: Log): DynamicModule {
+  static around(config: ApiConfig, records: LabRecords, log: Log): DynamicModule {
     const given = [
       { provide: API_CONFIG, useValue: config },
-      { provide: DataSource, useValue: records },
+      { provide: LabRecords, useValue: records },
+      { provide: DataSource, useValue: records.source },
+      { provide: Clock, useValue: records.clock },
       { provide: Log, useValue: log },
     ];
     const always = [
@@ -36,6 +40,6 @@ export class PlatformModule {
     ];
     const own = [CurrentLab, SessionsService, LiveFeed];
     const providers = [...given, ...always, ...own];
-    return { module: PlatformModule, providers, exports: [API_CONFIG, DataSource, Log, ...own] };
+    return { module: PlatformModule, providers, exports: [API_CONFIG, LabRecords, DataSource, Clock, Log, ...own] };
   }
 }

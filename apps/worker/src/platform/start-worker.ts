@@ -1,6 +1,6 @@
 import { NestFactory } from '@nestjs/core';
-import type { DataSource } from 'typeorm';
 import { Log } from '#libs/hosting/src/index.js';
+import type { LabRecords } from '#libs/records/src/index.js';
 import { openCrew, openQueues } from '#libs/tasks/src/index.js';
 import type { WorkerConfig } from '../config.js';
 import { PROCESSORS, WorkerModule } from '../worker.module.js';
@@ -18,7 +18,7 @@ export interface RunningWorker {
  *
  * @throws Error when a task has no processor or more than one
  */
-export async function startWorker(config: WorkerConfig, records: DataSource): Promise<RunningWorker> {
+export async function startWorker(config: WorkerConfig, records: LabRecords): Promise<RunningWorker> {
   const log = new Log(config.log, 'worker');
   const nest = await NestFactory.createApplicationContext(WorkerModule.around(config, records), {
     logger: log,
@@ -30,9 +30,9 @@ export async function startWorker(config: WorkerConfig, records: DataSource): Pr
     log.warn('queue connection lost, coming back by itself', { trouble: error.message });
   const queues = openQueues(config, onTrouble);
   let stopped = false;
-  const run = taskRunner(records, processors, log, () => stopped);
+  const run = taskRunner(records.source, processors, log, () => stopped);
   const crew = openCrew(config, { run, onTrouble, lockMs: config.lockMs });
-  const dispatcher = startDispatcher(records, config.databaseUrl, queues, log);
+  const dispatcher = startDispatcher(records.source, config.databaseUrl, queues, log);
   return {
     stop: async () => {
       await dispatcher.stop();
