@@ -1,7 +1,7 @@
 import { importedPath, isSpec, sourcesIn, withoutComments } from './support/sources.js';
 
 const GROUND = ['libs/errors', 'libs/units', 'libs/calendar', 'libs/accuracy'];
-const CORES = ['libs/matching', 'libs/planning', 'libs/reduction', 'libs/metrology'];
+const CORES = ['libs/matching', 'libs/planning', 'libs/reduction', 'libs/metrology', 'libs/bench'];
 const EDGES = ['libs/contract', 'libs/tasks', 'libs/records', 'libs/hosting'];
 
 /** Who may import whom, besides the ground floor. The drawing is in DEVELOPERS.md. */

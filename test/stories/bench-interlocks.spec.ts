@@ -239,8 +239,8 @@ describe('a run', () => {
       422,
       expect.objectContaining({
         field: 'results[0].value',
-        unit: 'N',
-        allowed: expect.stringContaining('at most 5000'),
+        unit: 'kN',
+        allowed: expect.stringContaining('at most 5'),
       }),
     ]);
     const odd = await send(`${at}/results`, {

@@ -35,6 +35,7 @@ const WORDS: Readonly<Record<string, ResultWords>> = {
   'median-tear-peaks': { label: 'Median of tear peaks', ...PER_WIDTH },
   stiffness: { label: 'Stiffness', unit: 'N/mm', factor: 1 },
   'travel-at-peak': { label: 'Travel at peak', unit: 'mm', factor: 1 },
+  'yield-point-extension': { label: 'Yield point extension', ...PERCENT },
   'elongation-after-fracture': { label: 'Elongation after fracture', ...PERCENT },
   'reduction-of-area': { label: 'Reduction of area', ...PERCENT },
 };
@@ -60,6 +61,10 @@ const MODULUS_OF: Readonly<Record<string, string>> = {
   'flexure-4': 'Flexural modulus',
   torsion: 'Shear modulus',
 };
+/** Test types whose stress is a force per width or thickness. */
+const PER_WIDTH_TESTS: readonly string[] = ['strip', 'tear', 'peel'];
+/** Results in MPa that are no stress of the specimen. */
+const OF_THE_MATERIAL: readonly string[] = ['modulus', 'hardening-coefficient'];
 const TORQUE: Readonly<Record<string, Partial<ResultWords>>> = {
   'peak-load': { label: 'Peak torque', unit: 'N·m' },
   stiffness: { label: 'Torsional stiffness', unit: 'N·m/°' },
@@ -81,10 +86,18 @@ export function resultWords(key: string, testType: string): ResultWords {
 const SHOWN_DIGITS = 6;
 
 function wordsOf(key: string, testType: string): ResultWords {
-  const words = WORDS[key] ?? { label: key, unit: '', factor: 1 };
-  if (key === 'peak-stress')
-    return { ...words, label: STRENGTH_OF[testType] ?? words.label, ...(testType === 'strip' ? PER_WIDTH : {}) };
-  if (testType === 'component' && key.endsWith('tear-peaks')) return { ...words, unit: 'N' };
+  const words = { ...(WORDS[key] ?? { label: key, unit: '', factor: 1 }), ...stressUnit(key, testType) };
+  if (key === 'peak-stress') return { ...words, label: STRENGTH_OF[testType] ?? words.label };
   if (key === 'modulus') return { ...words, label: MODULUS_OF[testType] ?? words.label };
   return testType === 'torsion' ? { ...words, ...TORQUE[key] } : words;
+}
+
+/** What stands for stress in a test of some type: nothing divides the force on a component, and a width alone that of a peel. */
+function stressUnit(key: string, testType: string): Partial<ResultWords> {
+  const unit = WORDS[key]?.unit;
+  if (key === 'stiffness' || OF_THE_MATERIAL.includes(key)) return {};
+  if (unit !== MPA.unit && unit !== PER_WIDTH.unit) return {};
+  if (testType === 'component') return { unit: 'N' };
+  if (testType === 'fracture' && key === 'peak-stress') return { label: 'Stress intensity at peak', unit: 'MPa·√m' };
+  return PER_WIDTH_TESTS.includes(testType) ? PER_WIDTH : {};
 }

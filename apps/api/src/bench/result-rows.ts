@@ -1,15 +1,15 @@
+import type { TypedFigure } from '#libs/bench/src/index.js';
 import { itemsOfTrain } from '#libs/records/src/index.js';
 import type { NewResult, SpecimenEntity } from '#libs/records/src/index.js';
 import type { BenchFacts } from './bench-facts.js';
 import type { AtWork } from './job-acts.js';
 import { resultsNeeded, strengthFrom } from './typed-results.js';
-import type { KeptFigure } from './typed-results.js';
 
 /** Figures as rows; each says on which frame and items it was found, because a job may go on with others. */
 export function typedRows(
   { job, by }: AtWork,
   { id: specimenId }: SpecimenEntity,
-  figures: readonly KeptFigure[],
+  figures: readonly TypedFigure[],
   why = '',
 ): NewResult[] {
   const basis = { items: itemsOfTrain(job) };
@@ -33,7 +33,7 @@ export function computedRows(
   { job, by }: AtWork,
   { work, results }: BenchFacts,
   specimen: SpecimenEntity,
-  figures: readonly Pick<KeptFigure, 'key' | 'value'>[],
+  figures: readonly Pick<TypedFigure, 'key' | 'value'>[],
   why = '',
 ): NewResult[] {
   const { method, ask } = work;

@@ -40,7 +40,7 @@ export class SpecimensService {
     return this.acts.do(jobId, by, async (at) => {
       const facts = await this.open(at, 'results are entered');
       const specimen = await new SpecimenRepository(at.manager).lock(at.job.batchId, specimenId);
-      const figures = figuresOf(facts, body);
+      const figures = figuresOf(facts, specimen, body);
       const there = facts.results.filter((row) => row.specimenId === specimenId);
       refuseUnexplained(figures, there, body.why);
       const rows = [

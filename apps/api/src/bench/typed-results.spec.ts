@@ -1,5 +1,5 @@
 import type { Ask, Method } from '#libs/matching/src/index.js';
-import { figureProblem, readTyped, resultsNeeded, strengthFrom } from './typed-results.js';
+import { resultsNeeded, strengthFrom } from './typed-results.js';
 
 const method = (testType: string, over: object = {}) =>
   ({
@@ -14,7 +14,6 @@ const method = (testType: string, over: object = {}) =>
 const ask = (geometry: object, results: string[] = []) => ({ geometry, results }) as unknown as Ask;
 
 const BAR = { shape: 'rectangle', widthMm: 10, thicknessMm: 4 };
-const ASKED = { method: method('tension'), ask: ask(BAR) };
 const MEASURED = Object.freeze({ widthMm: [10.1, 9.9], thicknessMm: [4] });
 
 describe('results that are wanted', () => {
@@ -32,65 +31,6 @@ describe('results that are wanted', () => {
       ['Peak force', 'N'],
       ['Flexural strength', 'MPa'],
     ]);
-  });
-});
-
-describe('a figure as typed', () => {
-  it.each([
-    ['peak-load', 2.8, 'kN', 2800, 'N'],
-    ['peak-load', 2800, 'N', 2800, 'N'],
-    ['peak-load', 100, 'lbf', 444.822, 'N'],
-    ['modulus', 8.9, 'GPa', 8900, 'MPa'],
-    ['strain-at-break', 3.6, '%', 0.036, 'mm/mm'],
-    ['strain-at-break', 0.036, 'mm/mm', 0.036, 'mm/mm'],
-    ['mean-peel', 2, 'kN/m', 2, 'N/mm'],
-    ['stiffness', 1.5, 'kN/mm', 1500, 'N/mm'],
-    ['energy-to-break', 1200, 'mJ', 1.2, 'J'],
-  ])('%s %p %s is kept as %p %s', (key, value, unit, kept, keptUnit) => {
-    expect(readTyped({ key, value, unit }, method('tension'), 0)).toEqual({
-      key,
-      value: expect.closeTo(kept, 3),
-      unit: keptUnit,
-    });
-  });
-
-  it('is a torque in a torsion test', () => {
-    expect(readTyped({ key: 'peak-load', value: 250, unit: 'N·cm' }, method('torsion'), 0)).toEqual({
-      key: 'peak-load',
-      value: 2.5,
-      unit: 'N·m',
-    });
-  });
-
-  it('in a unit of another quantity is refused by its place', () => {
-    expect(readTyped({ key: 'peak-load', value: 1, unit: 'mm' }, method('tension'), 2)).toMatchObject({
-      field: 'results[2].unit',
-      found: 'mm',
-    });
-  });
-
-  // Rated for 5000 N: exactly that passes, a step more does not, nor does nothing at all.
-  it.each([
-    [5000, false],
-    [5000.1, true],
-    [0, true],
-    [0.1, false],
-  ])('of a peak of %p N is refused: %p', (value, refused) => {
-    const bounds = { capacity: 5000, cellTag: 'LC-1', loadUnit: 'N' };
-    expect(figureProblem({ key: 'peak-load', value, unit: 'N' }, 0, bounds, ASKED) !== null).toBe(refused);
-  });
-
-  // σ = F/A with A = 10 mm × 4 mm: 250 MPa are 10 kN, twice what the cell is rated for.
-  it.each([
-    ['peak-stress', 'MPa', 250, false],
-    ['peak-stress', 'MPa', 251, true],
-    ['modulus', 'MPa', 210_000, false],
-    ['modulus', 'MPa', -1, true],
-    ['strain-at-break', 'mm/mm', -0.01, false],
-    ['elongation-after-fracture', 'mm/mm', -0.03, true],
-  ])('of %p in %p of %p on a cell for 5 kN is refused: %p', (key, unit, value, refused) => {
-    const bounds = { capacity: 5000, cellTag: 'LC-1', loadUnit: 'N' };
-    expect(figureProblem({ key, value, unit }, 0, bounds, ASKED) !== null).toBe(refused);
   });
 });
 
