@@ -43,7 +43,10 @@ export default tseslint.config(
     files: ['.config/*', '**/*.mjs'],
     languageOptions: {
       globals: Object.fromEntries(
-        ['process', 'console', 'URL', 'globalThis', 'performance'].map((name) => [name, 'readonly']),
+        ['process', 'console', 'URL', 'globalThis', 'performance', 'setTimeout', 'clearTimeout'].map((name) => [
+          name,
+          'readonly',
+        ]),
       ),
     },
   },

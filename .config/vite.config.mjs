@@ -13,5 +13,6 @@ export default defineConfig({
   resolve: { conditions: ['source', 'module', 'browser', 'development|production'] },
   css: { modules: { localsConvention: 'camelCase' } },
   build: { outDir: join(root, 'dist/web'), emptyOutDir: true, assetsInlineLimit: 0, target: 'es2022' },
-  server: { host: '127.0.0.1', proxy: { '/api': api } },
+  // The host stays as the browser sent it: the API refuses what comes from another page.
+  server: { host: '127.0.0.1', proxy: { '/api': { target: api, changeOrigin: false } } },
 });
