@@ -3,6 +3,7 @@ import { clockFrom } from '#libs/hosting/src/index.js';
 import { LabRecords, openMigrated, whenThere } from '#libs/records/src/index.js';
 import { prepareQueues } from '#libs/tasks/src/index.js';
 import { readConfig } from './config.js';
+import { closeApi } from './platform/close-api.js';
 import { createApi } from './platform/create-api.js';
 
 const STOP_WITHIN_MS = 15_000; // what is still under way then is done again by another process
@@ -15,7 +16,7 @@ await api.listen(config.port, config.host);
 
 const stop = async () => {
   setTimeout(() => process.exit(1), STOP_WITHIN_MS).unref();
-  await api.close();
+  await closeApi(api);
   await records.destroy();
 };
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());

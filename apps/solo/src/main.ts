@@ -1,4 +1,5 @@
 import 'reflect-metadata';
+import { closeApi } from '#apps/api/src/platform/close-api.js';
 import { createApi } from '#apps/api/src/platform/create-api.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
 import { InvalidInput, LabError } from '#libs/errors/src/index.js';
@@ -9,7 +10,7 @@ import { readConfig } from './config.js';
 import type { SoloConfig } from './config.js';
 import { fillOnFirstStart } from './first-start.js';
 import { greeting } from './greeting.js';
-import { openDatabase } from './open-database.js';
+import { openForLab } from './open-database.js';
 import { refuseTakenPort } from './refuse-taken-port.js';
 
 const TASK_LOCK_MS = 30_000;
@@ -21,7 +22,13 @@ const open: (() => Promise<unknown>)[] = [];
 /** The whole lab in one process: database, API, worker and web page. */
 async function start(config: SoloConfig, empty: boolean): Promise<void> {
   await refuseTakenPort(config.port, config.host);
-  const database = await openDatabase(config);
+  const database = await openForLab(config, {
+    tell: (sentence) => console.error(sentence),
+    onTakenOver: () => {
+      console.error('Another process has opened the lab on this data folder meanwhile. This one ends.');
+      void stop().then(() => process.exit(1));
+    },
+  });
   open.push(() => database.stop());
   const source = await openRecords(database.url, { poolSize: 25, name: 'loadtrain' });
   open.push(() => source.destroy());
@@ -31,7 +38,7 @@ async function start(config: SoloConfig, empty: boolean): Promise<void> {
   const first = await fillOnFirstStart(records, empty);
   const address = config.publicUrl ?? `http://localhost:${config.port}`;
   const api = await createApi({ ...config, databaseUrl: database.url }, records);
-  open.push(() => api.close());
+  open.push(() => closeApi(api));
   await api.listen(config.port, config.host);
   const worker = await startWorker(
     { ...config, databaseUrl: database.url, publicUrl: address, lockMs: TASK_LOCK_MS },

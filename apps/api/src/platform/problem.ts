@@ -37,6 +37,9 @@ const OF_SQLSTATE: Record<string, [status: number, code: string, sentence: strin
   '53': [503, 'database/unavailable', 'The database is at its limit. Try again in a moment.'],
   '57': [503, 'database/unavailable', 'The database is restarting. Try again in a moment.'],
 };
+/** The driver gives no code where a connection breaks while it is used, or none is free in time. */
+const BROKEN =
+  /^(Error: )?(Connection terminated|Client has encountered a connection error|timeout exceeded when trying to connect)/;
 const NOT_REACHED = ['ECONNREFUSED', 'ECONNRESET', 'ETIMEDOUT', 'EPIPE'];
 
 const OF_STATUS: Record<number, string> = {
@@ -76,6 +79,7 @@ function ofDatabase(error: unknown): Problem | null {
   const code =
     (error as { driverError?: { code?: unknown }; code?: unknown } | null)?.driverError?.code ??
     (error as { code?: unknown } | null)?.code;
+  if (error instanceof Error && BROKEN.test(error.message)) return told(...OF_SQLSTATE['08']!);
   if (typeof code !== 'string') return null;
   const known = OF_SQLSTATE[code] ?? (/^[0-9A-Z]{5}$/.test(code) ? OF_SQLSTATE[code.slice(0, 2)] : undefined);
   if (known) return told(...known);

@@ -19,6 +19,11 @@ interface PlatformPackage {
   initdb: string;
 }
 
+/** PostgreSQL refuses to run as root. */
+export function isRoot(): boolean {
+  return process.getuid?.() === 0;
+}
+
 /**
  * Where the bundled PostgreSQL of this machine's platform lies.
  *
