@@ -50,6 +50,25 @@ describe('a calibration', () => {
     ]);
   });
 
+  it('is entered for today at any hour of the day, and not for tomorrow', async () => {
+    const { body: own } = await manager.post<ItemDetail>('/items', { ...CELL_5KN, tag: 'LC-5K-8' });
+    const { timeZone } = (await manager.get<any>('/settings')).body;
+    const dayOf = (ms: number) => new Intl.DateTimeFormat('en-CA', { timeZone }).format(ms);
+    const enter = (performedAt: string) =>
+      manager.post<any>(`/items/${own.id}/calibrations`, certificate(0, { performedAt }));
+    const { status, body } = await enter(dayOf(Date.now()));
+    expect([status, dayOf(Date.parse(body.calibration.performedAt))]).toEqual([201, dayOf(Date.now())]);
+    expect(Date.parse(body.calibration.performedAt)).toBeLessThanOrEqual(Date.now());
+    const sameDayNextYear = dayOf(Date.now()).replace(/^\d+/, (year) => String(Number(year) + 1));
+    const { status: withDue } = await manager.post<any>(
+      `/items/${own.id}/calibrations`,
+      certificate(0, { performedAt: dayOf(Date.now()), dueAt: sameDayNextYear.replace('-02-29', '-02-28') }),
+    );
+    expect(withDue).toBe(201);
+    const refused = await enter(dayOf(Date.now() + DAY_MS));
+    expect([refused.status, refused.body.errors.map((each: any) => each.field)]).toEqual([422, ['performedAt']]);
+  });
+
   it('is refused by field: in the future, too long for its standard, without a range, in a wrong unit, with a strange file', async () => {
     const wrong: [object, string][] = [
       [{ performedAt: new Date(Date.now() + DAY_MS).toISOString() }, 'performedAt'],

@@ -3,6 +3,9 @@ import type { Role } from './states.js';
 /** An instant in HTTP: RFC 3339 in UTC, e.g. `2026-11-25T12:48:00.000Z`. */
 export type Instant = string;
 
+/** A day of the lab's calendar, e.g. `2026-11-25`. */
+export type Day = string;
+
 /** One page of a list; `next` is the cursor of the page after it, null at the end. */
 export interface Page<Row> {
   rows: Row[];

@@ -1,5 +1,5 @@
 import type { CalibratedQuantity, ItemKind, ItemState, Ratings, Utility } from '#libs/matching/src/index.js';
-import type { Instant, PersonRef } from './platform.js';
+import type { Day, Instant, PersonRef } from './platform.js';
 
 /** Computed from dates and faults at the moment of asking. */
 export type CalibrationStatus = 'not-needed' | 'in-force' | 'due-soon' | 'overdue' | 'never' | 'out-of-use';
@@ -141,8 +141,9 @@ export interface RecordCalibrationBody {
   standard: string;
   certificateNumber: string;
   laboratory: string;
-  performedAt: Instant;
-  dueAt?: Instant;
+  /** The day that the certificate states, by the lab's calendar, or an instant. */
+  performedAt: Day | Instant;
+  dueAt?: Day | Instant;
   /** Either the ranges as the certificate states them … */
   ranges?: CalibratedRangeView[];
   /** … or the readings that class and range are computed from. */

@@ -6,7 +6,7 @@ import type {
 } from '#libs/contract/src/index.js';
 import type { CalibratedQuantity } from '#libs/matching/src/index.js';
 import { CALIBRATED_QUANTITIES, DIRECTIONS } from '#libs/matching/src/index.js';
-import { Figure, Id, ListOf, OneOf, Part, Parts, Text, When } from '../platform/fields.js';
+import { DayOrWhen, Figure, Id, ListOf, OneOf, Part, Parts, Text, When } from '../platform/fields.js';
 
 const isFigure = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
 
@@ -104,10 +104,10 @@ export class RecordCalibrationDto extends EvaluateDto implements RecordCalibrati
   @Text({ max: 120 })
   laboratory: string;
 
-  @When()
+  @DayOrWhen({ about: 'The day of the certificate, or an instant.' })
   performedAt: string;
 
-  @When({ optional: true })
+  @DayOrWhen({ optional: true })
   dueAt?: string;
 
   @Parts(() => RangeDto, { max: 20, optional: true })

@@ -17,6 +17,7 @@ import { calibrationView } from '../register/item-view.js';
 import { enteringProblems, hasReadings } from './entering-problems.js';
 import { evaluate } from './evaluate.js';
 import { impactOf } from './impact.service.js';
+import { dueMsOf, performedMsOf } from './calibration-days.js';
 import { standingOf } from './standing.js';
 
 /** A calibration that was entered; one that found the item out of tolerance comes with what it touched. */
@@ -35,12 +36,18 @@ export class CalibrationService {
     return this.records.transaction(async (manager) => {
       const item = await new ItemRepository(manager).get(itemId);
       const { timeZone } = await labSettings(manager);
-      refuseIfAny(await enteringProblems(manager, item, body, timeZone));
+      const performedMs = performedMsOf(body.performedAt, timeZone, Date.now());
+      refuseIfAny(await enteringProblems(manager, item, body, { performedMs, zone: timeZone }));
       const evaluation = hasReadings(body) ? evaluate(body) : null;
-      const performedAt = new Date(body.performedAt);
+      const performedAt = new Date(performedMs);
       const row = {
         ...{ id: randomUUID(), itemId, standard: body.standard, certificateNumber: body.certificateNumber },
-        ...{ laboratory: body.laboratory, performedAt, validFrom: performedAt, dueAt: dueOf(item, body, timeZone) },
+        ...{
+          laboratory: body.laboratory,
+          performedAt,
+          validFrom: performedAt,
+          dueAt: dueOf(item, body, performedMs, timeZone),
+        },
         ranges: evaluation?.ranges ?? body.ranges!,
         asFound: body.asFound,
         readings: evaluation && { ...pickReadings(body), steps: evaluation.steps, notes: evaluation.notes },
@@ -95,8 +102,8 @@ function pickReadings({ forceReadings, extensionReadings }: RecordCalibrationBod
   return { forceReadings: forceReadings ?? [], extensionReadings: extensionReadings ?? null };
 }
 
-function dueOf(item: ItemEntity, { dueAt, standard, performedAt }: RecordCalibrationBody, zone: string): Date {
-  if (dueAt) return new Date(dueAt);
+function dueOf(item: ItemEntity, { dueAt, standard }: RecordCalibrationBody, performedMs: number, zone: string): Date {
+  if (dueAt) return new Date(dueMsOf(dueAt, zone));
   const intervalMonths = item.calibrationIntervalMonths;
-  return new Date(calibrationDueAt({ standard, performedMs: Date.parse(performedAt), intervalMonths, zone }));
+  return new Date(calibrationDueAt({ standard, performedMs, intervalMonths, zone }));
 }

@@ -1,4 +1,4 @@
-import { addMonths } from '#libs/calendar/src/index.js';
+import { addMonths, localDateAt } from '#libs/calendar/src/index.js';
 import type { CalibratedRangeView, RecordCalibrationBody } from '#libs/contract/src/index.js';
 import { fieldProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
@@ -6,6 +6,7 @@ import { termOf } from '#libs/metrology/src/index.js';
 import { CalibrationRepository, StoredFileRepository } from '#libs/records/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
+import { dueMsOf } from './calibration-days.js';
 
 /** Clocks of two labs differ. */
 const CLOCK_SLACK_MS = 5 * 60_000;
@@ -20,15 +21,14 @@ export async function enteringProblems(
   manager: EntityManager,
   item: ItemEntity,
   body: RecordCalibrationBody,
-  zone: string,
+  { performedMs, zone }: { performedMs: number; zone: string },
 ): Promise<(FieldProblem | null)[]> {
-  const performedMs = Date.parse(body.performedAt);
   const certificate = body.certificateFileId;
   const known = !certificate || (await new StoredFileRepository(manager).exists(certificate));
   const own = body.replaces ? await new CalibrationRepository(manager).of(item.id) : [];
   return [
     performedMs > Date.now() + CLOCK_SLACK_MS
-      ? problem('performedAt', body.performedAt, 'an instant that is over')
+      ? problem('performedAt', body.performedAt, 'a day or an instant that is over, or today')
       : null,
     body.dueAt ? dueProblem(body, performedMs, zone) : null,
     known ? null : problem('certificateFileId', certificate, 'a file that was stored'),
@@ -48,10 +48,13 @@ function dueProblem(
   performedMs: number,
   zone: string,
 ): FieldProblem | null {
-  const dueMs = Date.parse(dueAt!);
+  const dueMs = dueMsOf(dueAt!, zone);
   if (dueMs <= performedMs) return problem('dueAt', dueAt, 'later than the calibration');
   const ceilingMonths = termOf(standard)?.ceilingMonths;
-  if (ceilingMonths === undefined || dueMs <= addMonths(performedMs, ceilingMonths, zone)) return null;
+  // Certificates state days: the time of day at which a calibration was entered must not make the last allowed day too late.
+  const isAllowed = (months: number) =>
+    localDateAt(dueMs, zone) <= localDateAt(addMonths(performedMs, months, zone), zone);
+  if (ceilingMonths === undefined || isAllowed(ceilingMonths)) return null;
   return problem('dueAt', dueAt, `at most ${ceilingMonths} months after the calibration, by ${standard}`);
 }
 

@@ -8,6 +8,8 @@ import { numberProblem } from '#libs/errors/src/index.js';
 export interface FieldContext {
   allowed: string;
   unit: string;
+  /** What was sent must not come back in the refusal. */
+  secret?: boolean;
 }
 
 interface Common {
@@ -72,6 +74,15 @@ export function Text({
   });
 }
 
+/** A password: a refusal says how long it was, never what it was. */
+export function Secret({ min = 1, max, ...common }: Common & { min?: number; max: number }): PropertyDecorator {
+  const described = { type: 'string', format: 'password', minLength: min, maxLength: max };
+  const context = { allowed: `${min} to ${max}`, unit: 'characters', secret: true };
+  return field(context, described, common, (value) => {
+    return typeof value === 'string' && value.length <= max && value.trim().length >= min;
+  });
+}
+
 export function OneOf(values: readonly string[], common: Common = {}): PropertyDecorator {
   const allowed = `one of ${values.join(', ')}`;
   return field({ allowed, unit: '' }, { type: 'string', enum: [...values] }, common, (value) =>
@@ -102,6 +113,13 @@ export function When(common: Common = {}): PropertyDecorator {
 /** A day of the lab's calendar, e.g. `2026-11-25`. */
 export function Day(common: Common = {}): PropertyDecorator {
   return field({ allowed: 'a day, e.g. 2026-11-25', unit: '' }, { type: 'string', format: 'date' }, common, isDay);
+}
+
+/** A day of the lab's calendar, or an instant. */
+export function DayOrWhen(common: Common = {}): PropertyDecorator {
+  const allowed = 'a day, e.g. 2026-11-25, or an instant with its offset, e.g. 2026-11-25T12:48:00Z';
+  const described = { type: 'string', anyOf: [{ format: 'date' }, { format: 'date-time' }] };
+  return field({ allowed, unit: '' }, described, common, (value) => isDay(value) || isInstant(value));
 }
 
 /** A list of plain values, each checked like a field of its own. */

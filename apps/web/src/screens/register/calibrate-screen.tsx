@@ -56,10 +56,9 @@ const UNIT_OF: Record<string, CalibratedRangeView['unit']> = {
   temperature: '°C',
   speed: 'mm/min',
 };
-const NOON = 12;
 
 function CalibrateForm({ item }: { item: ItemDetail }) {
-  const { fromLocalInput, toLocalInput } = useMoments();
+  const { toLocalInput } = useMoments();
   const isExtensometer = item.kind === 'extensometer';
   const [, go] = useLocation();
   const toast = useToast();
@@ -124,11 +123,10 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
             key: newIdempotencyKey(),
           })
         : null;
-      const dueAt = fromLocalInput(head.dueAt, NOON);
       const body: RecordCalibrationBody = {
         ...{ standard: head.standard, certificateNumber: head.certificateNumber, laboratory: head.laboratory },
-        performedAt: fromLocalInput(head.performedAt, NOON) ?? new Date().toISOString(),
-        ...(dueAt ? { dueAt } : {}),
+        performedAt: head.performedAt,
+        ...(head.dueAt ? { dueAt: head.dueAt } : {}),
         ...(by === 'readings' ? readings : { ranges: ranges.map(rangeOf) }),
         asFound: head.asFound as RecordCalibrationBody['asFound'],
         ...(stored ? { certificateFileId: stored.id } : {}),
