@@ -6,7 +6,7 @@ import type {
   Role,
   RosterShiftBody,
 } from '#libs/contract/src/index.js';
-import { Day, Id, isId, ListOf, Text, When, YesNo } from '../platform/fields.js';
+import { Day, Id, isId, ListOf, Secret, Text, When, YesNo } from '../platform/fields.js';
 import { PASSWORD } from './session.dto.js';
 
 const ROLES: readonly Role[] = ['requester', 'technician', 'manager', 'auditor'];
@@ -27,7 +27,7 @@ export class NewPersonDto implements NewPersonBody {
   @ListOf(isId, 'the id of a team', { type: 'string', format: 'uuid' }, { max: 50 })
   teamIds!: string[];
 
-  @Text({ ...PASSWORD, optional: true })
+  @Secret({ ...PASSWORD, optional: true })
   password?: string;
 }
 
@@ -44,7 +44,7 @@ export class ChangePersonDto implements ChangePersonBody {
   @YesNo({ optional: true })
   active?: boolean;
 
-  @Text({ ...PASSWORD, optional: true })
+  @Secret({ ...PASSWORD, optional: true })
   password?: string;
 }
 

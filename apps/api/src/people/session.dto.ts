@@ -1,5 +1,5 @@
 import type { NewTokenBody, OwnPasswordBody, SignInBody } from '#libs/contract/src/index.js';
-import { Figure, ListOf, Text, YesNo } from '../platform/fields.js';
+import { Figure, ListOf, Secret, Text, YesNo } from '../platform/fields.js';
 import { Transform } from 'class-transformer';
 import { PERMISSIONS } from '../platform/permissions.js';
 
@@ -10,7 +10,7 @@ export class SignInDto implements SignInBody {
   @Text({ max: 254, example: 'somebody@northmoor.example' })
   email!: string;
 
-  @Text({ max: PASSWORD.max })
+  @Secret({ max: PASSWORD.max })
   password!: string;
 }
 
@@ -22,10 +22,10 @@ export class SignOutDto {
 }
 
 export class OwnPasswordDto implements OwnPasswordBody {
-  @Text({ max: PASSWORD.max })
+  @Secret({ max: PASSWORD.max })
   current!: string;
 
-  @Text(PASSWORD)
+  @Secret(PASSWORD)
   next!: string;
 }
 

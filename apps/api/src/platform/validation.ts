@@ -32,12 +32,17 @@ export function problemsOf(errors: readonly ValidationError[], path = ''): Field
 function problemOf(field: string, error: ValidationError, name: string, message: string): FieldProblem {
   const found = plain(error.value);
   if (name === 'whitelistValidation')
-    // What nobody asked for is not missing, even when it is empty.
-    return fieldProblem({ field, found: found || 'empty', allowed: 'nothing; there is no such field', unit: '' });
+    // What it holds is not told: behind a mistyped name there may be a password.
+    return fieldProblem({ field, found: 'given', allowed: 'nothing; there is no such field', unit: '' });
   const context = error.contexts?.[name] as FieldContext | undefined;
   // A stock decorator says `peakForceN must not be less than 1`: what follows the name is what is allowed.
   const allowed = context?.allowed ?? message.replace(error.property, '').replace(/^\s*(must|should) (be )?/, '');
-  return fieldProblem({ field, found, allowed, unit: context?.unit ?? '' });
+  return fieldProblem({ field, found: context?.secret ? sizeOf(found) : found, allowed, unit: context?.unit ?? '' });
+}
+
+/** How long a secret is, blanks around it not counted; nothing else is told of it. */
+function sizeOf(secret: unknown): number | null {
+  return typeof secret === 'string' && secret !== '' ? secret.trim().length : null;
 }
 
 function plain(value: unknown): unknown {
