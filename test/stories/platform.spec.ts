@@ -224,10 +224,58 @@ describe('the platform', () => {
       expect((await manager.post('/teams', { name: '' }, keyed('make-tents'))).status).toBe(422);
       expect((await manager.post('/teams', { name: 'Wheels' }, keyed('make-again'))).body).toMatchObject({
         status: 409,
-        type: '/problems/database/taken',
+        type: '/problems/team/name-taken',
       });
       expect((await manager.post('/teams', { name: 'Tents' }, keyed('make-again'))).status).toBe(201);
     });
+  });
+
+  describe('teams', () => {
+    it('are the same to people when their names differ in case or blanks only', async () => {
+      const { body: made } = await manager.post<any>('/teams', { name: '  Frame   fasteners ' });
+      expect(made.name).toBe('Frame fasteners');
+      for (const name of ['frame fasteners', 'FRAME FASTENERS', 'Framefasteners']) {
+        const { status, body } = await manager.post<any>('/teams', { name });
+        expect([status, body.type, body.detail]).toEqual([
+          409,
+          '/problems/team/name-taken',
+          'There is a team named Frame fasteners already. Choose another name.',
+        ]);
+      }
+    });
+
+    it('get another name, also one that differs from their own in case only, but not that of another', async () => {
+      const { body: made } = await manager.post<any>('/teams', { name: 'pedals' });
+      const rename = (id: string, name: string) => manager.patch<any>(`/teams/${id}`, { name });
+      expect((await rename(made.id, 'Pedals')).body).toEqual({ id: made.id, name: 'Pedals' });
+      expect((await rename(made.id, 'frame FASTENERS')).status).toBe(409);
+      expect((await rename(randomUUID(), 'Nobody')).body.type).toBe('/problems/team/unknown');
+      const { body: event } = await manager.get<any>(`/record?subject=${made.id}`);
+      expect(event.rows[0]).toMatchObject({ kind: 'team/renamed', subjectId: made.id });
+    });
+  });
+
+  it('never shows a refused password again', async () => {
+    const secret = 'hunter2';
+    const refusals = [
+      await manager.put<any>('/own/password', { current: TEST_PASSWORD, next: secret }),
+      await manager.post<any>('/people', {
+        ...{ name: 'A', email: 'a@northmoor.example', roles: ['technician'], teamIds: [], password: secret },
+      }),
+      await lab.visitor().post<any>('/session', { email: 'manager@northmoor.example', password: secret.repeat(50) }),
+      await lab.visitor().post<any>('/session', { email: 'manager@northmoor.example', password: ['hunter2'] }),
+      await lab.visitor().post<any>('/session', { email: 'manager@northmoor.example', passwort: secret }),
+    ];
+    for (const { status, body } of refusals) {
+      expect(status).toBe(422);
+      expect(JSON.stringify(body)).not.toContain('hunter2');
+    }
+    expect(refusals[0]!.body.errors).toEqual([
+      {
+        ...{ field: 'next', found: '7', allowed: '12 to 128', unit: 'characters' },
+        sentence: 'next is 7 characters; allowed is 12 to 128 characters.',
+      },
+    ]);
   });
 
   it('lets a program in with a token, within what the token names', async () => {

@@ -55,6 +55,7 @@ export {
   listActive,
   listPeople,
   listTeams,
+  renameTeam,
   setPassword,
   setTeams,
   teamsOf,

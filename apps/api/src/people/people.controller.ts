@@ -73,4 +73,10 @@ export class PeopleController {
   addTeam(@Body() body: NewTeamDto, @By() by: SignedIn): Promise<TeamRef> {
     return this.people.addTeam(body.name, by);
   }
+
+  @Patch('teams/:id')
+  @May('edit-people')
+  renameTeam(@Param('id', ParseUUIDPipe) id: string, @Body() body: NewTeamDto, @By() by: SignedIn): Promise<TeamRef> {
+    return this.people.renameTeam(id, body.name, by);
+  }
 }

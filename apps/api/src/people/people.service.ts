@@ -19,6 +19,7 @@ import {
   listPeople,
   listTeams,
   recordAct,
+  renameTeam,
   revokeSessions,
   setPassword,
   setTeams,
@@ -148,7 +149,7 @@ export class PeopleService {
   }
 
   addTeam(name: string, by: SignedIn): Promise<TeamRef> {
-    const team = { id: randomUUID(), name: name.trim() };
+    const team = { id: randomUUID(), name: tidy(name) };
     return this.records.transaction(async (manager) => {
       await addTeam(manager, team);
       await recordAct(manager, {
@@ -162,6 +163,28 @@ export class PeopleService {
       return team;
     });
   }
+
+  renameTeam(id: string, name: string, by: SignedIn): Promise<TeamRef> {
+    const team = { id, name: tidy(name) };
+    return this.records.transaction(async (manager) => {
+      const before = await renameTeam(manager, team);
+      await recordAct(manager, {
+        actorId: by.id,
+        kind: 'team/renamed',
+        subjectKind: 'team',
+        subjectId: id,
+        before: { name: before },
+        after: { name: team.name },
+        live: 'people',
+      });
+      return team;
+    });
+  }
+}
+
+/** A name without blanks around it and with one between words. */
+function tidy(name: string): string {
+  return name.trim().replace(/\s+/g, ' ');
 }
 
 function refuseLockingOneselfOut({ active, roles }: ChangePersonBody): void {

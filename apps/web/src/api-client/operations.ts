@@ -137,8 +137,8 @@ export type RecordCalibrationDto = {
   extensionReadings?: ExtensionReadingsDto;
   certificateNumber: string;
   laboratory: string;
-  performedAt: string;
-  dueAt?: string;
+  performedAt: unknown | unknown;
+  dueAt?: unknown | unknown;
   ranges?: readonly RangeDto[];
   asFound: 'within' | 'out-of-tolerance' | 'not-recorded';
   certificateFileId?: string | null;
@@ -2036,6 +2036,7 @@ export interface Operations {
   };
   'GET /teams': { parameters: {}; body: undefined; answer: PageOfTeamRef; versioned: false };
   'POST /teams': { parameters: {}; body: NewTeamDto; answer: TeamRef; versioned: false };
+  'PATCH /teams/{id}': { parameters: { id: string | number }; body: NewTeamDto; answer: TeamRef; versioned: false };
   'GET /roster': {
     parameters: { from?: string | '' | null; to?: string | '' | null };
     body: undefined;

@@ -123,8 +123,36 @@ export function listTeams(manager: EntityManager): Promise<TeamRef[]> {
   return manager.find(TeamEntity, { order: { name: 'ASC' } });
 }
 
+/** @throws {LabError} `team/name-taken` */
 export async function addTeam(manager: EntityManager, team: TeamRef): Promise<void> {
+  await refuseTakenName(manager, team);
   await manager.insert(TeamEntity, team);
+}
+
+/**
+ * @returns the name that the team had
+ * @throws {LabError} `team/unknown`, `team/name-taken`
+ */
+export async function renameTeam(manager: EntityManager, team: TeamRef): Promise<string> {
+  await refuseTakenName(manager, team);
+  const before = await manager.findOneBy(TeamEntity, { id: team.id });
+  if (!before) throw new LabError('team/unknown', 'There is no such team.', { teamId: team.id });
+  await manager.update(TeamEntity, { id: team.id }, { name: team.name });
+  return before.name;
+}
+
+/** Names that differ in case or blanks only are the same to people. The lock keeps two of them from coming at once. */
+async function refuseTakenName(manager: EntityManager, { id, name }: TeamRef): Promise<void> {
+  await manager.query('lock table team in share row exclusive mode');
+  const alike = (await listTeams(manager)).find((team) => team.id !== id && bare(team.name) === bare(name));
+  if (alike) {
+    const sentence = `There is a team named ${alike.name} already. Choose another name.`;
+    throw new LabError('team/name-taken', sentence, { teamId: alike.id });
+  }
+}
+
+function bare(name: string): string {
+  return name.replace(/\s/g, '').toLowerCase();
 }
 
 /** Whether the lab has anybody yet; nobody is in a database that was just made. */
