@@ -24,7 +24,7 @@ const shared = {
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
   moduleFileExtensions: ['ts', 'tsx', 'js', 'mjs', 'cjs', 'json', 'node'],
   transform: {
-    '^.+\\.ts$': ['@swc/jest'],
+    '^.+\\.ts$': '<rootDir>/.config/typescript-for-jest.mjs',
     '^.+\\.tsx$': ['@swc/jest', TSX],
     '\\.css$': '<rootDir>/.config/css-classes.mjs',
   },
