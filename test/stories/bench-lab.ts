@@ -186,13 +186,14 @@ export async function publishPlan({ lab, items }: BenchLab, trains: readonly Tra
         ],
       };
     });
-    const figures = { figures: {}, unplaced: [], load: [], pools: [], freezeUntil: '', horizonTo: '' };
+    const none = { weightedLatenessHours: 0, lateJobs: 0, changeoverHours: 0, movedHours: 0, jobs: bookings.length };
+    const notes = { figures: none, unplaced: [], load: [], pools: [], freezeUntil: '', horizonTo: '' };
     await new PlanRepository(manager).publish({
       stamp: await factsStamp(manager),
       madeAt: new Date(),
       madeBy: 'planner',
       cause: 'a story',
-      figures,
+      notes,
       bookings,
     });
   });

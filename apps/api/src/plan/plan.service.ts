@@ -12,7 +12,7 @@ import {
   recordAct,
   TrialRepository,
 } from '#libs/records/src/index.js';
-import type { BookingEntity, JobEntity, PlanEntity, PlanNotes } from '#libs/records/src/index.js';
+import type { BookingEntity, JobEntity, PlanEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
@@ -43,7 +43,7 @@ export class PlanService {
     const { settings, closedDays: closed } = await this.current.asRead(asked);
     return planView({
       head: { ...plan, stale },
-      notes: plan.figures as unknown as PlanNotes,
+      notes: plan.notes,
       around: await planAround(manager, jobIds, new Date(nowMs)),
       closedDays: closed,
       ...{ bookings, settings, nowMs },
@@ -72,7 +72,7 @@ export class PlanService {
     const calendar = calendarOf(await labSettings(manager), await closedDays(manager));
     const extra = trialId === undefined ? [] : extraShiftsOf(await new TrialRepository(manager).get(trialId));
     const opened = { ...around, windows: [...around.windows, ...extra] };
-    const notes = plan.figures as unknown as PlanNotes;
+    const { notes } = plan;
     return fitsOf(jobId, { bookings, notes, around: opened, calendar, startsAt });
   }
 

@@ -104,7 +104,7 @@ export class TrialsService {
       const plan = await new PlanRepository(manager).publish({
         ...{ stamp: outcome.stamp, madeAt: new Date(outcome.madeAt), madeBy: by.id },
         cause: `Trial plan ${trial.name}`,
-        figures: { ...outcome.notes },
+        notes: outcome.notes,
         bookings: revived(outcome.bookings),
       });
       await applyEdits(manager, trial.edits as unknown as TrialEdit[]);
@@ -134,7 +134,7 @@ export class TrialsService {
     const problems = await editProblems(manager, edit, around);
     if (problems.length > 0 || edit.kind !== 'move') return problems;
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
-    const notes = plan.figures as never;
+    const { notes } = plan;
     const calendar = calendarOf(await labSettings(manager), await closedDays(manager));
     const opened = { ...around, windows: [...around.windows, ...extraShiftsOf(trial)] };
     const fit = fitsOf(edit.jobId, { bookings, notes, around: opened, calendar, startsAt: edit.startsAt });

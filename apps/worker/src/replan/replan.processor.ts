@@ -54,7 +54,7 @@ export class ReplanProcessor implements TaskProcessor<'replan'> {
       return await this.records.transaction(async (manager) => {
         const plan = await new PlanRepository(manager).publish({
           ...{ stamp: facts.stamp, madeAt: new Date(facts.nowMs), madeBy: byId ?? 'planner', cause: because },
-          figures: { ...outcome.notes },
+          notes: outcome.notes,
           bookings: outcome.bookings,
         });
         await keepPromises(manager, promisesOf(facts, outcome), because);

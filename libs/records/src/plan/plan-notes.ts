@@ -3,7 +3,7 @@ import type { CauseView, Instant, PlanFigures } from '#libs/contract/src/index.j
 /** By frame id, why a job cannot run there; an empty list means that it can. */
 export type Fits = Record<string, string[]>;
 
-/** What the planner says of a plan as a whole; kept in `plan.figures`. */
+/** What the planner says of a plan as a whole; kept in `plan.notes`. */
 export interface PlanNotes {
   figures: PlanFigures;
   freezeUntil: Instant;

@@ -2,8 +2,9 @@ import { Check, Column, Entity, Exclusion, ForeignKey, Index, PrimaryColumn } fr
 import { ItemEntity } from '../register/item.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
+import type { PlanNotes } from './plan-notes.js';
 
-/** One version of the timetable. The published one is the newest with `publishedAt`; none is ever edited. */
+/** One version of the plan. The published one is the newest with `publishedAt`; none is ever edited. */
 @Entity('plan')
 export class PlanEntity {
   @PrimaryColumn('uuid')
@@ -29,9 +30,9 @@ export class PlanEntity {
   @Column({ type: 'text', default: '' })
   cause!: string;
 
-  /** Weighted lateness in hours, changeover in minutes, how far it moved; and jobs that could not be placed with reasons. */
-  @Column({ type: 'jsonb' })
-  figures!: Record<string, unknown>;
+  /** The plan's key figures, what found no place and why, load and pools. */
+  @Column({ name: 'figures', type: 'jsonb' })
+  notes!: PlanNotes;
 }
 
 /** A job's place in a plan. Only the newest plan's rows are `live`; no two live bookings of a frame overlap (exclusion constraint). */

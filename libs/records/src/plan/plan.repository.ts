@@ -7,6 +7,7 @@ import { notify } from '../platform/live-events.js';
 import { prepared } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
 import type { TrialOutcome } from './trial-outcome.js';
+import type { PlanNotes } from './plan-notes.js';
 import { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan.entity.js';
 
 /** What is kept of one booking of a new plan. */
@@ -19,7 +20,7 @@ export interface NewPlan {
   /** `planner`, or the id of the person who published a trial plan. */
   madeBy: string;
   cause: string;
-  figures: Record<string, unknown>;
+  notes: PlanNotes;
   bookings: readonly NewBooking[];
 }
 
@@ -81,11 +82,11 @@ export class PlanRepository {
       publishedAt: new Date(),
       madeBy: plan.madeBy,
       cause: plan.cause,
-      figures: plan.figures,
+      notes: plan.notes,
     });
     await this.manager.update(BookingItemEntity, { live: true }, { live: false });
     await this.manager.update(BookingEntity, { live: true }, { live: false });
-    await this.manager.insert(PlanEntity, row as never);
+    await this.manager.insert(PlanEntity, row);
     await this.keepBookings(row.id, plan.bookings);
     await append(this.manager, {
       actorId: plan.madeBy === 'planner' ? null : plan.madeBy,
@@ -93,7 +94,7 @@ export class PlanRepository {
       subjectKind: 'plan',
       subjectId: row.id,
       before: before && { version: before.version },
-      after: { version: row.version, figures: plan.figures },
+      after: { version: row.version, figures: plan.notes.figures },
       why: plan.cause,
     });
     await notify(this.manager, { topic: 'plan', id: row.id });
