@@ -1,4 +1,8 @@
+import { LabError } from '#libs/errors/src/index.js';
 import type { Candidate, Frame, Job, Problem, Window } from './problem.js';
+
+/** So many flaws are named in a refusal; the rest is counted. */
+const MOST_NAMED = 5;
 
 /** One thing that makes a problem unfit for planning. */
 export interface Flaw {
@@ -8,21 +12,41 @@ export interface Flaw {
   allowed: string;
 }
 
+/** @throws LabError `plan/flawed-problem` naming what is wrong, where and what is allowed; the fact `flaws` lists all of it */
+export function refuseFlaws(problem: Problem): void {
+  const flaws = checkProblem(problem);
+  if (flaws.length === 0) return;
+  const named = flaws
+    .slice(0, MOST_NAMED)
+    .map(({ where, found, allowed }) => `${where} is ${found}; allowed is ${allowed}.`);
+  const more = flaws.length > MOST_NAMED ? ` ${flaws.length - MOST_NAMED} more are wrong.` : '';
+  throw new LabError(
+    'plan/flawed-problem',
+    `This cannot be planned: ${named.join(' ')}${more} Correct it and plan again.`,
+    {
+      flaws,
+    },
+  );
+}
+
 /**
  * Every impossible or missing figure of a problem; an empty list means that it can be planned. A job that no frame can
- * take is not a flaw: it comes back from planning as unplaced.
+ * take is not a flaw: the plan lists it as unplaced. Neither is a pin to a frame that cannot take the job, because a frame
+ * can fail after somebody pinned a job to it.
  */
 export function checkProblem(problem: Problem): Flaw[] {
+  const pools = new Set<readonly string[]>(); // those checked already: most candidates share theirs
   return [
     ...wholeMinutes('horizonMin', problem.horizonMin, 1),
     ...problem.frames.flatMap(checkFrame),
     ...problem.items.flatMap((item) => checkWindows(`items/${item.id}/usable`, item.usable ?? [])),
     ...(problem.technicians ?? []).flatMap((who) => checkWindows(`technicians/${who.id}/shifts`, who.shifts)),
-    ...problem.jobs.flatMap((job) => checkJob(job, problem)),
+    ...problem.jobs.flatMap((job) => checkJob(job, problem, pools)),
     ...checkVisits(problem),
     ...checkChangeover(problem),
     ...twice('frames', problem.frames),
     ...twice('items', problem.items),
+    ...twice('technicians', problem.technicians ?? []),
     ...twice('jobs', problem.jobs),
     ...twice('visits', problem.visits),
     ...circle(problem.jobs),
@@ -60,7 +84,7 @@ function checkFrame(frame: Frame): Flaw[] {
   ];
 }
 
-function checkJob(job: Job, problem: Problem): Flaw[] {
+function checkJob(job: Job, problem: Problem, pools: Set<readonly string[]>): Flaw[] {
   const where = `jobs/${job.id}`;
   const jobIds = idsOf(problem.jobs);
   const flaws = [
@@ -69,19 +93,24 @@ function checkJob(job: Job, problem: Problem): Flaw[] {
       : [flaw(`${where}/releaseMin`, job.releaseMin, 'a whole number of minutes')]),
     ...(Number.isInteger(job.dueMin) ? [] : [flaw(`${where}/dueMin`, job.dueMin, 'a whole number of minutes')]),
     ...(job.weight >= 0 && Number.isFinite(job.weight) ? [] : [flaw(`${where}/weight`, job.weight, '0 or more')]),
-    ...job.candidates.flatMap((candidate, at) => checkCandidate(candidate, `${where}/candidates/${at}`, problem)),
+    ...job.candidates.flatMap((candidate, at) =>
+      checkCandidate(candidate, `${where}/candidates/${at}`, problem, pools),
+    ),
     ...job.after.filter((id) => !jobIds.has(id)).map((id) => flaw(`${where}/after`, id, 'a job of this problem')),
   ];
-  const pinned = job.pin?.frameId;
-  if (pinned !== undefined && !job.candidates.some((candidate) => candidate.frameId === pinned)) {
-    flaws.push(flaw(`${where}/pin`, pinned, 'a frame of one of its candidates'));
+  const frames = idsOf(problem.frames);
+  for (const place of [job.pin, job.running]) {
+    if (place && !frames.has(place.frameId))
+      flaws.push(flaw(`${where}/frameId`, place.frameId, 'a frame of this problem'));
   }
-  if (job.running && job.running.endMin < 0)
-    flaws.push(flaw(`${where}/running`, job.running.endMin, 'an end from minute 0'));
+  const pinnedMin = job.pin?.startMin ?? 0;
+  if (!Number.isInteger(pinnedMin)) flaws.push(flaw(`${where}/pin/startMin`, pinnedMin, 'a whole number of minutes'));
+  if (job.running && !(Number.isInteger(job.running.endMin) && job.running.endMin >= 0))
+    flaws.push(flaw(`${where}/running/endMin`, job.running.endMin, 'a whole number of minutes from 0'));
   return flaws;
 }
 
-function checkCandidate(candidate: Candidate, where: string, problem: Problem): Flaw[] {
+function checkCandidate(candidate: Candidate, where: string, problem: Problem, pools: Set<readonly string[]>): Flaw[] {
   const flaws = [
     ...wholeMinutes(`${where}/perSpecimenMin`, candidate.perSpecimenMin),
     ...wholeMinutes(`${where}/specimens`, candidate.specimens, 1),
@@ -91,6 +120,8 @@ function checkCandidate(candidate: Candidate, where: string, problem: Problem): 
   }
   const items = idsOf(problem.items);
   for (const { link, pool } of candidate.links) {
+    if (pools.has(pool)) continue;
+    pools.add(pool);
     const strange = pool.find((id) => !items.has(id));
     if (strange !== undefined) flaws.push(flaw(`${where}/links/${link}`, strange, 'an item of this problem'));
     if (pool.length === 0) flaws.push(flaw(`${where}/links/${link}`, 'an empty pool', 'at least one unit'));

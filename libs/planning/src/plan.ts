@@ -1,4 +1,4 @@
-/** A timetable for a problem, and what it costs. Plain data; nothing in it promises that it is correct: the judge says so. */
+/** A schedule for a problem, and what it costs. Plain data; nothing in it promises that it is correct: the judge says so. */
 export interface Plan {
   bookings: readonly Booking[];
   visits: readonly BookedVisit[];

@@ -1,13 +1,13 @@
 import type { Job, Problem } from '#libs/planning/src/index.js';
 import { Random } from '#libs/planning/src/engine/random.js';
-import { construct } from '#libs/planning/src/index.js';
+import { dispatchPlan } from '#test/support/dispatch-plan.js';
 import { makeLab } from '#test/bench/planning/lab/make-lab.js';
 
 /** A small made-up lab with everything that a problem can have: pins, holds, running jobs, precedence, a published plan and a freeze window. */
 export function randomLab(seed: number, frames: number, jobs: number, roster: boolean): Problem {
   const plain = makeLab({ frames, jobs, roster, seed });
   const random = new Random(seed + 17);
-  const published = construct(plain, 'earliest due');
+  const published = dispatchPlan(plain, 'earliest due');
   const running = plain.jobs[0]!;
   return {
     ...plain,

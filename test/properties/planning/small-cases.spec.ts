@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import { compile } from '#libs/planning/src/engine/timetable/model-of.js';
-import { Tour } from '#libs/planning/src/engine/timetable/tour.js';
+import { compile } from '#libs/planning/src/engine/schedule/model-of.js';
+import { Schedule } from '#libs/planning/src/engine/schedule/schedule.js';
 import { makePlan } from '#libs/planning/src/index.js';
 import type { Problem } from '#libs/planning/src/index.js';
 import { makeLab } from '#test/bench/planning/lab/make-lab.js';
@@ -8,12 +8,12 @@ import { makeLab } from '#test/bench/planning/lab/make-lab.js';
 /** Every order with every choice of candidates: the least cost that there is. */
 function leastCost(problem: Problem): number {
   const { model } = compile(problem);
-  const tour = new Tour(model);
+  const schedule = new Schedule(model);
   let least = Infinity;
   const choose = (job: number, candidate: number[], order: number[]): void => {
     if (job === model.jobs) {
-      tour.load(order, candidate);
-      least = Math.min(least, tour.cost);
+      schedule.load(order, candidate);
+      least = Math.min(least, schedule.cost);
       return;
     }
     for (let c = model.candidateAt[job]!; c < model.candidateAt[job + 1]!; c++)

@@ -1,29 +1,41 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { judgePlan, makePlan } from '#libs/planning/src/index.js';
-import type { Assignment, Word } from './plan-in-thread.js';
+import { LabError } from '#libs/errors/src/index.js';
+import { insertJobs, judgePlan, makePlan } from '#libs/planning/src/index.js';
+import type { Plan } from '#libs/planning/src/index.js';
+import type { Assignment, ThreadMessage } from './plan-in-thread.js';
 
-const { problem, timeMs, seed, rounds, stop } = workerData as Assignment;
-const asked = new Int32Array(stop);
-const say = (word: Word) => parentPort!.postMessage(word);
-const TELL_EVERY_MS = 200;
-let toldMs = 0;
-let made: number | null = null;
+const { problem, timeMs, seed, rounds, stop, insert } = workerData as Assignment;
+const stopFlag = new Int32Array(stop);
+const send = (message: ThreadMessage) => parentPort!.postMessage(message);
+const PROGRESS_EVERY_MS = 200;
 const beganMs = performance.now();
 
-const plan = makePlan(problem, {
-  ...{ timeMs, seed, ...(rounds === null ? {} : { iterations: rounds }) },
-  now: () => performance.now(),
-  shouldStop: () => Atomics.load(asked, 0) === 1,
-  onEnd: (spent) => (made = performance.now() - beganMs < timeMs ? null : spent.rounds),
-  onProgress: ({ elapsedMs, cost }) => {
-    if (elapsedMs - toldMs < TELL_EVERY_MS) return;
-    toldMs = elapsedMs;
-    say({ progress: Math.min(1, elapsedMs / timeMs), cost });
-  },
-});
-const breaches = judgePlan(problem, plan);
-say(
-  breaches.length === 0
-    ? { plan, rounds: made }
-    : { failed: `The plan breaks ${breaches.map(({ rule }) => rule).join(', ')}.` },
-);
+try {
+  const { plan, rounds: made } = planned();
+  const breaches = judgePlan(problem, plan);
+  send(
+    breaches.length === 0
+      ? { plan, rounds: made }
+      : { failed: `The plan breaks ${breaches.map(({ rule }) => rule).join(', ')}.` },
+  );
+} catch (error) {
+  if (!(error instanceof LabError)) throw error;
+  send({ refused: { code: error.code, sentence: error.message, facts: { ...error.facts } } });
+}
+
+function planned(): { plan: Plan; rounds: number | null } {
+  const limits = { timeMs, now: () => performance.now(), shouldStop: () => Atomics.load(stopFlag, 0) === 1 };
+  if (insert) return { plan: insertJobs(problem, insert, limits), rounds: null };
+  let progressAtMs = 0;
+  let made: number | null = null;
+  const plan = makePlan(problem, {
+    ...{ ...limits, seed, ...(rounds === null ? {} : { iterations: rounds }) },
+    onEnd: (spent) => (made = performance.now() - beganMs < timeMs ? null : spent.rounds),
+    onProgress: ({ elapsedMs, cost }) => {
+      if (elapsedMs - progressAtMs < PROGRESS_EVERY_MS) return;
+      progressAtMs = elapsedMs;
+      send({ progress: Math.min(1, elapsedMs / timeMs), cost });
+    },
+  });
+  return { plan, rounds: made };
+}

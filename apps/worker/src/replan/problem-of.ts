@@ -2,7 +2,6 @@ import {
   addWorkingMinutes,
   calendarOf,
   clipWindows,
-  instantOfMinute,
   MS_PER_DAY,
   MS_PER_MINUTE,
   minuteAtOrAfter,
@@ -238,9 +237,4 @@ function freezeUntilMin(facts: PlanFacts, horizon: TimeWindow): number {
   const open = openWindows(calendarOf(facts.settings, facts.closedDays), horizon.startMs, horizon.endMs);
   const untilMs = addWorkingMinutes(open, horizon.startMs, facts.settings.freezeMin) ?? horizon.endMs;
   return minuteAtOrAfter(horizon.startMs, untilMs);
-}
-
-/** Minutes of a plan as an instant, UTC. */
-export function instantOf(originMs: number, minute: number): Date {
-  return new Date(instantOfMinute(originMs, minute));
 }

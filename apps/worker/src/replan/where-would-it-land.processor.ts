@@ -13,7 +13,7 @@ import { planInThread } from './plan-in-thread.js';
 import { problemOf } from './problem-of.js';
 import { Words } from './words.js';
 
-/** Somebody is typing: an answer within a second, at the price of thought. */
+/** Somebody is typing and needs the answer within a second. */
 const THINKING_MS = 250;
 
 /** Where a request would land if it came now. Nothing is kept but the answer. */
@@ -29,7 +29,7 @@ export class WhereWouldItLandProcessor implements TaskProcessor<'where-would-it-
     const asked = await Promise.all(batches.map((batch) => this.jobOf(batch, dueAt, specimensAt)));
     const withThem: PlanFacts = { ...facts, jobs: [...facts.jobs, ...asked] };
     const task = problemOf(withThem, matchJob);
-    const plan = await planInThread(task.problem, THINKING_MS, 1);
+    const plan = await planInThread(task.problem, THINKING_MS, 1, { insert: asked.map(({ id }) => id) });
     const { bookings, promises, notes } = outcomeOf(withThem, task, plan);
     const words = new Words(withThem, task.originMs);
     const own = promises.filter(({ jobId }) => asked.some(({ id }) => id === jobId));

@@ -1,10 +1,17 @@
+import {
+  openFrame,
+  smallBooking,
+  smallCandidate,
+  smallJob,
+  smallPlan,
+  smallProblem,
+} from '#test/support/small-plan.js';
 import { causesOfLateness } from './causes-of-lateness.js';
 import { comparePlans } from './compare-plans.js';
 import { learnSpread, USUAL_SPREAD } from './learn-durations.js';
 import { loadByFrame } from './load-by-frame.js';
 import { poolLoads } from './pool-loads.js';
 import { promiseDates } from './promise-dates.js';
-import { openFrame, smallBooking, smallCandidate, smallJob, smallPlan, smallProblem } from './small-plan.js';
 import { changesToTry, whatWouldHelpMost, withChange } from './what-would-help.js';
 import { whyThisFrame } from './why-this-frame.js';
 

@@ -18,7 +18,7 @@ export interface Cause {
 
 /**
  * What a job spent its time on from minute 0 until it ends, from first to last: the chain of causes when that is too late.
- * The stretches follow each other without gaps, so that their sum is the whole time; nothing under a minute is told.
+ * The stretches follow each other without gaps, so that their sum is the whole time; stretches under a minute are left out.
  *
  * @returns nothing for a job that is not booked, or that ends in time
  */
@@ -41,7 +41,7 @@ export function causesOfLateness(problem: Problem, plan: Plan, jobId: string): C
   ].filter(({ minutes }) => minutes >= 1);
 }
 
-/** Why it did not begin at once: what held frame and units, told backwards from its start, in the order of time. */
+/** Why it did not begin at once: what kept its frame and units busy until its start, in the order of time. */
 function waitingCauses(problem: Problem, plan: Plan, job: Job, booking: Booking): Cause[] {
   const released = Math.max(0, job.releaseMin);
   const begin = Math.max(0, booking.setupStartMin);

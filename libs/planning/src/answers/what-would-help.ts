@@ -97,7 +97,7 @@ function joined(windows: readonly Window[]): Window[] {
  * Ranks changes by the weighted lateness that a new plan with each would remove, each found by replanning.
  *
  * @param replan makes a plan of a problem; the same effort for each, or the ranking means nothing
- * @param onProgress told after each change, 0 to 1; when it returns false the rest is left out
+ * @param onProgress called after each change, 0 to 1; when it returns false the rest is left out
  */
 export function whatWouldHelpMost(
   problem: Problem,

@@ -1,6 +1,7 @@
-import { smallCandidate, smallJob, smallProblem, openFrame } from '../answers/small-plan.js';
+import { dispatchPlan, RULE_NAMES } from '#test/support/dispatch-plan.js';
+import { openFrame, smallCandidate, smallJob, smallProblem } from '#test/support/small-plan.js';
 import type { Job, Problem } from '../problem.js';
-import { construct, CONSTRUCTION_RULES, makePlan } from './make-plan.js';
+import { makePlan } from './make-plan.js';
 
 /** One frame: weights 1, 5, 2 and 20, 10, 30 minutes of work, all due at minute 10. */
 const threeJobs = smallProblem({
@@ -30,6 +31,13 @@ describe('makePlan', () => {
     const plan = makePlan(threeJobs, { iterations: 1_000_000, shouldStop: () => ++asked > 3 });
     expect(plan.bookings).toHaveLength(3);
     expect(asked).toBeLessThan(10);
+  });
+
+  it('refuses a flawed problem, naming what is wrong, where, and what is allowed', () => {
+    const flawed = { ...threeJobs, jobs: threeJobs.jobs.map((job) => (job.id === 'B' ? { ...job, weight: -1 } : job)) };
+    expect(() => makePlan(flawed, { iterations: 1 })).toThrow(
+      'This cannot be planned: jobs/B/weight is -1; allowed is 0 or more. Correct it and plan again.',
+    );
   });
 
   it('tells of each better plan, and each costs less than the last', () => {
@@ -98,8 +106,8 @@ describe('makePlan', () => {
   });
 });
 
-describe('construct', () => {
-  it.each(CONSTRUCTION_RULES)('makes a whole plan by %s', (rule) => {
-    expect(construct(threeJobs, rule).bookings).toHaveLength(3);
+describe('the dispatch rules', () => {
+  it.each(RULE_NAMES)('make a whole plan by %s', (rule) => {
+    expect(dispatchPlan(threeJobs, rule).bookings).toHaveLength(3);
   });
 });

@@ -1,28 +1,28 @@
+import { refuseFlaws } from '../check-problem.js';
 import type { Plan } from '../plan.js';
 import type { Problem } from '../problem.js';
 import { Budget } from './budget.js';
 import type { Limits } from './budget.js';
-import { laneModelOf } from './lanes/model-of.js';
-import type { LaneResult } from './lanes/search.js';
-import { searchLanes } from './lanes/search.js';
+import { sequenceModelOf } from './sequences/model-of.js';
+import type { SequenceSolution } from './sequences/model.js';
+import { searchSequences } from './sequences/search.js';
 import { Random } from './random.js';
-import type { Compiled } from './timetable/model-of.js';
-import { compile } from './timetable/model-of.js';
-import { orderOfPlan } from './timetable/order-of-plan.js';
-import type { Order } from './timetable/orders.js';
-import { ORDER_RULES } from './timetable/orders.js';
-import { planOf } from './timetable/plan-of.js';
-import { searchTimetables } from './timetable/search.js';
+import type { Compiled } from './schedule/model-of.js';
+import { compile } from './schedule/model-of.js';
+import { orderOfPlan } from './schedule/order-of-plan.js';
+import type { Order } from './schedule/order.js';
+import { planOf } from './schedule/plan-of.js';
+import { searchSchedules } from './schedule/search.js';
 
-/** Wall time unless told otherwise, ms, where a clock is given. */
+/** Default wall time where a clock is given, ms. */
 const USUAL_TIME_MS = 2000;
 
 export interface PlanOptions extends Limits {
   /** The same problem, seed and `iterations` give the same plan. */
   seed?: number;
-  /** Told of each better plan. */
+  /** Called with each better plan. */
   onProgress?: (progress: Progress) => void;
-  /** Told once how much was looked at. */
+  /** Called once, with what the search did. */
   onEnd?: (spent: Pick<Progress, 'rounds' | 'evaluations'>) => void;
 }
 
@@ -30,15 +30,18 @@ export interface Progress {
   elapsedMs: number;
   rounds: number;
   evaluations: number;
-  /** What the search makes small; the plan's own cost may count more that nobody can change. */
+  /** What the search minimises. The plan's own cost may add what nobody can change, such as running jobs that are late. */
   cost: number;
 }
 
 /**
- * The best plan found within the limits, from a checked problem (`checkProblem`). It always answers with a plan; what found no
- * place is listed in it with the reason. Needs `iterations`, or `timeMs` (default 2000) with `now`.
+ * The best plan found within the limits. What found no place is listed in it with the reason.
+ * Needs `iterations`, or `timeMs` (default 2000) with `now`.
+ *
+ * @throws LabError `plan/flawed-problem` naming each impossible or missing figure of the problem
  */
 export function makePlan(problem: Problem, options: PlanOptions): Plan {
+  refuseFlaws(problem);
   const budget = new Budget(
     options.iterations === undefined ? { ...options, timeMs: options.timeMs ?? USUAL_TIME_MS } : options,
   );
@@ -49,12 +52,12 @@ export function makePlan(problem: Problem, options: PlanOptions): Plan {
 
 function search(problem: Problem, options: PlanOptions, budget: Budget): Plan {
   const random = new Random(options.seed ?? 1);
-  const tell = (cost: number, evaluations: number): void =>
+  const report = (cost: number, evaluations: number): void =>
     options.onProgress?.({ elapsedMs: budget.elapsedMs(), rounds: budget.rounds, evaluations, cost });
   const compiled = compile(problem);
-  const lanes = laneModelOf(problem);
-  if (lanes) {
-    const found = searchLanes(lanes, budget, random, ({ value }, evaluations) => tell(value, evaluations));
+  const sequences = sequenceModelOf(problem);
+  if (sequences) {
+    const found = searchSequences(sequences, budget, random, ({ value }, evaluations) => report(value, evaluations));
     const plan = planOf(problem, compiled, orderOf(compiled, found));
     if (plan.cost.unplaced === 0) return plan;
   }
@@ -62,35 +65,18 @@ function search(problem: Problem, options: PlanOptions, budget: Budget): Plan {
   return planOf(
     problem,
     compiled,
-    searchTimetables(compiled.model, budget, random, known, (_, cost, evaluations) => tell(cost, evaluations)),
-  );
-}
-
-/** Dispatch rules by name, each of which makes a correct plan at once, without search. */
-export const CONSTRUCTION_RULES: readonly string[] = ORDER_RULES.map(({ name }) => name);
-
-/**
- * The plan of one dispatch rule: jobs in the rule's order, each where it then ends first.
- *
- * @param rule one of `CONSTRUCTION_RULES`
- */
-export function construct(problem: Problem, rule = CONSTRUCTION_RULES[0]!): Plan {
-  const compiled = compile(problem);
-  return planOf(
-    problem,
-    compiled,
-    (ORDER_RULES.find(({ name }) => name === rule) ?? ORDER_RULES[0]!).order(compiled.model),
+    searchSchedules(compiled.model, budget, random, known, (_, cost, evaluations) => report(cost, evaluations)),
   );
 }
 
 /** Sequences as an order of tasks, frame by frame. */
-function orderOf({ model }: Compiled, found: LaneResult): Order {
+function orderOf({ model }: Compiled, found: SequenceSolution): Order {
   const candidate = new Int32Array(model.jobs);
-  found.lanes.forEach((jobs, frame) => {
+  found.sequences.forEach((jobs, frame) => {
     for (const job of jobs) {
       for (let c = model.candidateAt[job]!; c < model.candidateAt[job + 1]!; c++)
         if (model.candidateFrame[c] === frame) candidate[job] = c;
     }
   });
-  return { order: Int32Array.from(found.lanes.flat()), candidate };
+  return { order: Int32Array.from(found.sequences.flat()), candidate };
 }

@@ -1,5 +1,5 @@
-import { construct, CONSTRUCTION_RULES } from '#libs/planning/src/index.js';
 import type { Problem } from '#libs/planning/src/index.js';
+import { dispatchPlan, RULE_NAMES } from '#test/support/dispatch-plan.js';
 import type { Asked } from '../arguments.js';
 import { runEngine } from '../run-instance.js';
 import { makeLab } from './make-lab.js';
@@ -55,8 +55,8 @@ export async function benchLab(asked: Asked): Promise<void> {
 
 function costsOfRules(problem: Problem): Record<string, { cost: number; late: number; changeover: number }> {
   return Object.fromEntries(
-    CONSTRUCTION_RULES.map((rule) => {
-      const { cost } = construct(problem, rule);
+    RULE_NAMES.map((rule) => {
+      const { cost } = dispatchPlan(problem, rule);
       return [rule, { cost: cost.total, late: cost.weightedLateMin, changeover: cost.changeoverMin }];
     }),
   );

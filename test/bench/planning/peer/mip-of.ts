@@ -92,7 +92,7 @@ function setupMin(problem: Problem, f: number, from: number, to: number): number
   return families.byFrame[frame.id]![families.families.indexOf(a)]![families.families.indexOf(b)]!;
 }
 
-/** No timetable needs to be longer: every job on its slowest frame after its longest setup, one after the other. */
+/** No schedule needs to be longer: every job on its slowest frame after its longest setup, one after the other. */
 function bigM(problem: Problem): number {
   const work = problem.jobs.reduce((sum, job) => sum + Math.max(...job.candidates.map(workMin)), 0);
   const setups = problem.frames.map(({ id }) => problem.changeover.families?.byFrame[id] ?? []);

@@ -1,0 +1,128 @@
+import { Hours } from './hours.js';
+import type { ScheduleModel } from './model.js';
+import { NEVER } from './roster.js';
+import type { State } from './state.js';
+import { Train } from './train.js';
+
+/** After so many tries a job counts as finding no room. */
+const MOST_TRIES = 400;
+
+/** Is called with each stretch of setup or work, and who does it (−1 for nobody). */
+export type OnStint = (isSetup: boolean, start: number, end: number, technician: number) => void;
+
+/** Computes where a job goes on a candidate in the partial schedule: units, setup, start and end. */
+export class Fit {
+  setupStart = 0;
+  setupMin = 0;
+  start = 0;
+  end = 0;
+  /** Whether the first units that were tried would do. */
+  isPlain = false;
+  readonly train: Train;
+  private isBooking = false;
+  private onStint: OnStint | null = null;
+  private readonly hours: Hours;
+  private readonly model: ScheduleModel;
+
+  constructor(private readonly state: State) {
+    this.model = state.model;
+    this.train = new Train(state);
+    this.hours = new Hours(state.model, state.roster);
+  }
+
+  /** Computes units and times of a job on a candidate. @returns false when it finds no room in the horizon */
+  find(job: number, candidate: number): boolean {
+    const { model, train } = this;
+    const frame = model.candidateFrame[candidate]!;
+    let from = this.state.frameFree[frame]!;
+    train.begin();
+    for (let tries = 0; tries < MOST_TRIES; tries++) {
+      if (!train.choose(job, candidate, frame, from)) return false;
+      const later = this.tryFrom(job, candidate, frame, Math.max(from, train.freeMin(candidate)));
+      this.isPlain = tries === 0;
+      if (later < 0) return this.end <= model.horizonMin;
+      if (later >= model.horizonMin) return false;
+      from = later;
+    }
+    return false;
+  }
+
+  /** Books the technicians of setup and work, and reports each stint. */
+  book(job: number, candidate: number, onStint: OnStint | null): void {
+    const { model, hours } = this;
+    if (model.technicians === 0 && !onStint) return;
+    this.onStint = onStint;
+    this.isBooking = true;
+    hours.by = -1;
+    if (this.setupMin > 0) {
+      hours.earliest(job, model.candidateFrame[candidate]!, this.setupStart, this.setupMin);
+      this.take(true, this.setupStart, this.setupStart + this.setupMin, hours.by);
+    }
+    if (model.throughout[job]) this.specimens(job, candidate, this.start);
+    else this.take(false, this.start, this.end, -1);
+    this.isBooking = false;
+  }
+
+  private take(isSetup: boolean, start: number, end: number, technician: number): void {
+    if (technician >= 0 && end > start) this.state.roster.take(technician, start, end);
+    this.onStint?.(isSetup, start, end, technician);
+  }
+
+  /** Earliest setup, work and end from a minute on. @returns −1 when they stand, else the minute from which to try again */
+  private tryFrom(job: number, candidate: number, frame: number, from: number): number {
+    const ready = this.readyMin(job);
+    const setup = this.train.changeoverMin(candidate, frame);
+    this.setupMin = setup;
+    // The setup ends when the work can begin, so that nothing is held longer than it has to be.
+    let at = Math.max(from, ready - setup);
+    this.hours.by = -1;
+    if (setup > 0) {
+      at = this.hours.earliest(job, frame, at, setup);
+      if (at >= NEVER) return NEVER;
+    }
+    if (!this.work(job, candidate, frame, Math.max(at + setup, ready))) return NEVER;
+    this.setupStart = setup === 0 ? this.start : at;
+    return this.train.tryAgainFrom(candidate, this.setupStart, this.end);
+  }
+
+  /** From when on release, preceding jobs and pin allow the work, min. */
+  private readyMin(job: number): number {
+    const { release, after, afterAt, pinStart } = this.model;
+    let ready = Math.max(release[job]!, pinStart[job]!);
+    for (let x = afterAt[job]!; x < afterAt[job + 1]!; x++) ready = Math.max(ready, this.state.endOf[after[x]!]!);
+    return ready;
+  }
+
+  private work(job: number, candidate: number, frame: number, from: number): boolean {
+    const { model } = this;
+    const length = model.perSpecimen[candidate]! * model.specimens[candidate]!;
+    if (model.throughout[job] && (model.technicians > 0 || !model.frameAlways[frame])) {
+      return this.specimens(job, candidate, from);
+    }
+    this.start = model.throughout[job] ? from : this.hours.earliestAlone(frame, from, length);
+    this.end = this.start + length;
+    return this.start < NEVER;
+  }
+
+  /** Places specimens that need somebody, each in one piece. */
+  private specimens(job: number, candidate: number, from: number): boolean {
+    const { model, hours } = this;
+    const frame = model.candidateFrame[candidate]!;
+    const per = model.perSpecimen[candidate]!;
+    let left = model.specimens[candidate]!;
+    let at = from;
+    let first = -1;
+    while (left > 0) {
+      const start = hours.earliest(job, frame, at, per);
+      if (start >= NEVER) return false;
+      if (first < 0) first = start;
+      const count = per === 0 ? left : Math.min(left, Math.floor((hours.goesOnUntil(frame, start) - start) / per));
+      at = start + count * per;
+      left -= count;
+      if (this.isBooking) this.take(false, start, at, hours.by);
+    }
+    this.start = first;
+    this.end = at;
+    return true;
+  }
+}

@@ -1,0 +1,190 @@
+import type { Budget } from '../budget.js';
+import { AnnealingSchedule } from './annealing-schedule.js';
+import type { Random } from '../random.js';
+import type { ScheduleModel } from './model.js';
+import type { Order } from './order.js';
+import { DISPATCH_RULES } from './dispatch-rules.js';
+import { SplitFrames } from './split-frames.js';
+import { Schedule } from './schedule.js';
+
+/** Where the makespan counts, one move in so many redistributes the tasks of two frames. */
+const SPLIT_EVERY = 10;
+/** Of so many random tasks, the one whose lateness costs most is moved. */
+const DRAWS = 8;
+/** The dispatch rules may take this share of the time before the local search begins. */
+const SHARE_OF_RULES = 0.4;
+
+/**
+ * Simulated annealing over the order of the tasks and the candidate of each job.
+ *
+ * @param known an order to begin from when it is better than every rule's, e.g. that of the plan in force
+ */
+export function searchSchedules(
+  model: ScheduleModel,
+  budget: Budget,
+  random: Random,
+  known: Order | null,
+  onBetter: (order: Order, cost: number, evaluations: number) => void,
+): Order {
+  const schedule = new Schedule(model);
+  let best = { order: schedule.order.slice(), candidate: schedule.candidate.slice() };
+  let least = Infinity;
+  const better = (): void => {
+    if (schedule.cost >= least - 1e-9) return;
+    least = schedule.cost;
+    best = { order: schedule.order.slice(), candidate: schedule.candidate.slice() };
+    onBetter(best, least, schedule.evaluations);
+  };
+  if (known) {
+    schedule.load(known.order, known.candidate);
+    better();
+  }
+  for (const rule of DISPATCH_RULES) {
+    if (least < Infinity && (budget.isSpent() || budget.spentShare() > SHARE_OF_RULES)) break;
+    const { order, candidate } = rule.order(model);
+    schedule.load(order, candidate);
+    better();
+  }
+  schedule.load(best.order, best.candidate);
+  const annealing = new AnnealingSchedule(schedule);
+  const split = model.makespan && model.frames > 1 ? new SplitFrames(schedule) : null;
+  while (schedule.tasks > 1 && least > 0 && !budget.isSpent()) {
+    budget.rounds++;
+    const allowance = annealing.allowance(random);
+    const isAccepted =
+      split && random.below(SPLIT_EVERY) === 0
+        ? splitStep(schedule, split, random, allowance)
+        : step(schedule, random, allowance);
+    if (isAccepted) better();
+    if (annealing.isPhaseOver()) {
+      annealing.nextPhase(least);
+      schedule.load(best.order, best.candidate);
+      perturb(schedule, random, annealing.perturbations);
+    }
+  }
+  budget.evaluations = schedule.evaluations;
+  return best;
+}
+
+/** Redistributes the tasks of two frames. @returns whether that was accepted */
+function splitStep(schedule: Schedule, split: SplitFrames, random: Random, allowance: number): boolean {
+  const task = split.redistribute(random);
+  if (task < 0) return false;
+  const first = schedule.putAt[task]!;
+  const limit = schedule.cost + allowance;
+  if (schedule.evaluate(first, limit, -1, -1) < limit) return settled(schedule, first);
+  split.undo();
+  return false;
+}
+
+/** One random move. @returns whether it was accepted */
+function step(schedule: Schedule, random: Random, allowance: number): boolean {
+  const { model, order, place, candidate } = schedule;
+  const kind = random.below(10);
+  const isLate = !model.makespan && random.below(2) === 0;
+  const from = isLate ? lateOne(schedule, random) : random.below(schedule.tasks);
+  const task = order[from]!;
+  const limit = schedule.cost + allowance;
+  if (kind < 4) return tryShift(schedule, from, besides(schedule, random, task, -1), limit);
+  if (kind < 6) {
+    const to = besides(schedule, random, task, -1);
+    if (to === from) return false;
+    return trySwap(schedule, from, to, limit);
+  }
+  if (task >= model.jobs) return tryShift(schedule, from, random.below(schedule.tasks), limit);
+  const many = model.candidateAt[task + 1]! - model.candidateAt[task]!;
+  if (many < 2) return tryShift(schedule, from, random.below(schedule.tasks), limit);
+  const was = candidate[task]!;
+  const is = model.candidateAt[task]! + random.below(many);
+  if (is === was) return false;
+  candidate[task] = is;
+  const to = kind < 7 ? from : besides(schedule, random, task, model.candidateFrame[is]!);
+  if (kind === 9 && exchangeFrames(schedule, from, to, was, limit)) return true;
+  if (tryShift(schedule, from, to, limit, true)) return true;
+  candidate[place[task] === from ? task : order[from]!] = was;
+  return false;
+}
+
+/** Moves a few random tasks, whatever that costs, so that the next phase begins elsewhere. */
+function perturb(schedule: Schedule, random: Random, times: number): void {
+  const { model, candidate, order } = schedule;
+  for (let n = 0; n < Math.min(times, schedule.tasks); n++) {
+    const from = random.below(schedule.tasks);
+    const task = order[from]!;
+    if (task < model.jobs)
+      candidate[task] =
+        model.candidateAt[task]! + random.below(model.candidateAt[task + 1]! - model.candidateAt[task]!);
+    schedule.shift(from, random.below(schedule.tasks));
+  }
+  if (times > 0) schedule.settle(0);
+}
+
+/** Among a few random tasks the place of the one whose lateness costs most. */
+function lateOne(schedule: Schedule, random: Random): number {
+  const { model, order, endOf } = schedule;
+  let place = random.below(schedule.tasks);
+  let most = 0;
+  for (let draw = 0; draw < DRAWS; draw++) {
+    const at = random.below(schedule.tasks);
+    const task = order[at]!;
+    const cost = task < model.jobs ? (endOf[task]! - model.due[task]!) * model.lateRate[task]! : 0;
+    if (cost > most) {
+      most = cost;
+      place = at;
+    }
+  }
+  return place;
+}
+
+/** The task at `to` takes the frame that the one at `from` leaves, and both change places. */
+function exchangeFrames(schedule: Schedule, from: number, to: number, left: number, limit: number): boolean {
+  const { model, order, candidate } = schedule;
+  const other = order[to]!;
+  if (from === to || other >= model.jobs) return false;
+  for (let c = model.candidateAt[other]!; c < model.candidateAt[other + 1]!; c++) {
+    if (model.candidateFrame[c] !== model.candidateFrame[left]) continue;
+    const had = candidate[other]!;
+    candidate[other] = c;
+    if (trySwap(schedule, from, to, limit)) return true;
+    candidate[other] = had;
+    return false;
+  }
+  return false;
+}
+
+function tryShift(schedule: Schedule, from: number, to: number, limit: number, changed = false): boolean {
+  if (from === to && !changed) return false;
+  const task = schedule.order[from]!;
+  const first = Math.min(from, to, schedule.putAt[task]!);
+  schedule.shift(from, to);
+  if (schedule.evaluate(first, limit, task, task) < limit) return settled(schedule, first);
+  schedule.shift(to, from);
+  return false;
+}
+
+function trySwap(schedule: Schedule, a: number, b: number, limit: number): boolean {
+  const { order, putAt } = schedule;
+  const first = Math.min(a, b, putAt[order[a]!]!, putAt[order[b]!]!);
+  schedule.swap(a, b);
+  if (schedule.evaluate(first, limit, order[a]!, order[b]!) < limit) return settled(schedule, first);
+  schedule.swap(a, b);
+  return false;
+}
+
+function settled(schedule: Schedule, from: number): boolean {
+  schedule.settle(from);
+  return true;
+}
+
+/** The place of a random task on a frame (−1: the task's own), so that a move changes what follows what there. */
+function besides(schedule: Schedule, random: Random, task: number, frame: number): number {
+  const { model, order, candidate } = schedule;
+  if (task >= model.jobs) return random.below(schedule.tasks);
+  const on = frame < 0 ? model.candidateFrame[candidate[task]!]! : frame;
+  for (let tries = 0; tries < 3 * model.frames; tries++) {
+    const to = random.below(schedule.tasks);
+    const other = order[to]!;
+    if (other < model.jobs && other !== task && model.candidateFrame[candidate[other]!] === on) return to;
+  }
+  return random.below(schedule.tasks);
+}
