@@ -47,6 +47,8 @@ async function refused(
   return [status, type.replace('/problems/', ''), detail, facts ?? {}];
 }
 const send = (path: string, body: object = {}, by = technician) => by.post<any>(`/jobs/${job.id}${path}`, body);
+const measure = (id: string) =>
+  technician.put(`/jobs/${job.id}/specimens/${id}/dimensions`, { dimensions: { widthMm: [10], thicknessMm: [4] } });
 const sql = (text: string, values: unknown[] = []) => bench.lab.records.query(text, values);
 
 describe('an item that is not the one', () => {
@@ -385,6 +387,7 @@ describe('a job that goes on with other items', () => {
     job = await check(technician, await rig(technician, job));
     await send('/start');
     await send(`/specimens/${job.specimens[1]!.id}/results`, { results });
+    for (const { id } of job.specimens.slice(0, 2)) await measure(id);
     const done = await send('/finish', { conditions: { temperatureC: 23 }, notTestedWhy: 'Enough for today' });
     expect(done.body.state).toBe('done');
     const found = await bench.lab.records.transaction((records) => resultsOfRequest(records, job.request.id));
@@ -394,6 +397,73 @@ describe('a job that goes on with other items', () => {
       results: 1,
     });
     await sql('update fault set closed_at = now()');
+  });
+});
+
+describe('a result that was asked for and is missing', () => {
+  const finish = (more: object = {}) => send('/finish', { conditions: { temperatureC: 23 }, ...more });
+
+  it('keeps the job from being finished, by its name and that of the specimen', async () => {
+    const ask = { ...bench.batch.ask, results: ['peak-stress', 'modulus', 'strain-at-break'] };
+    await readyRequest(bench, 'Three results', [{ ...bench.batch, ask, specimenCount: 2 }]);
+    await publishPlan(bench, [{ ...FIRST, cell: 'LC-5K-9' }]);
+    job = (await technician.post<JobView>('/bench/take', {})).body;
+    job = await check(technician, await rig(technician, job));
+    await send('/start');
+    const [first, second] = job.specimens;
+    const peak = { key: 'peak-load', value: 2700, unit: 'N' };
+    await send(`/specimens/${first!.id}/results`, {
+      results: [peak, { key: 'modulus', value: 8.9, unit: 'GPa' }, { key: 'strain-at-break', value: 3, unit: '%' }],
+    });
+    await send(`/specimens/${second!.id}/results`, { results: [peak] });
+    await measure(first!.id);
+    const [status, code, sentence, facts] = await refused(finish());
+    expect([status, code]).toEqual([409, 'bench/results-missing']);
+    expect(sentence).toContain(`${second!.label} (Tensile strength, Tensile modulus, Strain at break)`);
+    expect(facts['missing']).toEqual([
+      {
+        ...{ specimenId: second!.id, label: second!.label },
+        results: ['peak-stress', 'modulus', 'strain-at-break'].map((key) => expect.objectContaining({ key })),
+      },
+    ]);
+    const seen = (await technician.get<JobView>(`/jobs/${job.id}`)).body.specimens;
+    expect(seen.map(({ missing }) => missing.length)).toEqual([0, 3]);
+  });
+
+  it('is no longer missing once a figure is there, and may be said with a reason, specimen by specimen', async () => {
+    const { id } = job.specimens[1]!;
+    await measure(id);
+    const said = await send(`/specimens/${id}/results`, {
+      results: [],
+      missing: [{ key: 'modulus', why: 'The extensometer slipped' }],
+    });
+    expect(said.body.specimens[1].missing).toEqual([
+      { key: 'modulus', label: 'Tensile modulus', why: 'The extensometer slipped', hint: null },
+      { key: 'strain-at-break', label: 'Strain at break', why: null, hint: null },
+    ]);
+    const odd = await finish({ missing: [{ key: 'colour', why: 'Nobody looked' }] });
+    expect([odd.status, odd.body.errors[0].field]).toEqual([422, 'missing[0].key']);
+    const done = await finish({ missing: [{ key: 'strain-at-break', why: 'It went on beyond the travel' }] });
+    expect([done.status, done.body.state]).toEqual([200, 'done']);
+  });
+
+  it('stands in the results and in the report with its reason', async () => {
+    const [found] = (await bench.requester.get<any>(`/requests/${job.request.id}/results`)).body;
+    const reasons = ['The extensometer slipped', 'It went on beyond the travel'];
+    expect(found.rows.map(({ missing }: any) => missing.map(({ why }: any) => why))).toEqual([[], reasons]);
+    const report = await bench.manager.post<any>(`/requests/${job.request.id}/report`);
+    expect(report.body.missing.map(({ clause }: any) => clause)).not.toContain('7.8.2.1 m');
+    const [batch] = report.body.document.batches;
+    expect(batch.results.rows[1].missing.map(({ label }: any) => label)).toEqual([
+      'Tensile modulus',
+      'Strain at break',
+    ]);
+  });
+
+  it('that nobody explains keeps a report from being issued', async () => {
+    await sql(`update specimen set missing_why = '{}' where batch_id = $1`, [job.batch.id]);
+    const report = await bench.manager.post<any>(`/requests/${job.request.id}/report`);
+    expect(report.body.missing.map(({ clause }: any) => clause)).toContain('7.8.2.1 m');
   });
 });
 

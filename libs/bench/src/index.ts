@@ -3,3 +3,8 @@ export { figureProblem } from './figures/figure-problem.js';
 export type { TypedFigure } from './figures/typed-figure.js';
 export { readFigure } from './figures/read-figure.js';
 export type { ShownAs } from './figures/read-figure.js';
+export type { Finding } from './finding.js';
+export { resultsThere } from './interlocks/results-there.js';
+export type { SpecimenLacks } from './interlocks/results-there.js';
+export { missingResults } from './results/missing-results.js';
+export type { CurveLack, MissingResult } from './results/missing-results.js';

@@ -72,6 +72,7 @@ export interface JobView {
     results: ResultView[];
     curve: { id: string; rows: number } | null;
     reading: CurveReadingView | null;
+    missing: MissingResultView[];
   })[];
   plannedStartAt: Instant | null;
   plannedEndAt: Instant | null;
@@ -80,6 +81,16 @@ export interface JobView {
   finishedAt: Instant | null;
   conditions: Record<string, unknown>;
   version: number;
+}
+
+/** A result that was asked for and that a tested specimen has no figure of. */
+export interface MissingResultView {
+  key: string;
+  label: string;
+  /** Why there is none, as a person said or as the curve shows; null while nobody said, and then the job cannot be finished. */
+  why: string | null;
+  /** What kept it from being found in the curve, e.g. a dimension that is missing. */
+  hint: string | null;
 }
 
 /** The worker's last try to read a curve file of a specimen, until it is done. */
@@ -143,6 +154,14 @@ export interface TypedResultsBody {
   results: { key: string; value: number; unit: string }[];
   /** Needed when a result is corrected. */
   why?: string;
+  /** Results that this specimen has no figure of, each with the reason. */
+  missing?: MissingWhy[];
+}
+
+/** Why there is no figure of a result that was asked for. */
+export interface MissingWhy {
+  key: string;
+  why: string;
 }
 
 export interface WhyBody {
@@ -174,6 +193,8 @@ export interface CurveConfirmBody {
 export interface FinishBody {
   /** Why specimens that are still open were not tested; without it a job with open specimens is not finished. */
   notTestedWhy?: string;
+  /** Results without a figure, each with the reason: of one specimen, or of every one that lacks it. */
+  missing?: (MissingWhy & { specimenId?: string })[];
   conditions: { temperatureC?: number; humidityPct?: number; remarks?: string; deviations?: string };
 }
 

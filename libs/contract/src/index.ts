@@ -73,6 +73,8 @@ export type {
   DimensionsBody,
   FinishBody,
   InvalidBody,
+  MissingResultView,
+  MissingWhy,
   JobView,
   ResultView,
   SetupStepView,

@@ -34,6 +34,8 @@ export interface BatchResults {
     label: string;
     fate: string;
     invalidWhy: string | null;
+    /** Results that were asked for and have no figure, with the reason; absent in reports made before there were reasons. */
+    missing?: { key: string; label: string; why: string | null }[];
     values: Record<string, { value: number; flags: string[]; revision: number } | null>;
   }[];
   statistics: StatisticsView[];

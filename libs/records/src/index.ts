@@ -199,3 +199,4 @@ export { feedBookings } from './feeds/feed-bookings.js';
 export type { FeedBooking, FeedOf } from './feeds/feed-bookings.js';
 export { exportColumns, exportRows, exportTables } from './exchange/export-rows.js';
 export type { ExportOptions } from './exchange/export-rows.js';
+export { curveLacksOf } from './results/curve-lacks.js';

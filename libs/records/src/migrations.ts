@@ -4,6 +4,7 @@ import { ChainTheRecord1764000002000 } from './migrations/1764000002000-chain-th
 import { FindRequestsByWords1764000003000 } from './migrations/1764000003000-find-requests-by-words.js';
 import { RefuseReferencesToNothing1795927295526 } from './migrations/1795927295526-refuse-references-to-nothing.js';
 import { KeepTasksOfUnknownKinds1796027801000 } from './migrations/1796027801000-keep-tasks-of-unknown-kinds.js';
+import { SayWhyAResultIsMissing1796028000000 } from './migrations/1796028000000-say-why-a-result-is-missing.js';
 
 /** Every step of the schema, oldest first. A step that was released is never edited. */
 export const MIGRATIONS = [
@@ -13,4 +14,5 @@ export const MIGRATIONS = [
   FindRequestsByWords1764000003000,
   RefuseReferencesToNothing1795927295526,
   KeepTasksOfUnknownKinds1796027801000,
+  SayWhyAResultIsMissing1796028000000,
 ] as const;

@@ -5,6 +5,7 @@ import type {
   DimensionsBody,
   FinishBody,
   InvalidBody,
+  MissingWhy,
   ShiftCheckBody,
   StandInBody,
   TakeBody,
@@ -88,12 +89,28 @@ export class TypedResultDto {
   unit!: string;
 }
 
+export class MissingWhyDto implements MissingWhy {
+  @Text({ max: 60 })
+  key!: string;
+
+  @Text({ min: 3, max: 500, about: 'Why there is no figure.' })
+  why!: string;
+}
+
+export class MissingOfDto extends MissingWhyDto {
+  @Id({ optional: true, about: 'The specimen; every one that lacks the result when it is left out.' })
+  specimenId?: string;
+}
+
 export class TypedResultsDto implements TypedResultsBody {
   @Parts(() => TypedResultDto, { max: 50 })
   results!: TypedResultDto[];
 
   @Text({ max: 500, optional: true, about: 'Needed when a result is corrected.' })
   why?: string;
+
+  @Parts(() => MissingWhyDto, { max: 50, optional: true, about: 'Results that this specimen has no figure of.' })
+  missing?: MissingWhyDto[];
 }
 
 export class CurveConfirmDto implements CurveConfirmBody {
@@ -124,4 +141,7 @@ export class FinishDto implements FinishBody {
 
   @Text({ min: 3, max: 500, optional: true, about: 'Why the specimens that are still open were not tested.' })
   notTestedWhy?: string;
+
+  @Parts(() => MissingOfDto, { max: 500, optional: true, about: 'Results that were asked for and have no figure.' })
+  missing?: MissingOfDto[];
 }

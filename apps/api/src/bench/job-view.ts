@@ -3,6 +3,7 @@ import type { JobMove, JobView, ResultView } from '#libs/contract/src/index.js';
 import type { ResultEntity } from '#libs/records/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import type { SignedIn } from '../platform/signed-in.js';
+import { missingOf } from '../results/missing-of.js';
 import type { BenchFacts } from './bench-facts.js';
 import { cautionsFor } from './cautions.js';
 import { checkViews } from './check-views.js';
@@ -123,6 +124,7 @@ function specimenViews({ specimens, results, curves, readings, work }: BenchFact
         .map((result) => resultView(result, work.method.testType)),
       curve: curve ? { id: curve.id, rows: curve.rows } : null,
       reading: readings.get(row.id) ?? null,
+      missing: missingOf({ work, results }, row),
     };
   });
 }

@@ -7,6 +7,7 @@ import { refuseUnsafe, refuseUnticked } from './interlocks.js';
 import { JobActs, refuseOthers } from './job-acts.js';
 import type { AtWork } from './job-acts.js';
 import { moved } from './leave.js';
+import { settleMissing } from './missing.js';
 import { requestBegins, requestEnds } from './request-follows.js';
 
 /** Start, pause, go on, finish. The interlocks are looked at in the transaction of the transition itself. */
@@ -52,6 +53,7 @@ export class RunService {
       refuseOthers(at);
       if (at.job.state === 'done') return null;
       const left = at.job.state === 'running' ? await this.settleOpen(at, body.notTestedWhy) : [];
+      if (at.job.state === 'running') await settleMissing(at, body.missing ?? []);
       const finishedAt = new Date();
       await at.jobs.move(at.job, 'finish', { finishedAt, conditions: { ...body.conditions }, why: null });
       await this.keepDuration(at, finishedAt);
@@ -59,7 +61,11 @@ export class RunService {
       return moved(
         at.job,
         'done',
-        { conditions: body.conditions, ...(left.length > 0 ? { notTested: left } : {}) },
+        {
+          conditions: body.conditions,
+          ...(left.length > 0 ? { notTested: left } : {}),
+          ...(body.missing?.length ? { missing: body.missing } : {}),
+        },
         body.notTestedWhy ?? null,
         true,
       );

@@ -8,6 +8,7 @@ import type { BenchFacts } from './bench-facts.js';
 import { dimensionProblems } from './dimensions.js';
 import { JobActs, refuseOthers, refuseUnless } from './job-acts.js';
 import type { AtWork } from './job-acts.js';
+import { refuseUnknown, withReasons } from './missing.js';
 import { computedRows, typedRows } from './result-rows.js';
 import { figuresOf, refuseUnexplained } from './typed-figures.js';
 
@@ -39,7 +40,9 @@ export class SpecimensService {
   type(jobId: string, specimenId: string, body: TypedResultsBody, by: SignedIn): Promise<JobView> {
     return this.acts.do(jobId, by, async (at) => {
       const facts = await this.open(at, 'results are entered');
-      const specimen = await new SpecimenRepository(at.manager).lock(at.job.batchId, specimenId);
+      const specimens = new SpecimenRepository(at.manager);
+      const specimen = await specimens.lock(at.job.batchId, specimenId);
+      refuseUnknown(facts, body.missing ?? []);
       const figures = figuresOf(facts, specimen, body);
       const there = facts.results.filter((row) => row.specimenId === specimenId);
       refuseUnexplained(figures, there, body.why);
@@ -49,11 +52,14 @@ export class SpecimensService {
       ];
       const kept = await new ResultRepository(at.manager).add(rows);
       const fresh = specimen.fate === 'expected' || specimen.fate === 'arrived';
-      if (kept.length === 0 && !fresh) return null;
-      if (fresh) await new SpecimenRepository(at.manager).change(specimen, { fate: 'tested' });
+      const after = { ...facts, results: [...facts.results, ...kept] };
+      const missingWhy = withReasons(after, { ...specimen, fate: 'tested' }, body.missing ?? []);
+      if (kept.length === 0 && !fresh && !missingWhy) return null;
+      const set = { ...(fresh ? { fate: 'tested' as const } : {}), ...(missingWhy ? { missingWhy } : {}) };
+      if (fresh || missingWhy) await specimens.change(specimen, set);
       return {
         kind: 'results/entered',
-        after: { specimenId, label: specimen.label, results: kept.map(said) },
+        after: { specimenId, label: specimen.label, results: kept.map(said), ...(missingWhy ? { missingWhy } : {}) },
         why: body.why ?? null,
         results: true,
       };

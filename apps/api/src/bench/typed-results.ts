@@ -3,14 +3,15 @@ import { resultWords } from '#libs/contract/src/index.js';
 import type { JobView } from '#libs/contract/src/index.js';
 import { loadAt, plasticTorque } from '#libs/matching/src/index.js';
 import type { Ask, Method } from '#libs/matching/src/index.js';
+import { resultsWanted } from '../results/missing-of.js';
 import { dimensionsNeeded, isMeasured, measuredGeometry } from './dimensions.js';
 
 const PEAK = 'peak-load';
 const STRENGTH = 'peak-stress';
 
-/** The results that are wanted. A strength that follows from the peak and the lengths is computed, and the peak typed instead. */
+/** The results that have to come from the bench. A strength that follows from the peak and the lengths is computed, and the peak typed instead. */
 export function resultsNeeded(method: Method, ask: Ask): JobView['resultsNeeded'] {
-  const wanted = ask.results.length > 0 ? ask.results : method.usualResults;
+  const wanted = resultsWanted(method, ask).map(({ key }) => key);
   const computed = wanted.includes(STRENGTH) && isComputed(method);
   const keys = [...new Set([...(computed ? [PEAK] : []), ...wanted])];
   return keys.map((key) => {

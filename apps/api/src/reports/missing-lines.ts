@@ -70,7 +70,7 @@ const LINES: readonly Line[] = [
   {
     clause: '7.8.2.1 m',
     what: 'Results',
-    how: 'Every specimen needs results, or a reason why it is invalid or was not tested.',
+    how: 'Every specimen needs each result that was asked for, or a reason why it has none, is invalid or was not tested.',
     missing: anyBatch(({ results }) => results.columns.length === 0 || results.rows.some(hasNothing)),
   },
   {
@@ -107,8 +107,9 @@ const LINES: readonly Line[] = [
   },
 ];
 
-function hasNothing({ fate, values }: ReportBatch['results']['rows'][number]): boolean {
+function hasNothing({ fate, values, missing }: ReportBatch['results']['rows'][number]): boolean {
   const given = Object.values(values).some((value) => value !== null);
+  if (missing?.some(({ why }) => why === null)) return true;
   return fate === 'tested' ? !given : fate === 'expected' || fate === 'arrived';
 }
 

@@ -17,6 +17,7 @@ const specimens = ['a', 'b', 'c', 'd'].map((id) => ({
   label: `R-1-${id}`,
   fate: id === 'd' ? 'invalid' : 'tested',
   invalidWhy: id === 'd' ? 'broke in the jaw' : null,
+  missing: id === 'b' ? [{ key: 'strain-at-break', label: 'Strain at break', why: 'it slipped' }] : [],
 }));
 const result = (specimenId: string, key: string, value: number) => ({ specimenId, key, value, revision: 1, flags: [] });
 
@@ -49,9 +50,10 @@ describe('the results of a batch', () => {
     const { rows, statistics } = whole(null);
     expect(rows[3]).toMatchObject({
       label: 'R-1-d',
-      invalidWhy: 'broke in the jaw',
+      ...{ invalidWhy: 'broke in the jaw', missing: [] },
       values: { 'peak-stress': { value: 9 } },
     });
+    expect(rows[1]?.missing).toEqual([{ key: 'strain-at-break', label: 'Strain at break', why: 'it slipped' }]);
     expect(statistics[0]).toMatchObject({ key: 'peak-stress', n: 3, mean: 62, standardDeviation: 2 });
   });
 

@@ -25,7 +25,13 @@ interface Batch {
   label: string;
   method: Method;
   material: string | null;
-  specimens: readonly { id: string; label: string; fate: string; invalidWhy: string | null }[];
+  specimens: readonly {
+    id: string;
+    label: string;
+    fate: string;
+    invalidWhy: string | null;
+    missing: readonly { key: string; label: string; why: string | null }[];
+  }[];
   results: readonly KeptResult[];
   conformity: ConformityAsk | null;
   doubts: Doubts;
@@ -47,6 +53,7 @@ export function batchResults(batch: Batch): BatchResults {
       label: specimen.label,
       fate: specimen.fate,
       invalidWhy: specimen.invalidWhy,
+      missing: specimen.missing.map(({ key, label, why }) => ({ key, label, why })),
       values: Object.fromEntries(keys.map((key) => [key, shown(find(batch, specimen.id, key), batch.method)])),
     })),
     statistics,

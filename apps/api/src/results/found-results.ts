@@ -2,6 +2,7 @@ import type { BatchResults, ConformityAsk } from '#libs/contract/src/index.js';
 import { askOf, methodOf } from '#libs/records/src/index.js';
 import type { BatchFound, RequestEntity } from '#libs/records/src/index.js';
 import { batchResults } from './batch-results.js';
+import { missingOf } from './missing-of.js';
 import type { Doubts } from './uncertainty-view.js';
 
 /** The road from the record to the results of a batch, the same for page, file and report. */
@@ -11,7 +12,7 @@ export function foundResults(found: BatchFound, request: Pick<RequestEntity, 'co
     label: found.batch.label,
     method: methodOf(found.method),
     material: found.material?.name ?? null,
-    specimens: found.specimens,
+    specimens: specimensOf(found),
     results: found.results.map(({ specimenId, key, value, revision, basis }) => ({
       ...{ specimenId, key, value, revision },
       flags: Array.isArray(basis.flags) ? basis.flags.map(String) : [],
@@ -19,6 +20,12 @@ export function foundResults(found: BatchFound, request: Pick<RequestEntity, 'co
     conformity: request.conformity as ConformityAsk | null,
     doubts: doubtsOf(found),
   });
+}
+
+/** A specimen that lacks a result that was asked for says which, and why if anybody said. */
+function specimensOf({ batch, method, material, specimens, results }: BatchFound) {
+  const work = { method: methodOf(method), ask: askOf(batch, method, material) };
+  return specimens.map((specimen) => ({ ...specimen, missing: missingOf({ work, results }, specimen) }));
 }
 
 /** Limits of error by the classes of the load cell and the extensometer that were on the frame. */

@@ -208,11 +208,13 @@ export type ShiftCheckDto = { cellId: string; reference: number; reading: number
 export type TickDto = { key: string; value?: number; note?: string };
 export type WhyDto = { why: string };
 export type ConditionsDto = { temperatureC?: number; humidityPct?: number; remarks?: string; deviations?: string };
-export type FinishDto = { conditions: ConditionsDto; notTestedWhy?: string };
+export type MissingOfDto = { key: string; why: string; specimenId?: string };
+export type FinishDto = { conditions: ConditionsDto; notTestedWhy?: string; missing?: readonly MissingOfDto[] };
 export type BlockDto = { why: string; itemId?: string };
 export type DimensionsDto = { dimensions: object };
 export type TypedResultDto = { key: string; value: number; unit: string };
-export type TypedResultsDto = { results: readonly TypedResultDto[]; why?: string };
+export type MissingWhyDto = { key: string; why: string };
+export type TypedResultsDto = { results: readonly TypedResultDto[]; why?: string; missing?: readonly MissingWhyDto[] };
 export type InvalidDto = { why: string; fate?: 'invalid' | 'not-tested' | 'valid' };
 export type RemarksDto = {
   title?: string;
@@ -335,6 +337,7 @@ export type JobView = {
     results: ResultView[];
     curve: { id: string; rows: number } | null;
     reading: CurveReadingView | null;
+    missing: MissingResultView[];
   }[];
   plannedStartAt: string | null;
   plannedEndAt: string | null;
@@ -401,6 +404,7 @@ export type ResultView = {
   flags: string[];
 };
 export type CurveReadingView = { taskId: string; state: 'waiting' | 'running' | 'failed'; message: string };
+export type MissingResultView = { key: string; label: string; why: string | null; hint: string | null };
 export type CurveProposalView = {
   fileId: string;
   known: boolean;
@@ -1128,6 +1132,7 @@ export type BatchResults = {
     label: string;
     fate: string;
     invalidWhy: string | null;
+    missing?: { key: string; label: string; why: string | null }[];
     values: { [name: string]: { value: number; flags: string[]; revision: number } | null };
   }[];
   statistics: StatisticsView[];

@@ -65,6 +65,11 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
     .forEach(({ label, invalidWhy }) =>
       paragraph(pdf, `${label} is invalid and not counted: ${invalidWhy}.`, INK.alarm),
     );
+  rows.forEach(({ label, missing = [] }) =>
+    missing.forEach((lack) =>
+      paragraph(pdf, `${label}, ${lack.label}: no result. ${lack.why ?? 'No reason was given.'}`),
+    ),
+  );
   if (rows.some(({ values }) => Object.values(values).some((value) => value && value.flags.length > 0))) {
     paragraph(pdf, '* The reduction flagged this value; the flags stand in the data file of the report.', INK.soft);
   }

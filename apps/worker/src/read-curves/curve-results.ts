@@ -1,9 +1,10 @@
+import type { CurveLack } from '#libs/bench/src/index.js';
 import { resultWords } from '#libs/contract/src/index.js';
 import { loadAt } from '#libs/matching/src/index.js';
 import type { Geometry, Method, TestType } from '#libs/matching/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { CURVE_CHANNELS, sayFlag, sayMissing } from '#libs/reduction/src/index.js';
-import type { Curve, ReducedResult, ReductionOutcome } from '#libs/reduction/src/index.js';
+import type { Curve, MissingReason, ReducedResult, ReductionOutcome } from '#libs/reduction/src/index.js';
 
 /** A result of a curve as it is kept. */
 export interface CurveResult {
@@ -26,8 +27,8 @@ type Reduced = Extract<ReductionOutcome, { state: 'reduced' }>;
 const OWN_LAW: readonly TestType[] = ['in-plane-shear', 'double-shear', 'strip', 'fracture'];
 
 /**
- * The results with the points that they rest on and their flags. What the curve as a whole shows, and what could not be had, is said at
- * the peak, which is always there.
+ * The results with the points that they rest on and their flags. The peak is always there: its basis also holds the flags of the
+ * whole curve, and as `lacks` what could not be had.
  */
 export function curveResults(
   outcome: Reduced,
@@ -38,9 +39,11 @@ export function curveResults(
 ): CurveResult[] {
   const peak = outcome.results.find(({ key }) => key === 'peak-load')?.value;
   return outcome.results.map((result) => {
-    const atPeak = result.key === 'peak-load' ? [...overload(result.value, cell), ...wholeCurve(outcome, method)] : [];
+    const isPeak = result.key === 'peak-load';
+    const atPeak = isPeak ? [...overload(result.value, cell), ...outcome.flags.map(sayFlag)] : [];
     const flags = [...result.flags.map(sayFlag), ...atPeak];
-    const basis = { at: result.points.map(({ index }) => rowOf(curve, index)), points: result.points, flags };
+    const lacks = isPeak ? { lacks: lacksOf(outcome, method) } : {};
+    const basis = { at: result.points.map(({ index }) => rowOf(curve, index)), points: result.points, flags, ...lacks };
     const kept = { key: keyOf(result, outcome.results), value: result.value, unit: result.unit, basis };
     return result.key === 'peak-stress' && peak !== undefined && OWN_LAW.includes(method.testType)
       ? byOwnLaw(kept, peak, method, geometry)
@@ -57,9 +60,15 @@ function overload(peak: number, cell: CellRating | null): string[] {
   ];
 }
 
-function wholeCurve({ flags, missing }: Reduced, { testType }: Method): string[] {
-  const lacks = missing.map((one) => `${resultWords(one.key, testType).label} is missing: ${sayMissing(one)}.`);
-  return [...flags.map(sayFlag), ...lacks];
+/** Reasons that lie in the test itself: there is no such result, whatever else is measured or recorded. */
+const FINAL: readonly MissingReason[] = ['not-reached', 'no-yield-drop', 'does-not-apply'];
+
+function lacksOf({ missing }: Reduced, { testType }: Method): CurveLack[] {
+  return missing.map((one) => ({
+    key: one.key,
+    why: `${resultWords(one.key, testType).label}: ${sayMissing(one)}.`,
+    isFinal: FINAL.includes(one.reason),
+  }));
 }
 
 /** Every channel of one row, as recorded. */

@@ -71,9 +71,23 @@ describe('the results of a curve', () => {
   });
 
   it('say at the peak what could not be had', () => {
-    expect(results(tension, BAR, ['modulus'])[0]!.basis['flags']).toContainEqual(
-      expect.stringMatching(/^Tensile modulus is missing/),
-    );
+    const { lacks } = results(tension, BAR, ['modulus', 'stress-at-strain'])[0]!.basis;
+    expect(lacks).toContainEqual({
+      ...{ key: 'modulus', isFinal: false },
+      why: expect.stringMatching(/^Tensile modulus: /),
+    });
+  });
+
+  it('tell a result that the test did not reach from one that somebody has still to measure', () => {
+    const soft = method('tension', { kind: 'tension', atStrains: [5] });
+    const { lacks } = results(soft, { ...BAR, gripSeparationMm: 100 }, [
+      'stress-at-strain',
+      'elongation-after-fracture',
+    ])[0]!.basis;
+    expect(lacks).toEqual([
+      expect.objectContaining({ key: 'stress-at-strain', isFinal: true }),
+      expect.objectContaining({ key: 'elongation-after-fracture', isFinal: false }),
+    ]);
   });
 
   // ±45° laminate: τ = F/(2·b·h) = 400 N / (2 × 40 mm²) = 5 MPa (ASTM D3518)

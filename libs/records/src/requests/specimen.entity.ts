@@ -45,6 +45,10 @@ export class SpecimenEntity {
   @Column({ type: 'jsonb', default: {} })
   dimensions!: Record<string, number[]>;
 
+  /** By result key, why a tested specimen has no figure of a result that was asked for. */
+  @Column({ type: 'jsonb', default: {} })
+  missingWhy!: Record<string, string>;
+
   @VersionColumn()
   version!: number;
 }
