@@ -10,6 +10,15 @@ export class ApiError extends Error {
     super(detailInWords(problem) || problem.title);
   }
 
+  /** What is wrong, field by field; a form puts the name of its field before the rest of the sentence. */
+  get refusals() {
+    return (this.problem.errors ?? []).map(({ field, sentence }) => ({
+      field,
+      sentence: inWords(field, sentence),
+      rest: field && sentence.startsWith(`${field} `) ? sentence.slice(field.length + 1) : undefined,
+    }));
+  }
+
   /** What is wrong, by the path of the field, in words for people. */
   get fields(): Record<string, string> {
     return Object.fromEntries(

@@ -11,6 +11,7 @@ export function TextField({
   autoFocus,
   autoComplete,
   list,
+  inputMode,
   onBlur,
   ...common
 }: FieldFace & {
@@ -22,6 +23,7 @@ export function TextField({
   autoFocus?: boolean;
   autoComplete?: string;
   list?: readonly string[];
+  inputMode?: 'decimal';
   onBlur?: () => void;
 }) {
   return (
@@ -45,6 +47,7 @@ export function TextField({
               placeholder={placeholder}
               autoFocus={autoFocus}
               autoComplete={autoComplete}
+              inputMode={inputMode}
               list={list ? `${ids.id}-list` : undefined}
               required={common.required}
               step={type === 'number' ? 'any' : undefined}
