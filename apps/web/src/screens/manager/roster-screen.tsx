@@ -1,17 +1,16 @@
-import type { Moments } from '../../ui/moments.js';
-import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { RosterShiftView, RosterView } from '#libs/contract/src/index.js';
-import { useHasRole } from '../../features/session/session.js';
-import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { SelectField } from '../../ui/fields/select-field.js';
-import { TextField } from '../../ui/fields/text-field.js';
-import { useMoments } from '../../ui/use-moments.js';
-import { useToast } from '../../ui/toasts.js';
-import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
-import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { useApiMutation, useApiQuery } from '../../api-client/queries.js';
+import { ClosedDays } from '../../features/people/closed-days.js';
+import { ShiftForm } from '../../features/people/shift-form.js';
+import { useHasRole } from '../../features/session/session.js';
+import { Empty, ErrorMessage, FetchStates } from '../../ui/fetch-states.js';
+import type { Moments } from '../../ui/moments.js';
 import { ui } from '../../ui/styles.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useToast } from '../../ui/toasts.js';
+import { useMoments } from '../../ui/use-moments.js';
 import styles from './roster.module.css';
 
 const DAYS = 7;
@@ -43,14 +42,14 @@ export function RosterScreen() {
         </button>
       </TitleBlock>
       <FetchStates of={roster} what="the roster">
-        {(value) => <Week roster={value} days={days} mayChange={mayChange} />}
+        {(value) => (
+          <div className={ui.stackWide}>
+            <Week roster={value} days={days} mayChange={mayChange} />
+            {mayChange && <ShiftForm key={monday} monday={monday} />}
+            <ClosedDays closedDays={value.closedDays} mayChange={mayChange} />
+          </div>
+        )}
       </FetchStates>
-      {mayChange && (
-        <>
-          <AddShift monday={monday} />
-          <CloseDay />
-        </>
-      )}
     </>
   );
 }
@@ -63,36 +62,26 @@ function mondayOf(at: number, weeks: number, { startOfDay }: Moments): number {
 
 function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly number[]; mayChange: boolean }) {
   const moments = useMoments();
-  const { clock, day, startOfDay } = moments;
-  const toast = useToast();
-  const back = useApiMutation(['people', 'plan']);
-  const remove = useApiMutation(['people', 'plan']);
+  const { day, startOfDay } = moments;
+  const { takeOff, error } = useTakeOff();
   const { shifts } = roster;
   const people = [...new Map(shifts.map(({ person }) => [person.id, person])).values()].sort((a, b) =>
     a.name.localeCompare(b.name),
   );
   if (people.length === 0)
     return <Empty>Nobody is on the roster this week. Without shifts nothing can be planned.</Empty>;
-  const takeOff = ({ id, person, startsAt, endsAt }: RosterShiftView) =>
-    remove.mutate(api('DELETE /roster/{id}', { id }), {
-      onSuccess: () =>
-        toast(`${person.name} is off on ${day(startsAt)}.`, () =>
-          back.mutate(api('POST /roster', { body: { personId: person.id, startsAt, endsAt } })),
-        ),
-    });
+  const closed = days.map((midnight) => closedName(roster, midnight, moments));
   return (
     <div className={ui.scrollX}>
-      <ErrorMessage error={remove.error ?? back.error} />
+      <ErrorMessage error={error} />
       <table className={styles.week}>
         <thead>
           <tr>
             <th>Who</th>
-            {days.map((midnight) => (
+            {days.map((midnight, at) => (
               <th key={midnight}>
                 {day(midnight)}
-                {closedName(roster, midnight, moments) && (
-                  <span className={ui.small}> closed: {closedName(roster, midnight, moments)}</span>
-                )}
+                {closed[at] && <span className={ui.small}> closed: {closed[at]}</span>}
               </th>
             ))}
           </tr>
@@ -101,25 +90,20 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
           {people.map((person) => (
             <tr key={person.id}>
               <th>{person.name}</th>
-              {days.map((midnight) => (
+              {days.map((midnight, at) => (
                 <td key={midnight}>
                   {shifts
                     .filter(
-                      (shift) => shift.person.id === person.id && startOfDay(Date.parse(shift.startsAt)) === midnight,
+                      ({ person: { id }, startsAt }) =>
+                        id === person.id && startOfDay(Date.parse(startsAt)) === midnight,
                     )
                     .map((shift) => (
-                      <span key={shift.id} className={styles.shift}>
-                        {clock(shift.startsAt)}–{clock(shift.endsAt)}
-                        {mayChange && (
-                          <button
-                            type="button"
-                            aria-label={`Take ${person.name} off on ${day(shift.startsAt)}`}
-                            onClick={() => takeOff(shift)}
-                          >
-                            ×
-                          </button>
-                        )}
-                      </span>
+                      <Shift
+                        key={shift.id}
+                        shift={shift}
+                        closed={!!closed[at]}
+                        onTakeOff={mayChange ? takeOff : null}
+                      />
                     ))}
                 </td>
               ))}
@@ -131,67 +115,47 @@ function Week({ roster, days, mayChange }: { roster: RosterView; days: readonly 
   );
 }
 
+function useTakeOff() {
+  const { day } = useMoments();
+  const toast = useToast();
+  const back = useApiMutation(['people', 'plan']);
+  const remove = useApiMutation(['people', 'plan']);
+  const takeOff = ({ id, person, startsAt, endsAt }: RosterShiftView) =>
+    remove.mutate(api('DELETE /roster/{id}', { id }), {
+      onSuccess: () =>
+        toast(`${person.name} is off on ${day(startsAt)}.`, () =>
+          back.mutate(api('POST /roster', { body: { personId: person.id, startsAt, endsAt } })),
+        ),
+    });
+  return { takeOff, error: remove.error ?? back.error };
+}
+
+/** @param closed the lab is closed on that day, so that the shift does not count */
+function Shift(props: {
+  shift: RosterShiftView;
+  closed: boolean;
+  onTakeOff: ((shift: RosterShiftView) => void) | null;
+}) {
+  const { shift, closed, onTakeOff } = props;
+  const { clock, day } = useMoments();
+  const hours = `${clock(shift.startsAt)}–${clock(shift.endsAt)}`;
+  return (
+    <span className={styles.shift}>
+      {closed ? <s title="The lab is closed">{hours}</s> : hours}
+      {onTakeOff && (
+        <button
+          type="button"
+          aria-label={`Take ${shift.person.name} off on ${day(shift.startsAt)}`}
+          onClick={() => onTakeOff(shift)}
+        >
+          ×
+        </button>
+      )}
+    </span>
+  );
+}
+
 function closedName({ closedDays }: RosterView, midnight: number, { toLocalInput }: Moments): string {
   const here = toLocalInput(midnight).slice(0, 10);
   return closedDays.find((closed) => closed.day === here)?.name ?? '';
-}
-
-function AddShift({ monday }: { monday: number }) {
-  const { fromLocalInput, toLocalInput } = useMoments();
-  const people = useApiQuery('people', api('GET /people'));
-  const [personId, setPersonId] = useState('');
-  const [from, setFrom] = useState(toLocalInput(monday + 6 * 3_600_000));
-  const [to, setTo] = useState(toLocalInput(monday + 14 * 3_600_000));
-  const add = useApiMutation(['people', 'plan']);
-  const rows = people.value?.rows ?? [];
-  const [startsAt, endsAt] = [fromLocalInput(from), fromLocalInput(to)];
-  return (
-    <form
-      className={clsx(ui.filters, ui.framed)}
-      style={{ marginTop: '1.5rem' }}
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (startsAt && endsAt) add.mutate(api('POST /roster', { body: { personId, startsAt, endsAt } }));
-      }}
-    >
-      <SelectField
-        label="Put on the roster"
-        none="Choose …"
-        value={personId}
-        onChange={setPersonId}
-        choices={rows
-          .filter(({ roles }) => roles.includes('technician'))
-          .map(({ id, name }) => ({ value: id, label: name }))}
-      />
-      <TextField label="From" type="datetime-local" value={from} onChange={setFrom} />
-      <TextField label="Until" type="datetime-local" value={to} onChange={setTo} />
-      <button type="submit" className={ui.button} disabled={!personId || !startsAt || !endsAt || add.isPending}>
-        Add the shift
-      </button>
-      <ErrorMessage error={add.error} />
-    </form>
-  );
-}
-
-/** Closes the lab for a whole day; the planner then places nothing on it. */
-function CloseDay() {
-  const [closed, setClosed] = useState('');
-  const [name, setName] = useState('');
-  const save = useApiMutation(['people', 'plan'], () => setName(''));
-  return (
-    <form
-      className={clsx(ui.filters, ui.framed)}
-      onSubmit={(event) => {
-        event.preventDefault();
-        save.mutate(api('POST /roster/closed-days', { body: { day: closed, name } }));
-      }}
-    >
-      <TextField label="Close the lab on" type="date" value={closed} onChange={setClosed} />
-      <TextField label="Because" value={name} onChange={setName} placeholder="e.g. public holiday" />
-      <button type="submit" className={ui.button} disabled={!closed || !name.trim() || save.isPending}>
-        Close that day
-      </button>
-      <ErrorMessage error={save.error} />
-    </form>
-  );
 }
