@@ -1,35 +1,40 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
+import type { RefObject } from 'react';
 import type { FieldValues, UseFormReturn } from 'react-hook-form';
-import { readKept, writeKept } from '../local-storage.js';
+import { forgetKept, readKept, writeKept } from '../local-storage.js';
 
-/** Fields that nobody has touched follow what comes from the server. */
-export function useFollow<Values extends FieldValues>(hook: UseFormReturn<Values>, initial: Values): void {
-  const followed = useRef(initial);
+/**
+ * Fields that nobody has touched follow what comes from the server.
+ *
+ * @returns the newest start of the form
+ */
+export function useStart<Values extends FieldValues>(hook: UseFormReturn<Values>, initial: Values): RefObject<Values> {
+  const start = useRef(initial);
   useEffect(() => {
-    if (JSON.stringify(followed.current) === JSON.stringify(initial)) return;
-    followed.current = initial;
+    if (isSame(start.current, initial)) return;
+    start.current = initial;
     hook.reset(initial, { keepDirtyValues: true });
   }, [hook, initial]);
+  return start;
 }
 
 /** Keeps what is typed on this device, and brings it back after a reload; without a name nothing is kept. */
 export function useKeepTyped<Values extends FieldValues>(
   hook: UseFormReturn<Values>,
-  initial: Values,
+  start: RefObject<Values>,
   keepAs: string | undefined,
 ): void {
-  const start = useRef(initial);
   useLayoutEffect(() => {
     const kept = keepAs ? readKept<Partial<Values>>(keepAs) : null;
     if (kept) hook.reset({ ...start.current, ...kept }, { keepDefaultValues: true });
-  }, [hook, keepAs]);
+  }, [hook, start, keepAs]);
   useEffect(() => {
     if (!keepAs) return;
     return hook.subscribe({
       formState: { values: true },
-      callback: ({ values }) => writeKept(keepAs, values),
+      callback: ({ values }) => (isSame(values, start.current) ? forgetKept(keepAs) : writeKept(keepAs, values)),
     });
-  }, [hook, keepAs]);
+  }, [hook, start, keepAs]);
 }
 
 /** Asks before the page is closed or loaded anew while something is typed that is kept nowhere. */
@@ -40,4 +45,8 @@ export function useUnloadWarning(unkept: boolean): void {
     addEventListener('beforeunload', warn);
     return () => removeEventListener('beforeunload', warn);
   }, [unkept]);
+}
+
+function isSame(values: unknown, others: unknown): boolean {
+  return JSON.stringify(values) === JSON.stringify(others);
 }

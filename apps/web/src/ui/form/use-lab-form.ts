@@ -3,7 +3,7 @@ import type { FormEvent } from 'react';
 import { useForm } from 'react-hook-form';
 import type { Control, DefaultValues, FieldValues, UseFormReturn } from 'react-hook-form';
 import { forgetKept } from '../local-storage.js';
-import { useFollow, useKeepTyped, useUnloadWarning } from './keep-typed.js';
+import { useKeepTyped, useStart, useUnloadWarning } from './keep-typed.js';
 import { focusFirstWrong, placeErrors } from './place-errors.js';
 
 export interface LabFormOptions<Values extends FieldValues> {
@@ -37,6 +37,8 @@ export interface LabForm<Values extends FieldValues> {
   error: Error | null;
   /** Shows a refusal that came by another way as if this form had been sent. */
   refuse: (thrown: unknown) => void;
+  /** Throws away what is typed. */
+  discard: () => void;
 }
 
 /** Fills in and sends something: refusals stand where they belong, and none loses what was typed. */
@@ -50,8 +52,8 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
   const { isSubmitting: pending, isDirty: dirty } = hook.formState;
   const [error, setError] = useState<Error | null>(null);
   const labels = useRef(new Map<string, string>());
-  useFollow(hook, initial);
-  useKeepTyped(hook, initial, keepAs);
+  const start = useStart(hook, initial);
+  useKeepTyped(hook, start, keepAs);
   useUnloadWarning(dirty && !keepAs);
 
   const enter = useCallback((name: string, label: string) => {
@@ -70,6 +72,11 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
     showWrong();
   };
 
+  function startFrom(values: Values) {
+    hook.reset(values);
+    if (keepAs) forgetKept(keepAs);
+  }
+
   async function sendTyped(values: Values, button: string) {
     const found = Object.entries(check?.(values, button) ?? {});
     const wrong = found.flatMap(([field, sentence]) => (sentence ? [{ field, sentence }] : []));
@@ -79,8 +86,7 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
     } catch (thrown) {
       return refuse(thrown);
     }
-    hook.reset(after === 'clear' ? initial : values);
-    if (keepAs) forgetKept(keepAs);
+    startFrom(after === 'clear' ? start.current : values);
   }
 
   function submit(event: FormEvent<HTMLFormElement>) {
@@ -92,5 +98,10 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
     void hook.handleSubmit((values) => sendTyped(values, button), showWrong)(event);
   }
 
-  return { id, control: hook.control, hook, enter, submit, pending, dirty, error, refuse };
+  function discard() {
+    setError(null);
+    startFrom(start.current);
+  }
+
+  return { id, control: hook.control, hook, enter, submit, pending, dirty, error, refuse, discard };
 }
