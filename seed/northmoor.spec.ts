@@ -6,7 +6,7 @@ import { METHODS } from './library/methods.js';
 import { ALL_REQUESTS } from './northmoor/all-requests.js';
 import type { NumberedRequest } from './northmoor/all-requests.js';
 import { HOUSE_METHODS } from './northmoor/house-methods.js';
-import { calibrationsAt } from './northmoor/calibrations.js';
+import { calibrationsAt, generationsOf } from './northmoor/calibrations.js';
 import { itemId, ITEMS } from './northmoor/items.js';
 import { LabTime } from './northmoor/lab-time.js';
 import { PEOPLE, ZONE } from './northmoor/people.js';
@@ -33,8 +33,9 @@ describe('the demo lab', () => {
   });
 
   it('gives every certificate a number of its own, on whatever day of the year it is loaded', () => {
-    const doubled = Array.from({ length: 366 }, (_, day) => WEDNESDAY + day * MS_PER_DAY).filter((nowMs) => {
-      const numbers = calibrationsAt(nowMs).map(({ tag, certificateNumber }) => `${tag} ${certificateNumber}`);
+    // An item is due within 350 days, so that this covers every day of a year for each of them.
+    const doubled = Array.from({ length: 366 + 350 }, (_, day) => WEDNESDAY + day * MS_PER_DAY).filter((nowMs) => {
+      const numbers = generationsOf(ITEMS[0]!, nowMs).map(({ certificateNumber }) => certificateNumber);
       return new Set(numbers).size < numbers.length;
     });
     expect(doubled).toEqual([]);
@@ -76,6 +77,7 @@ function needsOfBatch(batch: DemoBatch): Needs {
 const WEDNESDAY = Date.parse('2026-11-25T10:30:00Z');
 const PERIOD = { startMs: WEDNESDAY, endMs: WEDNESDAY + 28 * MS_PER_DAY };
 const time = new LabTime(WEDNESDAY);
+const CALIBRATIONS = calibrationsAt(WEDNESDAY);
 
 /** The lab as matching sees it, every item in its best state: trouble is the business of other specs. */
 const LAB: Lab = {
@@ -95,15 +97,14 @@ const LAB: Lab = {
 };
 
 function standing(tag: string): Pick<Item, 'calibrations' | 'heldWindows'> {
-  const calibrations = calibrationsAt(WEDNESDAY)
-    .filter((each) => each.tag === tag)
-    .flatMap(({ standard, ranges, performedAt, dueAt }) =>
+  const calibrations = CALIBRATIONS.filter((each) => each.tag === tag).flatMap(
+    ({ standard, ranges, performedAt, dueAt }) =>
       ranges.map(({ direction, className, from, to }) => ({
         ...{ direction, standard, className, from, to },
         validFromMs: performedAt.getTime(),
         dueMs: dueAt.getTime(),
       })),
-    );
+  );
   const heldWindows = WINDOWS.filter((window) => window.tag === tag).map(({ from, to }) => ({
     startMs: time.at(...from).getTime(),
     endMs: time.at(...to).getTime(),

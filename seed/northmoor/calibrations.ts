@@ -44,7 +44,8 @@ export function calibrationsAt(nowMs: number): DemoCalibration[] {
   return ITEMS.filter(({ needsCalibration }) => needsCalibration).flatMap((item) => generationsOf(item, nowMs));
 }
 
-function generationsOf(item: Item, nowMs: number): DemoCalibration[] {
+/** The three of one item. Their days hang on the day when the item is due, and on nothing else. */
+export function generationsOf(item: Item, nowMs: number): DemoCalibration[] {
   const days = DUE_IN_DAYS[item.tag] ?? Math.round(new Chance(`due/${item.tag}`).between(35, 350));
   const dueDate = localDateAt(nowMs + days * MS_PER_DAY, ZONE);
   return Array.from({ length: GENERATIONS }, (_, index) => {

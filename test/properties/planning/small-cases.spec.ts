@@ -50,7 +50,7 @@ describe('small cases', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 100_000 }), fc.boolean(), (seed, roster) => {
         const problem = small(seed, 5, roster);
-        expect(makePlan(problem, { iterations: 300_000, seed: 1 }).cost.total).toBeCloseTo(leastCost(problem), 6);
+        expect(makePlan(problem, { iterations: 20_000, seed: 1 }).cost.total).toBeCloseTo(leastCost(problem), 6);
       }),
       { numRuns: 15 },
     );
