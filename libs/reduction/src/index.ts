@@ -17,8 +17,7 @@ export { READER_LIMITS } from './curve/curve-reading.js';
 export type { CurveReading, LineProblem, ProblemReason, ReaderLimits } from './curve/curve-reading.js';
 export { HEAD_BYTES, proposeFormat } from './curve/propose-format.js';
 export { sayDoubt, sayProblem } from './curve/say-problem.js';
-export { drawCurve, rowsToDraw } from './measures/draw-curve.js';
-export type { DrawnCurve } from './measures/draw-curve.js';
+export { rowsToDraw } from './measures/rows-to-draw.js';
 export type {
   CurveAxes,
   Flag,

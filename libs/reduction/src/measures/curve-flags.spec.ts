@@ -13,10 +13,10 @@ describe('flags of a curve', () => {
     ]);
   });
 
-  it('say when the curve starts above 5 % of its peak', () => {
-    expect(flags({ forceN: [0.5, 5, 10] })).toEqual([]);
-    expect(flags({ forceN: [0.6, 5, 10] })).toEqual([
-      'The curve starts at 0.6\u00a0N; up to 0.5\u00a0N is usual. Check preload and zero.',
+  it('say when the curve starts off zero by more than 1 % of its peak', () => {
+    expect(flags({ forceN: [0.1, 5, 10] })).toEqual([]);
+    expect(flags({ forceN: [0.2, 5, 10] })).toEqual([
+      'The curve starts at 0.2\u00a0N; up to 0.1\u00a0N is usual. Check preload and zero.',
     ]);
   });
 

@@ -40,7 +40,7 @@ describe('findSlope', () => {
 
   it('flags a part that is not straight', () => {
     expect(findSlope(loading, strain('regression', 0, 0.03), 0)).toMatchObject({
-      flags: [{ code: 'slope-line-poor' }],
+      flags: [{ code: 'slope-line-poor' }, { code: 'slope-window-curved' }],
     });
   });
 

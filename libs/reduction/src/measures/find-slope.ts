@@ -1,6 +1,7 @@
 import type { SlopeRecipe } from '../recipe/recipe.js';
 import { fitLine } from '../statistics/fit-line.js';
 import { firstReaching, placeReaching } from './crossings.js';
+import type { Place } from './crossings.js';
 import type { Flag, MissingReason, ResultPoint, SlopeLine } from './reduction-outcome.js';
 
 /** Rows of a loading curve, up to the peak. */
@@ -23,6 +24,14 @@ export type SlopeFound =
 const FEWEST_POINTS = 5;
 /** Least coefficient of determination of a line that is called straight (common practice, no source). */
 const LEAST_R_SQUARED = 0.999;
+/** Most that the scatter of the rows may make of a chord, as a share of it (common practice, no source). */
+const MOST_CHORD_SCATTER = 0.01;
+/** Most that the upper half of a straight part may differ from the lower one in slope (common practice, no source). */
+const MOST_CURVATURE = 0.05;
+/** What noise alone may do between the halves, in standard deviations. */
+const NOISE_SIGMAS = 3;
+/** Rows from which on the halves are compared. */
+const FEWEST_FOR_HALVES = 12;
 
 /**
  * The slope of the straight part between the recipe's bounds, on the rows up to the peak.
@@ -63,8 +72,23 @@ function chord(loading: Loading, recipe: SlopeRecipe, foot: number): SlopeFound 
     { slope, footX: first.x - first.y / slope, fromIndex: first.index, toIndex: second.index, rSquared: 1 },
     first,
     second,
-    [],
+    chordFlags(x, y, [first, second], slope),
   );
+}
+
+/**
+ * What the two ends of a chord do not show: how many rows lie between them, and how far the rows scatter about a line. The chord's own
+ * standard uncertainty is that of two single readings.
+ */
+function chordFlags(x: Float64Array, y: Float64Array, [first, second]: readonly [Place, Place], slope: number): Flag[] {
+  const rows = second.index - first.index + 1;
+  if (rows < FEWEST_POINTS)
+    return [{ code: 'slope-window-short', found: rows, allowed: FEWEST_POINTS, unit: 'points' }];
+  const { residualSd } = fitLine(x, y, first.index, second.index + 1);
+  const share = (Math.SQRT2 * residualSd) / (slope * (second.x - first.x));
+  return share > MOST_CHORD_SCATTER
+    ? [{ code: 'chord-noisy', found: share, allowed: MOST_CHORD_SCATTER, unit: '1' }]
+    : [];
 }
 
 /** Least-squares line through every row between the bounds (ISO 527-1, regression). */
@@ -78,12 +102,22 @@ function regression(loading: Loading, recipe: SlopeRecipe, foot: number): SlopeF
     return { state: 'not-found', reason: 'too-few-points', what: 'slope' };
   const { slope, intercept, rSquared } = fitLine(x, y, first, last + 1);
   const line = { slope, footX: -intercept / slope, fromIndex: first, toIndex: last, rSquared };
-  return found(
-    line,
-    { index: first, x: x[first]!, y: y[first]! },
-    { index: last, x: x[last]!, y: y[last]! },
-    regressionFlags(last - first + 1, rSquared),
-  );
+  return found(line, { index: first, x: x[first]!, y: y[first]! }, { index: last, x: x[last]!, y: y[last]! }, [
+    ...regressionFlags(last - first + 1, rSquared),
+    ...curvature(x, y, first, last),
+  ]);
+}
+
+/** A window that reaches into the bend has a softer upper half; one that begins in the slack a softer lower half. */
+function curvature(x: Float64Array, y: Float64Array, first: number, last: number): Flag[] {
+  const middle = (first + last) >> 1;
+  if (last - first + 1 < FEWEST_FOR_HALVES || !(x[middle]! > x[first]!) || !(x[last]! > x[middle]!)) return [];
+  const [lower, upper] = [fitLine(x, y, first, middle + 1), fitLine(x, y, middle, last + 1)];
+  const differs = Math.abs(upper.slope - lower.slope);
+  const noise = NOISE_SIGMAS * Math.hypot(upper.slopeSd, lower.slopeSd);
+  const found = differs / Math.max(upper.slope, lower.slope);
+  if (!(found > MOST_CURVATURE) || differs < noise) return [];
+  return [{ code: 'slope-window-curved', found, allowed: MOST_CURVATURE, unit: '1' }];
 }
 
 /** A bound met but for rounding, as a share of it, counts as met. */

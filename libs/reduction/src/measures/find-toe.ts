@@ -3,6 +3,8 @@ import { fitLine } from '../statistics/fit-line.js';
 import { HAIR, findSlope } from './find-slope.js';
 import type { Loading, SlopeFound } from './find-slope.js';
 import type { SlopeLine } from './reduction-outcome.js';
+import { takeUpFoot } from './take-up.js';
+import { yieldWindow } from './yield-window.js';
 import { WindowSums } from './window-sums.js';
 
 const MOST_ROUNDS = 50;
@@ -14,9 +16,14 @@ const MOST_ROUNDS = 50;
  */
 export function findSlopeAndToe(
   loading: Loading,
-  recipe: SlopeRecipe,
+  asked: SlopeRecipe,
   toe: ToeRecipe,
 ): { slope: SlopeFound; toeShift: number } {
+  const recipe = asked.bounds.over === 'yield-share' ? yieldWindow(loading, asked) : asked;
+  if (toe.way === 'take-up') {
+    const foot = takeUpFoot(loading);
+    return { slope: findSlope(loading, recipe, foot), toeShift: foot };
+  }
   const found = toe.way === 'none' ? null : slopeAndFoot(loading, recipe, toe);
   const bendsOver = found !== null && toe.way === 'steepest' && found.toeShift < loading.x[0]!;
   return found && !bendsOver ? found : { slope: findSlope(loading, recipe, 0), toeShift: 0 };
@@ -25,7 +32,7 @@ export function findSlopeAndToe(
 function slopeAndFoot(
   loading: Loading,
   recipe: SlopeRecipe,
-  toe: Exclude<ToeRecipe, { way: 'none' }>,
+  toe: Exclude<ToeRecipe, { way: 'none' | 'take-up' }>,
 ): { slope: SlopeFound; toeShift: number } {
   const steepest = toe.way === 'steepest' ? steepestLine(loading, toe.spanShare) : null;
   if (steepest) return { slope: findSlope(loading, recipe, steepest.footX), toeShift: steepest.footX };

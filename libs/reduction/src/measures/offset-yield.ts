@@ -1,6 +1,7 @@
 import { placeFallingToLine } from './crossings.js';
 import { lacking, measured } from './prepared-test.js';
 import type { Measure, Measured, PreparedTest } from './prepared-test.js';
+import { crossheadFlags } from './slope-results.js';
 
 /**
  * Stress where the curve meets a line parallel to the slope, moved along by the offset (ISO 6892-1 Rp, ASTM E8 7.7.1),
@@ -19,5 +20,11 @@ function atOffset(test: PreparedTest, offset: number): Measured[] {
   const place = placeFallingToLine(x, y, slope.slope, slope.footX + offset, slope.toIndex, breakIndex);
   if (!place) return lacking('not-reached', `offset ${offset}`, offset);
   const point = { role: 'crossing', index: place.index, x: place.x, y: place.y } as const;
-  return measured(place.y, axes.yUnit, [point, ...slopePoints], slopeFlags, offset);
+  return measured(
+    place.y,
+    axes.yUnit,
+    [point, ...slopePoints],
+    [...slopeFlags, ...crossheadFlags(test, 'strain-from-crosshead')],
+    offset,
+  );
 }

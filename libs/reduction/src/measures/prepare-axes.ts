@@ -18,6 +18,8 @@ export interface PreparedAxes {
   readonly stressLacks: string | null;
   readonly strainLacks: string | null;
   readonly isCrosshead: boolean;
+  /** Row of the record that the first value belongs to. */
+  readonly firstRow: number;
   readonly flags: readonly Flag[];
 }
 
@@ -48,6 +50,7 @@ export function prepareAxes(
     stressLacks: up.lacks,
     strainLacks: along.lacks,
     isCrosshead: along.isCrosshead,
+    firstRow: 0,
     flags: isTurned ? [{ code: 'sign-turned', found: least * up.factor, allowed: 0, unit: up.yUnit }] : [],
   };
 }
@@ -91,8 +94,19 @@ function alongValues(along: AlongAxis, pointCount: number, peakIndex: number): F
   if (!along.values) return Float64Array.from({ length: pointCount }, (_, row) => row);
   if (!along.values.every(Number.isFinite)) return null;
   const start = along.fromStart ? along.values[0]! : 0;
-  const isTurned = along.values[peakIndex]! < along.values[0]!;
+  const isTurned = runsDown(along.values, peakIndex);
   return scaled(along.values, isTurned ? -along.factor : along.factor, start);
+}
+
+/** Whether the column goes further down than up on its way to the peak; what an extensometer shows once it is off does not count. */
+function runsDown(values: Float64Array, peakIndex: number): boolean {
+  let [least, most] = [0, 0];
+  for (let at = 1; at <= peakIndex; at++) {
+    const gone = values[at]! - values[0]!;
+    if (gone < least) least = gone;
+    if (gone > most) most = gone;
+  }
+  return -least > most;
 }
 
 /** (value − start) · factor, without a minus before zero; the column itself where nothing changes, since curves are long. */

@@ -1,6 +1,7 @@
 import type { Curve } from '../curve/curve.js';
 import type { ReductionRecipe } from '../recipe/recipe.js';
 import type { SpecimenDimensions } from '../recipe/specimen-dimensions.js';
+import type { Fall } from '../signals/slips.js';
 import type { CurveAxes, Flag, MissingReason, ResultPoint, SlopeLine } from './reduction-outcome.js';
 
 /** A curve turned and scaled for one recipe, with the places that several results share. */
@@ -31,6 +32,12 @@ export interface PreparedTest {
   readonly slopePoints: readonly ResultPoint[];
   /** What toe compensation takes off x. */
   readonly toeShift: number;
+  /** Row of the record that row 0 of x and y is: more than 0 where one loading of several is read. */
+  readonly firstRow: number;
+  /** Last row up to which x is the strain of the specimen: the extensometer was on it. */
+  readonly lastStrainRow: number;
+  /** Falls of the load that are no yielding. */
+  readonly falls: readonly Fall[];
 }
 
 /** One value of a measure, or why there is none; `at` as in `ReducedResult`. */

@@ -17,7 +17,19 @@ export type FlagCode =
   | 'few-peaks'
   | 'break-near-mark'
   | 'deflection-large'
-  | 'stress-at-strain-past-peak';
+  | 'stress-at-strain-past-peak'
+  | 'extension-ended'
+  | 'extension-jumped'
+  | 'load-fell-and-came-back'
+  | 'spike-left-out'
+  | 'rows-missing'
+  | 'slack-at-start'
+  | 'coarse-at-yield'
+  | 'strain-from-crosshead'
+  | 'slope-window-curved'
+  | 'chord-noisy'
+  | 'peak-at-limit'
+  | 'yields-without-hardening';
 
 /** A remark on one result or on the whole curve, with the figure that caused it and the one that it was held against. */
 export interface Flag {
@@ -25,6 +37,8 @@ export interface Flag {
   readonly found: number;
   readonly allowed: number;
   readonly unit: string;
+  /** First and last row that it is about, where it is about some rows only. */
+  readonly rows?: readonly [number, number];
 }
 
 /** A place on the curve that a result rests on. */
@@ -59,7 +73,8 @@ export type MissingReason =
   | 'no-yield-drop'
   | 'too-few-points'
   | 'not-finite'
-  | 'does-not-apply';
+  | 'does-not-apply'
+  | 'extension-ended';
 
 /** A result that was asked for and could not be had; `what` names the dimension, column or parameter. */
 export interface MissingResult {
@@ -102,6 +117,12 @@ export type ReductionOutcome =
 
 export interface ReductionRefusal {
   readonly reason:
-    'too-few-points' | 'no-load-column' | 'dimension-missing' | 'recipe-wrong' | 'not-finite' | 'no-load';
+    | 'too-few-points'
+    | 'no-load-column'
+    | 'dimension-missing'
+    | 'recipe-wrong'
+    | 'not-finite'
+    | 'no-load'
+    | 'loading-missing';
   readonly what: string;
 }

@@ -26,12 +26,41 @@ const FLAGS: Readonly<Record<FlagCode, (found: string, allowed: string) => strin
     `Deflection reaches ${found} of the span; above ${allowed} the simple formula is no longer fair.`,
   'stress-at-strain-past-peak': (found, allowed) =>
     `The peak lies at ${found}, before the strain of ${allowed}; report the peak as the strength.`,
+  'extension-ended': (found) =>
+    `The extensometer was taken off, or stood still, at ${found}; strains after it are not reported, loads are.`,
+  'extension-jumped': (found) =>
+    `The extension jumps by ${found} while the load stands: the extensometer slipped. What is read after it is in doubt.`,
+  'load-fell-and-came-back': (found, allowed) =>
+    `The load fell from ${allowed} to ${found} and came back along the same line: a grip slipped, or the specimen was unloaded. It is no yield point.`,
+  'spike-left-out': (found, allowed) =>
+    `A reading of ${found} beside ${allowed} is a disturbance of the signal; it was left out. Look at the record.`,
+  'rows-missing': (found, allowed) =>
+    `The record has a gap of ${found}, where ${allowed} is usual; a peak in the gap is lost.`,
+  'coarse-at-yield': (found, allowed) =>
+    `The rows at the upper yield are ${found} of it apart, up to ${allowed} is usual: its top may lie between them. Record faster.`,
+  'slack-at-start': (found) =>
+    `The travel holds ${found} before the load rises: slack, which the method does not take out. Preload the specimen.`,
+  'strain-from-crosshead': () =>
+    'The strain comes from crosshead travel, which holds the give of the load train; an offset needs an extensometer.',
+  'slope-window-curved': (found, allowed) =>
+    `The straight part bends: its halves differ by ${found} of the slope, up to ${allowed} is usual. Look at the bounds.`,
+  'chord-noisy': (found, allowed) =>
+    `The two ends of the chord scatter by ${found} of the slope, up to ${allowed} is usual. Record finer, or use a regression.`,
+  'peak-at-limit': (found, allowed) =>
+    `The load still rises at ${found}, where the method stops looking (${allowed}); the figure is that at the limit.`,
+  'yields-without-hardening': (found) =>
+    `The load only falls after the upper yield of ${found}; it stands in for the strength, which the metal does not show.`,
 };
 
 /** One flag as a sentence for people, with its figures. */
-export function sayFlag({ code, found, allowed, unit }: Flag): string {
+export function sayFlag({ code, found, allowed, unit, rows }: Flag): string {
   const shown = (value: number) => `${formatNumber(value)}${unit === '1' ? '' : `\u00a0${unit}`}`;
-  return FLAGS[code](shown(found), shown(allowed));
+  return FLAGS[code](shown(found), shown(allowed)) + (rows ? sayRows(rows) : '');
+}
+
+/** Rows are counted from 1, as in a table of the file. */
+function sayRows([from, to]: readonly [number, number]): string {
+  return from === to ? ` (row ${from + 1})` : ` (rows ${from + 1} to ${to + 1})`;
 }
 
 const REASONS: Readonly<Record<MissingReason, string>> = {
@@ -45,6 +74,7 @@ const REASONS: Readonly<Record<MissingReason, string>> = {
   'too-few-points': 'too few points lie between the bounds',
   'not-finite': 'the figures are too large or too small to be kept',
   'does-not-apply': 'it does not apply to this kind of test',
+  'extension-ended': 'the extensometer was taken off or stood still before it',
 };
 
 /** Why a result is missing, as words that follow its name. */

@@ -1,6 +1,6 @@
 import { lacking, measured } from './prepared-test.js';
 import type { Measure, PreparedTest } from './prepared-test.js';
-import type { Flag } from './reduction-outcome.js';
+import type { Flag, FlagCode } from './reduction-outcome.js';
 
 /** Slope of stress over strain, MPa: Young's, flexural, compressive or shear modulus, by the recipe's way and bounds. */
 export const modulus: Measure = (test) => {
@@ -23,12 +23,13 @@ export const stiffness: Measure = (test) => {
 function slopeResult(test: PreparedTest, unit: string, factor = 1) {
   const { slope, slopeMissing, slopePoints, slopeFlags } = test;
   if (!slope) return lacking(slopeMissing?.reason ?? 'slope-missing', slopeMissing?.what ?? 'slope');
-  return measured(slope.slope * factor, unit, slopePoints, [...slopeFlags, ...crosshead(test)]);
+  return measured(slope.slope * factor, unit, slopePoints, [
+    ...slopeFlags,
+    ...crossheadFlags(test, 'slope-from-crosshead'),
+  ]);
 }
 
-/** Strain from the crosshead holds the give of the whole load train, so that the modulus comes out low. */
-function crosshead({ isCrosshead, axes }: PreparedTest): Flag[] {
-  return isCrosshead && axes.xName === 'strain'
-    ? [{ code: 'slope-from-crosshead', found: 1, allowed: 0, unit: '1' }]
-    : [];
+/** Strain from the crosshead holds the give of the whole load train, so that a modulus comes out low and an offset is met early. */
+export function crossheadFlags({ isCrosshead, axes }: PreparedTest, code: FlagCode): Flag[] {
+  return isCrosshead && axes.xName === 'strain' ? [{ code, found: 1, allowed: 0, unit: '1' }] : [];
 }

@@ -65,7 +65,7 @@ function bendingStrain(curve: Curve, recipe: ReductionRecipe, dimensions: Specim
   if (!deflection) return curve.strain ? asStrain(curve.strain) : travel(curve, null);
   const factor = deflectionFactor(recipe, dimensions);
   if (typeof factor !== 'number') return travel(curve, factor.lacks);
-  return { ...asStrain(deflection), factor, fromStart: !curve.extensionMm, isCrosshead: false };
+  return { ...asStrain(deflection), factor, fromStart: !curve.extensionMm, isCrosshead: !curve.extensionMm };
 }
 
 function deflectionFactor(recipe: ReductionRecipe, dimensions: SpecimenDimensions): FromDimensions {

@@ -1,4 +1,5 @@
 import { placeReaching } from './crossings.js';
+import type { Place } from './crossings.js';
 import { lacking, measured } from './prepared-test.js';
 import type { Measure, Measured, PreparedTest } from './prepared-test.js';
 import type { Flag } from './reduction-outcome.js';
@@ -22,12 +23,12 @@ function atStrain(test: PreparedTest, strain: number): Measured[] {
     place.y,
     axes.yUnit,
     [{ role: 'at-strain', index: place.index, x: place.x, y: place.y }],
-    pastPeak(test, place.x, strain),
+    pastPeak(test, place, strain),
     strain,
   );
 }
 
-function pastPeak({ x, peakIndex, toeShift, axes }: PreparedTest, at: number, strain: number): Flag[] {
-  if (at <= x[peakIndex]!) return [];
+function pastPeak({ x, y, peakIndex, toeShift, axes }: PreparedTest, at: Place, strain: number): Flag[] {
+  if (at.x <= x[peakIndex]! || at.y >= y[peakIndex]!) return [];
   return [{ code: 'stress-at-strain-past-peak', found: x[peakIndex]! - toeShift, allowed: strain, unit: axes.xUnit }];
 }

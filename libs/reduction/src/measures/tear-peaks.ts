@@ -13,14 +13,15 @@ export const meanTearPeaks: Measure = (test) =>
 /** Median of the same peaks, in the same unit (ISO 6133; from memory). */
 export const medianTearPeaks: Measure = (test) => overPeaks(test, median);
 
-function overPeaks(test: PreparedTest, figure: (heights: number[]) => number): Measured[] {
+function overPeaks(test: PreparedTest, figure: (heights: readonly number[]) => number): Measured[] {
   const { recipe, stressLacks, axes, y } = test;
   if (!recipe.trace) return lacking('recipe-missing', 'trace');
   if (stressLacks !== null) return lacking('dimension-missing', stressLacks);
   if (axes.xName !== 'travel') return lacking('no-travel-column', 'displacementMm');
   const window = traceWindow(test, recipe.trace);
   if (!window) return lacking('not-reached', `${recipe.trace.fromMm} mm`);
-  const peaks = peaksBetween(y, window.from.index, window.to.index, recipe.trace.peakDropShare * y[test.peakIndex]!);
+  const all = peaksBetween(y, window.from.index, window.to.index, recipe.trace.peakDropShare * y[test.peakIndex]!);
+  const peaks = afterShare(test, all, recipe.trace.leaveOutShare ?? 0, window.to.x);
   if (peaks.length === 0) return lacking('not-reached', 'a peak between the bounds');
   const few: Flag[] =
     peaks.length < FEWEST_PEAKS
@@ -28,6 +29,14 @@ function overPeaks(test: PreparedTest, figure: (heights: number[]) => number): M
       : [];
   const points = [...windowEnds(window), ...peaks.map((row) => pointAt(test, 'trace-peak', row))];
   return measured(figure(peaks.map((row) => y[row]!)), axes.yUnit, points, [...window.flags, ...few]);
+}
+
+/** Without the peaks of the first part of the trace, counted from its first peak to its end (ISO 13937-2: the first quarter; from memory, high). */
+function afterShare({ x }: PreparedTest, peaks: readonly number[], share: number, end: number): readonly number[] {
+  const [first] = peaks;
+  if (first === undefined || share === 0) return peaks;
+  const from = x[first]! + share * (end - x[first]!);
+  return peaks.filter((row) => x[row]! >= from);
 }
 
 /**
@@ -50,7 +59,7 @@ export function peaksBetween(y: Float64Array, from: number, to: number, drop: nu
   return peaks;
 }
 
-function median(heights: number[]): number {
+function median(heights: readonly number[]): number {
   const sorted = [...heights].sort((a, b) => a - b);
   const middle = sorted.length >> 1;
   return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;

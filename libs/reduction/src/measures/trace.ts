@@ -23,9 +23,11 @@ export interface TraceWindow {
 }
 
 /** The trace between the recipe's bounds; a trace that ends too soon is judged up to its end and flagged. */
-export function traceWindow(test: PreparedTest, { fromMm, toMm }: TraceRecipe): TraceWindow | null {
+export function traceWindow(test: PreparedTest, recipe: TraceRecipe): TraceWindow | null {
   const { x, y } = test;
   const start = x[0]!;
+  const { travelPerMm = 1 } = recipe;
+  const [fromMm, toMm] = [recipe.fromMm * travelPerMm, recipe.toMm * travelPerMm];
   const last = x.length - 1;
   const from =
     fromMm === 0 ? { index: 0, share: 0, x: start, y: y[0]! } : placeReaching(x, y, 'x', start + fromMm, 0, last);

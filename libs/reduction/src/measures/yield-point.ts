@@ -1,5 +1,6 @@
 import { lacking, measured, pointAt } from './prepared-test.js';
 import type { Measure, PreparedTest } from './prepared-test.js';
+import type { Flag } from './reduction-outcome.js';
 
 /** ISO 6892-1: a drop of at least 0.5 %, not exceeded within the next 0.05 % of strain (from memory). */
 const STANDARD_DROP = { dropShare: 0.005, lastingStrain: 0.0005 };
@@ -11,8 +12,16 @@ export const upperYield: Measure = (test) => {
   if (test.stressLacks !== null) return lacking('dimension-missing', test.stressLacks);
   const upper = findUpperYield(test);
   if (upper === null) return lacking('no-yield-drop', 'drop after yield');
-  return measured(test.y[upper]!, test.axes.yUnit, [pointAt(test, 'upper-yield', upper)]);
+  return measured(test.y[upper]!, test.axes.yUnit, [pointAt(test, 'upper-yield', upper)], coarseFlags(test, upper));
 };
+
+/** Rows so far apart at ReH, as a share of it, that its top may lie between them (common practice, no source). */
+const MOST_STEP_SHARE = 0.01;
+
+function coarseFlags({ y }: PreparedTest, upper: number): Flag[] {
+  const found = (y[upper]! - y[Math.max(0, upper - 1)]!) / y[upper]!;
+  return found > MOST_STEP_SHARE ? [{ code: 'coarse-at-yield', found, allowed: MOST_STEP_SHARE, unit: '1' }] : [];
+}
 
 /** ReL, MPa: the lowest stress while yielding, leaving out the transient just after ReH (ISO 6892-1). */
 export const lowerYield: Measure = (test) => {
@@ -27,16 +36,21 @@ export const lowerYield: Measure = (test) => {
   ]);
 };
 
-function dropOf({ recipe }: PreparedTest) {
+/** What the yield point is looked for in. */
+export type YieldTest = Pick<PreparedTest, 'x' | 'y' | 'recipe' | 'peakIndex' | 'breakIndex' | 'toeShift' | 'falls'>;
+
+function dropOf({ recipe }: Pick<PreparedTest, 'recipe'>) {
   return recipe.yieldPoint ?? STANDARD_DROP;
 }
 
-function findUpperYield(test: PreparedTest): number | null {
+/** Row of the highest stress before the first drop that lasts; null where there is none. A grip that slips is no yielding. */
+export function findUpperYield(test: YieldTest): number | null {
   const { y, x, breakIndex, peakIndex, toeShift } = test;
   const { dropShare } = dropOf(test);
   let top = 0;
   for (let at = 1; at <= breakIndex; at++) {
     if (y[at]! > y[top]!) top = at;
+    else if (test.falls.some((fall) => fall.top === top && at < fall.back)) continue;
     else if (y[at]! <= y[top]! * (1 - dropShare) && y[top]! > y[peakIndex]! / 2 && lasts(test, top, at)) {
       const isNecking = top === peakIndex && x[top]! - toeShift > LATEST_YIELD_STRAIN;
       return isNecking ? null : top;
@@ -46,7 +60,7 @@ function findUpperYield(test: PreparedTest): number | null {
 }
 
 /** Whether the stress stays below the top for the strain that the recipe asks. */
-function lasts(test: PreparedTest, top: number, from: number): boolean {
+function lasts(test: YieldTest, top: number, from: number): boolean {
   const { x, y, breakIndex } = test;
   const until = x[top]! + dropOf(test).lastingStrain;
   for (let at = from; at <= breakIndex; at++) {
@@ -56,10 +70,11 @@ function lasts(test: PreparedTest, top: number, from: number): boolean {
   return false;
 }
 
-/** Yielding ends where the stress first passes ReH again, or at the break. */
-function endOfYielding({ y, breakIndex }: PreparedTest, upper: number): number {
-  for (let at = upper + 1; at <= breakIndex; at++) if (y[at]! > y[upper]!) return at - 1;
-  return breakIndex;
+/** Yielding ends where the stress first passes ReH again, at the strength where that lies below ReH, or at the break. */
+function endOfYielding({ y, breakIndex, peakIndex }: PreparedTest, upper: number): number {
+  const until = peakIndex > upper ? peakIndex : breakIndex;
+  for (let at = upper + 1; at <= until; at++) if (y[at]! > y[upper]!) return at - 1;
+  return until;
 }
 
 /**

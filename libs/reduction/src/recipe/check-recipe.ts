@@ -13,7 +13,7 @@ export function checkRecipe(recipe: ReductionRecipe): FieldProblem[] {
     oneOf('section', section, SECTIONS),
     ...results.map((key, at) => oneOf(`results[${at}]`, key, RESULT_KEYS)),
     ...slopeProblems(recipe),
-    oneOf('toe.way', toe.way, ['none', 'slope-line', 'steepest']),
+    oneOf('toe.way', toe.way, ['none', 'slope-line', 'steepest', 'take-up']),
     toe.way === 'steepest' ? numberProblem('toe.spanShare', toe.spanShare, { above: 0, max: 1, unit: '1' }) : null,
     oneOf('break.way', recipe.break.way, ['end-of-curve', 'load-drop']),
     recipe.break.way === 'load-drop'
@@ -24,6 +24,7 @@ export function checkRecipe(recipe: ReductionRecipe): FieldProblem[] {
       numberProblem(`atStrains[${at}]`, strain, { above: 0, unit: 'mm/mm' }),
     ),
     peakUpToStrain === undefined ? null : numberProblem('peakUpToStrain', peakUpToStrain, { above: 0, unit: 'mm/mm' }),
+    recipe.loading === undefined ? null : numberProblem('loading', recipe.loading, { min: 1, max: 1000, unit: '' }),
     ...bendingProblems(recipe),
     ...windowProblems(recipe),
     ...yieldProblems(recipe),
@@ -36,9 +37,9 @@ function slopeProblems({ slope }: ReductionRecipe): Problems {
   const { over, from, to } = slope.bounds;
   return [
     oneOf('slope.way', slope.way, ['chord', 'regression']),
-    oneOf('slope.bounds.over', over, ['strain', 'stress', 'peak-share']),
+    oneOf('slope.bounds.over', over, ['strain', 'stress', 'peak-share', 'yield-share']),
     numberProblem('slope.bounds.from', from, { min: 0, unit: '' }),
-    numberProblem('slope.bounds.to', to, { above: from, ...(over === 'peak-share' ? { max: 1 } : {}), unit: '' }),
+    numberProblem('slope.bounds.to', to, { above: from, ...(over.endsWith('-share') ? { max: 1 } : {}), unit: '' }),
   ];
 }
 
@@ -61,6 +62,12 @@ function windowProblems({ trace, hardening }: ReductionRecipe): Problems {
   return [
     trace ? numberProblem('trace.fromMm', trace.fromMm, { min: 0, unit: 'mm' }) : null,
     trace ? numberProblem('trace.toMm', trace.toMm, { above: trace.fromMm, unit: 'mm' }) : null,
+    trace?.travelPerMm === undefined
+      ? null
+      : numberProblem('trace.travelPerMm', trace.travelPerMm, { above: 0, max: 10, unit: 'mm/mm' }),
+    trace?.leaveOutShare === undefined
+      ? null
+      : numberProblem('trace.leaveOutShare', trace.leaveOutShare, { min: 0, below: 1, unit: '1' }),
     trace ? numberProblem('trace.peakDropShare', trace.peakDropShare, { above: 0, below: 1, unit: '1' }) : null,
     hardening ? numberProblem('hardening.fromStrain', hardening.fromStrain, { min: 0, unit: 'mm/mm' }) : null,
     hardening
