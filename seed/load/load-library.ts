@@ -6,7 +6,10 @@ import { METHODS } from '../library/methods.js';
 import { idOf } from '../northmoor/ids.js';
 import { insertAll } from './insert.js';
 
-/** The published methods and materials that any lab starts with. What is there already stays as it is. */
+/**
+ * The published methods and materials that any lab starts with, and what has been put right in them since: a method's next version
+ * stands beside the one before, which stays as it is with all that rests on it.
+ */
 export async function loadLibrary(records: DataSource): Promise<void> {
   await records.transaction(async (manager) => {
     await lockWhile(manager, 'library');
@@ -30,12 +33,20 @@ export async function addMethods(manager: EntityManager, methods: readonly Metho
     state: 'offered' as const,
     enteredBy: null,
   }));
-  const there = new Set((await manager.find(MethodEntity)).map(({ id }) => id));
-  await insertAll(
-    manager,
-    MethodEntity,
-    rows.filter(({ id }) => !there.has(id)),
-  );
+  const newest = newestByCode(await manager.find(MethodEntity));
+  const added = rows.flatMap((row) => {
+    const known = newest.get(row.code);
+    if (!known) return [row];
+    // What a lab wrote itself is the lab's to follow up, and what it no longer offers stays so.
+    return known.enteredBy === null && known.version < row.version ? [{ ...row, state: known.state }] : [];
+  });
+  await insertAll(manager, MethodEntity, added);
+}
+
+function newestByCode(rows: readonly MethodEntity[]): ReadonlyMap<string, MethodEntity> {
+  const newest = new Map<string, MethodEntity>();
+  for (const row of rows) if (row.version > (newest.get(row.code)?.version ?? 0)) newest.set(row.code, row);
+  return newest;
 }
 
 export async function addMaterials(manager: EntityManager, materials: readonly Material[]): Promise<void> {

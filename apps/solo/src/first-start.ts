@@ -12,12 +12,16 @@ export interface FirstManager {
 }
 
 /**
- * Fills a database in which nobody is yet: with the demo lab, or with published methods and materials and one manager.
+ * Fills a database in which nobody is yet: with the demo lab, or with published methods and materials and one manager. A lab that is
+ * at work already is given what has been put right in the library since.
  *
  * @returns the manager of an empty lab, whose password is told this once
  */
 export async function fillOnFirstStart(records: LabRecords, empty: boolean): Promise<FirstManager | null> {
-  if (await hasPeople(records.manager)) return null;
+  if (await hasPeople(records.manager)) {
+    await loadLibrary(records.source);
+    return null;
+  }
   if (empty) return startEmpty(records);
   await loadDemoLab(records.source, records.clock.nowMs(), writePastReport);
   return null;

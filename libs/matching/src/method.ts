@@ -111,6 +111,8 @@ export interface Method {
   /** As printed on a report, e.g. `ISO 527-2`. */
   designation: string;
   version: number;
+  /** What this version puts right, in words; left out by the first. */
+  changed?: string;
   title: string;
   testType: TestType;
   direction: Direction;

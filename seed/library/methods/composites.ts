@@ -16,7 +16,7 @@ import {
   NO_TOE,
   strain,
   TO_THE_END,
-  TOE_BY_STEEPEST,
+  TOE_BY_TAKE_UP,
 } from './parts.js';
 
 const TABBED_GRIPS = { by: 'grips', ends: ['flat'], surfaces: ['fine-serrated', 'diamond', 'serrated'] } as const;
@@ -47,6 +47,9 @@ const beam = (width: number, thickness: number, span: number, overall: number, h
 export const COMPOSITE_METHODS: readonly Method[] = [
   method({
     id: 'iso-527-4',
+    version: 2,
+    changed:
+      'Slack at small loads is told from bending and stiffening: the old way missed the one and made up the other.',
     designation: 'ISO 527-4, ISO 527-5',
     title: 'Fibre composites, tension',
     testType: 'tension',
@@ -69,13 +72,16 @@ export const COMPOSITE_METHODS: readonly Method[] = [
     alignmentMaxBendingPct: 5,
     hazards: ['fragments', 'dust'],
     guardAlways: true,
-    reduction: { kind: 'tension', slope: chord(0.0005, 0.0025), toe: TOE_BY_STEEPEST, break: AT_LOAD_DROP },
+    reduction: { kind: 'tension', slope: chord(0.0005, 0.0025), toe: TOE_BY_TAKE_UP, break: AT_LOAD_DROP },
     reportSteps: THREE_FIGURES,
     source: 'ISO 527-4:2021, ISO 527-5:2021',
     confidence: 'from memory',
   }),
   method({
     id: 'astm-d3039',
+    version: 2,
+    changed:
+      'Slack at small loads is told from bending and stiffening: the old way missed the one and made up the other.',
     designation: 'ASTM D3039/D3039M',
     title: 'Polymer-matrix composites, tension',
     testType: 'tension',
@@ -98,7 +104,7 @@ export const COMPOSITE_METHODS: readonly Method[] = [
     alignmentMaxBendingPct: 5,
     hazards: ['fragments', 'dust'],
     guardAlways: true,
-    reduction: { kind: 'tension', slope: chord(0.001, 0.003), toe: TOE_BY_STEEPEST, break: AT_LOAD_DROP },
+    reduction: { kind: 'tension', slope: chord(0.001, 0.003), toe: TOE_BY_TAKE_UP, break: AT_LOAD_DROP },
     reportSteps: THREE_FIGURES,
     source:
       'ASTM D3039: 1 to 10 min, 2 mm/min and chord bounds seen on laboratory pages; geometry from memory; 3 to 5 % bending is good practice',
@@ -190,6 +196,9 @@ export const COMPOSITE_METHODS: readonly Method[] = [
   }),
   method({
     id: 'astm-d7264',
+    version: 2,
+    changed:
+      'Slack at small loads is told from bending and stiffening: the old way missed the one and made up the other.',
     designation: 'ASTM D7264',
     title: 'Composites, four-point flexure with half-span loading (procedure B)',
     testType: 'flexure-4',
@@ -213,7 +222,7 @@ export const COMPOSITE_METHODS: readonly Method[] = [
     reduction: {
       kind: 'flexure-4-point',
       slope: chord(0.001, 0.003),
-      toe: TOE_BY_STEEPEST,
+      toe: TOE_BY_TAKE_UP,
       break: AT_LOAD_DROP,
       bending: { spanMm: 128, innerSpanMm: 64, deflectionAt: 'mid-span' },
     },
@@ -223,6 +232,9 @@ export const COMPOSITE_METHODS: readonly Method[] = [
   }),
   method({
     id: 'iso-14125',
+    version: 2,
+    changed:
+      'Slack at small loads is told from bending and stiffening: the old way missed the one and made up the other.',
     designation: 'ISO 14125',
     title: 'Composites, three-point flexure',
     testType: 'flexure-3',
@@ -246,7 +258,7 @@ export const COMPOSITE_METHODS: readonly Method[] = [
     reduction: {
       kind: 'flexure-3-point',
       slope: chord(0.0005, 0.0025),
-      toe: TOE_BY_STEEPEST,
+      toe: TOE_BY_TAKE_UP,
       break: AT_LOAD_DROP,
       bending: { spanMm: 80, deflectionAt: 'mid-span' },
     },

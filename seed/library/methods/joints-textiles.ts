@@ -37,8 +37,14 @@ const peelStrip = (width: number, bonded: number, thickness: number, grips: numb
   need('gripSeparationMm', grips, [10, 300], ''),
 ];
 
-const peelRecipe = (fromMm: number, toMm: number) =>
-  ({ kind: 'peel', toe: NO_TOE, break: AT_LOAD_DROP, trace: { fromMm, toMm, peakDropShare: 0.02 } }) as const;
+/** @param travelPerMm crosshead travel for each mm of bond line: 2 where the free arm or both arms pay out (T, 180°), 1 at 90° */
+const peelRecipe = (fromMm: number, toMm: number, travelPerMm: number) =>
+  ({
+    kind: 'peel',
+    toe: NO_TOE,
+    break: AT_LOAD_DROP,
+    trace: { fromMm, toMm, peakDropShare: 0.02, travelPerMm },
+  }) as const;
 const PEEL_STEPS = { 'mean-peel': figures(3), 'highest-peel': figures(3), 'least-peel': figures(3) };
 
 /** Methods for adhesive joints, packaging and textiles. Grips, faces, minutes: common practice, no source. */
@@ -94,6 +100,8 @@ export const JOINT_METHODS: readonly Method[] = [
   }),
   method({
     id: 'astm-d1876',
+    version: 2,
+    changed: 'The bounds are lengths of bond line; both arms pay out, so that the crosshead travels twice as far.',
     designation: 'ASTM D1876',
     title: 'Adhesives, T-peel',
     testType: 'peel',
@@ -111,13 +119,15 @@ export const JOINT_METHODS: readonly Method[] = [
     minSpecimens: 10,
     defaultMinPerSpecimen: 6,
     defaultSetupMin: 12,
-    reduction: peelRecipe(25, 279),
+    reduction: peelRecipe(25, 152, 2),
     reportSteps: PEEL_STEPS,
     source: 'ASTM D1876: bond rate and ten specimens seen on a laboratory page; crosshead rate from memory',
     confidence: 'seen; rest from memory',
   }),
   method({
     id: 'iso-11339',
+    version: 2,
+    changed: 'The bounds are lengths of bond line; both arms pay out, so that the crosshead travels twice as far.',
     designation: 'ISO 11339',
     title: 'Adhesives, T-peel',
     testType: 'peel',
@@ -135,7 +145,7 @@ export const JOINT_METHODS: readonly Method[] = [
     minSpecimens: 5,
     defaultMinPerSpecimen: 6,
     defaultSetupMin: 12,
-    reduction: peelRecipe(25, 125),
+    reduction: peelRecipe(25, 125, 2),
     reportSteps: PEEL_STEPS,
     source: 'ISO 11339:2022: mean over 100 mm or more, first 25 mm left out',
     confidence: 'from memory (medium)',
@@ -159,13 +169,15 @@ export const JOINT_METHODS: readonly Method[] = [
     minSpecimens: 5,
     defaultMinPerSpecimen: 7,
     defaultSetupMin: 20,
-    reduction: peelRecipe(25, 125),
+    reduction: peelRecipe(25, 125, 1),
     reportSteps: PEEL_STEPS,
     source: 'ISO 8510-1:1990',
     confidence: 'from memory (medium)',
   }),
   method({
     id: 'iso-8510-2',
+    version: 2,
+    changed: 'The bounds are lengths of bond line; both arms pay out, so that the crosshead travels twice as far.',
     designation: 'ISO 8510-2',
     title: 'Adhesives, 180° peel from a rigid adherend',
     testType: 'peel',
@@ -183,13 +195,15 @@ export const JOINT_METHODS: readonly Method[] = [
     minSpecimens: 5,
     defaultMinPerSpecimen: 7,
     defaultSetupMin: 12,
-    reduction: peelRecipe(25, 125),
+    reduction: peelRecipe(25, 125, 2),
     reportSteps: PEEL_STEPS,
     source: 'ISO 8510-2:2006',
     confidence: 'from memory (medium)',
   }),
   method({
     id: 'astm-d3330',
+    version: 2,
+    changed: 'The bounds are lengths of bond line; both arms pay out, so that the crosshead travels twice as far.',
     designation: 'ASTM D3330, ISO 29862',
     title: 'Pressure-sensitive tape, 180° peel',
     testType: 'peel',
@@ -207,13 +221,15 @@ export const JOINT_METHODS: readonly Method[] = [
     minSpecimens: 5,
     defaultMinPerSpecimen: 4,
     defaultSetupMin: 10,
-    reduction: peelRecipe(25, 100),
+    reduction: peelRecipe(25, 75, 2),
     reportSteps: PEEL_STEPS,
     source: 'ASTM D3330',
     confidence: 'from memory (medium)',
   }),
   method({
     id: 'astm-f88',
+    version: 2,
+    changed: 'The bounds are lengths of the seal; both tails pay out, so that the crosshead travels twice as far.',
     designation: 'ASTM F88/F88M',
     title: 'Flexible barrier materials, seal strength',
     testType: 'peel',
@@ -236,7 +252,7 @@ export const JOINT_METHODS: readonly Method[] = [
     minSpecimens: 5,
     defaultMinPerSpecimen: 3,
     defaultSetupMin: 8,
-    reduction: peelRecipe(1, 9),
+    reduction: peelRecipe(1, 9, 2),
     reportSteps: PEEL_STEPS,
     source: 'ASTM F88: three tail methods seen in a secondary copy',
     confidence: 'seen in part; rest from memory',
@@ -274,6 +290,9 @@ export const JOINT_METHODS: readonly Method[] = [
   }),
   method({
     id: 'iso-13937-2',
+    version: 2,
+    changed:
+      'A peak is followed by a drop of a tenth, and the first quarter of the trace is left out; noise was counted as peaks.',
     designation: 'ISO 13937-2',
     title: 'Fabrics, tear of trousers',
     testType: 'component',
@@ -300,7 +319,7 @@ export const JOINT_METHODS: readonly Method[] = [
       kind: 'component', // a force, not divided by a thickness that nobody measures
       toe: NO_TOE,
       break: AT_LOAD_DROP,
-      trace: { fromMm: 10, toMm: 150, peakDropShare: 0.02 },
+      trace: { fromMm: 0, toMm: 150, peakDropShare: 0.1, leaveOutShare: 0.25 },
     },
     reportSteps: { 'mean-tear-peaks': figures(2), 'median-tear-peaks': figures(2) },
     source: 'ISO 13937-2; the force is declared, typically 10 to 100 N (common practice, no source)',

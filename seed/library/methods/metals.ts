@@ -2,12 +2,12 @@ import type { Method } from '#libs/matching/src/index.js';
 import {
   asked,
   AT_LOAD_DROP,
+  AT_YIELD,
   E4,
   ends,
   fixed,
   ISO_CLASS_1,
   length,
-  line,
   may,
   method,
   need,
@@ -21,6 +21,9 @@ import {
   TOE_BY_SLOPE,
   TUBE,
 } from './parts.js';
+
+/** ISO 6892-1: a drop of 0.5 % that lasts 0.05 % of strain; Fm after the beginning of work-hardening (from memory, high). */
+const YIELD_POINT = { dropShare: 0.005, lastingStrain: 0.0005, strengthAfter: true } as const;
 
 const HOLD = 'Free length between the grips.';
 
@@ -45,6 +48,9 @@ const METAL_GRIPS = {
 export const METAL_METHODS: readonly Method[] = [
   method({
     id: 'iso-6892-1',
+    version: 2,
+    changed:
+      'The straight part hangs on the yield, not on the strength: a soft metal bent within the old window. With a yield point, Rm is the highest stress after it.',
     designation: 'ISO 6892-1',
     title: 'Metals, tension at room temperature, strain-rate control (method A2)',
     testType: 'tension',
@@ -84,11 +90,11 @@ export const METAL_METHODS: readonly Method[] = [
     defaultSetupMin: 20,
     reduction: {
       kind: 'tension',
-      slope: line(0.1, 0.4),
+      slope: AT_YIELD,
       toe: TOE_BY_SLOPE,
       break: AT_LOAD_DROP,
       offsetStrains: [0.002],
-      yieldPoint: { dropShare: 0.005, lastingStrain: 0.0005 },
+      yieldPoint: YIELD_POINT,
     },
     reportSteps: {
       'offset-yield': step(1),
@@ -104,6 +110,9 @@ export const METAL_METHODS: readonly Method[] = [
   }),
   method({
     id: 'astm-e8',
+    version: 2,
+    changed:
+      'The straight part hangs on the yield, not on the strength: a soft metal bent within the old window. With a yield point, the strength is the highest stress after it.',
     designation: 'ASTM E8/E8M',
     title: 'Metals, tension, crosshead-speed control (method C)',
     testType: 'tension',
@@ -127,10 +136,11 @@ export const METAL_METHODS: readonly Method[] = [
     defaultSetupMin: 20,
     reduction: {
       kind: 'tension',
-      slope: line(0.1, 0.4),
+      slope: AT_YIELD,
       toe: TOE_BY_SLOPE,
       break: AT_LOAD_DROP,
       offsetStrains: [0.002],
+      yieldPoint: YIELD_POINT,
     },
     reportSteps: { 'offset-yield': step(1), 'peak-stress': step(1), 'elongation-after-fracture': step(0.005) },
     source: 'ASTM E8/E8M; rates seen in a secondary copy, sizes from memory',
@@ -170,6 +180,8 @@ export const METAL_METHODS: readonly Method[] = [
   }),
   method({
     id: 'astm-e9',
+    version: 2,
+    changed: 'The straight part hangs on the yield, not on the strength: a soft metal bent within the old window.',
     designation: 'ASTM E9',
     title: 'Metals, compression at room temperature',
     testType: 'compression',
@@ -196,7 +208,7 @@ export const METAL_METHODS: readonly Method[] = [
     hazards: ['fragments'],
     reduction: {
       kind: 'compression',
-      slope: line(0.1, 0.4),
+      slope: AT_YIELD,
       toe: TOE_BY_SLOPE,
       break: TO_THE_END,
       offsetStrains: [0.002],
@@ -207,6 +219,9 @@ export const METAL_METHODS: readonly Method[] = [
   }),
   method({
     id: 'iso-15630-1',
+    version: 2,
+    changed:
+      'The straight part hangs on the yield, not on the strength: a soft metal bent within the old window. With a yield point, Rm is the highest stress after it.',
     designation: 'ISO 15630-1',
     title: 'Reinforcing bars, tension',
     testType: 'tension',
@@ -245,11 +260,11 @@ export const METAL_METHODS: readonly Method[] = [
     guardAlways: true,
     reduction: {
       kind: 'tension',
-      slope: line(0.1, 0.4),
+      slope: AT_YIELD,
       toe: TOE_BY_SLOPE,
       break: AT_LOAD_DROP,
       offsetStrains: [0.002],
-      yieldPoint: { dropShare: 0.005, lastingStrain: 0.0005 },
+      yieldPoint: YIELD_POINT,
     },
     reportSteps: { 'upper-yield': step(1), 'peak-stress': step(1), 'strain-at-peak': step(0.001) },
     source: 'ISO 15630-1:2019',

@@ -13,6 +13,7 @@ import type { ReductionRecipe } from '#libs/reduction/src/index.js';
 
 type Optional =
   | 'version'
+  | 'changed'
   | 'loadingSpanRatio'
   | 'endStrain'
   | 'modulusStrain'
@@ -146,11 +147,11 @@ export const step = (size: number): ReportStep => ({ step: size });
 
 /** Chord modulus between two strains, as fractions. */
 export const chord = (from: number, to: number) => ({ way: 'chord', bounds: { over: 'strain', from, to } }) as const;
-/** Least-squares line between two shares of the peak load. */
-export const line = (from: number, to: number) =>
-  ({ way: 'regression', bounds: { over: 'peak-share', from, to } }) as const;
+/** Least-squares line between a tenth and four tenths of the yield (ISO 6892-1 annex on the modulus; from memory, medium). */
+export const AT_YIELD = { way: 'regression', bounds: { over: 'yield-share', from: 0.1, to: 0.4 } } as const;
 export const NO_TOE = { way: 'none' } as const;
 export const TOE_BY_SLOPE = { way: 'slope-line' } as const;
-export const TOE_BY_STEEPEST = { way: 'steepest', spanShare: 0.2 } as const;
+/** Slack that is taken up at small loads moves zero; bending over and slow stiffening do not. */
+export const TOE_BY_TAKE_UP = { way: 'take-up' } as const;
 export const TO_THE_END = { way: 'end-of-curve' } as const;
 export const AT_LOAD_DROP = { way: 'load-drop', share: 0.4 } as const;

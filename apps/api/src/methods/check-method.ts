@@ -70,6 +70,7 @@ const METHOD = record({
   id: slug,
   designation: text(80),
   version: orAbsent(anything),
+  changed: orAbsent(text(400)),
   title: text(200),
   testType: oneOf(TEST_TYPES),
   direction: oneOf(DIRECTIONS),

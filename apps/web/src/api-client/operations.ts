@@ -509,6 +509,7 @@ export type Method = {
   id: string;
   designation: string;
   version: number;
+  changed?: string;
   title: string;
   testType: TestType;
   direction: Direction;
