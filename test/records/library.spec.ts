@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import type { DataSource } from 'typeorm';
 import { fillOnFirstStart } from '#apps/solo/src/first-start.js';
-import { MethodEntity, MethodRepository, openRecords } from '#libs/records/src/index.js';
+import { SystemClock } from '#libs/calendar/src/index.js';
+import { LabRecords, MethodEntity, MethodRepository, openRecords } from '#libs/records/src/index.js';
 import { METHODS } from '#seed/library/methods.js';
 import { freshDatabase } from '../support/database.js';
 
@@ -9,19 +9,19 @@ const CODE = 'iso-6892-1';
 const shipped = METHODS.find(({ id }) => id === CODE)!;
 
 describe('a lab that is opened with a newer library', () => {
-  let records: DataSource;
+  let records: LabRecords;
   let close: () => Promise<void>;
 
   beforeEach(async () => {
     const database = await freshDatabase();
-    records = await openRecords(database.url, { poolSize: 2 });
+    records = new LabRecords(await openRecords(database.url, { poolSize: 2 }), new SystemClock());
     await fillOnFirstStart(records, true);
     close = async () => {
-      await records.destroy();
+      await records.source.destroy();
       await database.drop();
     };
     // As the lab stood before: only the first version.
-    await records.query(`update method set id = gen_random_uuid(), version = 1 where code = $1`, [CODE]);
+    await records.manager.query(`update method set id = gen_random_uuid(), version = 1 where code = $1`, [CODE]);
   });
   afterEach(() => close());
 
@@ -39,7 +39,7 @@ describe('a lab that is opened with a newer library', () => {
 
   it('keeps what it wrote itself, and what it no longer offers', async () => {
     const [first] = await versions();
-    const [person] = await records.query<{ id: string }[]>('select id from person limit 1');
+    const [person] = await records.manager.query<{ id: string }[]>('select id from person limit 1');
     await records.manager.insert(MethodEntity, {
       ...first!,
       id: randomUUID(),
@@ -49,8 +49,8 @@ describe('a lab that is opened with a newer library', () => {
     } as never);
     await fillOnFirstStart(records, false);
     expect((await versions()).map(({ title }) => title)).toEqual(['as we do it', first!.title]);
-    await records.query(`delete from method where code = $1 and version = 2`, [CODE]);
-    await records.query(`update method set state = 'retired' where code = $1`, [CODE]);
+    await records.manager.query(`delete from method where code = $1 and version = 2`, [CODE]);
+    await records.manager.query(`update method set state = 'retired' where code = $1`, [CODE]);
     await fillOnFirstStart(records, false);
     expect((await versions()).map(({ state }) => state)).toEqual(['retired', 'retired']);
   });
