@@ -1,7 +1,7 @@
 import type { CurveLack } from '#libs/bench/src/index.js';
 import { resultWords } from '#libs/contract/src/index.js';
-import { loadAt } from '#libs/matching/src/index.js';
-import type { Geometry, Method, TestType } from '#libs/matching/src/index.js';
+import { GEOMETRY_LABELS, loadAt } from '#libs/matching/src/index.js';
+import type { Geometry, GeometryKey, Method, TestType } from '#libs/matching/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { CURVE_CHANNELS, sayFlag, sayMissing } from '#libs/reduction/src/index.js';
 import type { Curve, MissingReason, ReducedResult, ReductionOutcome } from '#libs/reduction/src/index.js';
@@ -29,6 +29,8 @@ const OWN_LAW: readonly TestType[] = ['in-plane-shear', 'double-shear', 'strip',
 /**
  * The results with the points that they rest on and their flags. The peak is always there: its basis also holds the flags of the
  * whole curve, and as `lacks` what could not be had.
+ *
+ * @param nominal sizes of the section that nobody measured on this specimen
  */
 export function curveResults(
   outcome: Reduced,
@@ -36,12 +38,13 @@ export function curveResults(
   method: Method,
   geometry: Geometry,
   cell: CellRating | null,
+  nominal: readonly GeometryKey[] = [],
 ): CurveResult[] {
   const peak = outcome.results.find(({ key }) => key === 'peak-load')?.value;
   return outcome.results.map((result) => {
     const isPeak = result.key === 'peak-load';
     const atPeak = isPeak ? [...overload(result.value, cell), ...outcome.flags.map(sayFlag)] : [];
-    const flags = [...result.flags.map(sayFlag), ...atPeak];
+    const flags = [...result.flags.map(sayFlag), ...notMeasured(result.unit, geometry, nominal), ...atPeak];
     const lacks = isPeak ? { lacks: lacksOf(outcome, method) } : {};
     const basis = { at: result.points.map(({ index }) => rowOf(curve, index)), points: result.points, flags, ...lacks };
     const kept = { key: keyOf(result, outcome.results), value: result.value, unit: result.unit, basis };
@@ -49,6 +52,17 @@ export function curveResults(
       ? byOwnLaw(kept, peak, method, geometry)
       : kept;
   });
+}
+
+const STRESS_UNITS = ['MPa', 'MJ/m³', 'N/mm'];
+
+/** What rests on the section rests on sizes that nobody measured on this specimen. */
+function notMeasured(unit: string, geometry: Geometry, nominal: readonly GeometryKey[]): string[] {
+  if (!STRESS_UNITS.includes(unit)) return [];
+  return nominal.map(
+    (key) =>
+      `${GEOMETRY_LABELS[key]} was not measured on this specimen; the nominal ${formatNumber(geometry[key]!)} mm stands in.`,
+  );
 }
 
 /** A peak that the cell cannot have read: a unit was taken wrongly, or the cell was overloaded. */

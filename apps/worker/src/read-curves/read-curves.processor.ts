@@ -21,7 +21,7 @@ import { curveResults } from './curve-results.js';
 import type { CellRating } from './curve-results.js';
 import { drawnCurve } from './drawn-curve.js';
 import { readCurveFile } from './read-file.js';
-import { dimensionsOf, measuredGeometry, recipeOf } from './recipe-of.js';
+import { dimensionsOf, measuredGeometry, nominalSizes, recipeOf } from './recipe-of.js';
 
 interface Asked {
   method: Method;
@@ -53,7 +53,8 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
     );
     const geometry = measuredGeometry(asked.ask, asked.specimen.dimensions);
     const outcome = reduced(file.name, curve, asked, geometry);
-    const results = curveResults(outcome, curve, asked.method, geometry, asked.cell);
+    const nominal = nominalSizes(asked.ask, asked.specimen.dimensions);
+    const results = curveResults(outcome, curve, asked.method, geometry, asked.cell, nominal);
     const drawn = drawnCurve(
       curve,
       outcome.results.flatMap(({ points }) => points.map(({ index }) => index)),

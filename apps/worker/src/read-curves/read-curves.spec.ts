@@ -3,7 +3,7 @@ import { reduceCurve } from '#libs/reduction/src/index.js';
 import type { Curve } from '#libs/reduction/src/index.js';
 import { curveResults } from './curve-results.js';
 import { drawnCurve, MOST_POINTS } from './drawn-curve.js';
-import { dimensionsOf, measuredGeometry, recipeOf } from './recipe-of.js';
+import { dimensionsOf, measuredGeometry, nominalSizes, recipeOf } from './recipe-of.js';
 
 const method = (testType: string, reduction: object, over: object = {}) =>
   ({
@@ -112,6 +112,17 @@ describe('the results of a curve', () => {
     const [peak] = results(tension, BAR, [], { tag: 'LC-1', capacity, unit: 'N' });
     expect((peak!.basis['flags'] as string[]).filter((flag) => flag.includes('LC-1'))).toHaveLength(warnings);
   });
+});
+
+it('a stress says which size of its section nobody measured; a force does not', () => {
+  const given = ask(BAR, ['peak-stress']);
+  const tension = method('tension', { kind: 'tension' });
+  const outcome = reduceCurve(CURVE, recipeOf(tension, given), dimensionsOf(tension, BAR));
+  if (outcome.state !== 'reduced') throw new Error(JSON.stringify(outcome));
+  const nominal = nominalSizes(given, { widthMm: [10.1], thicknessMm: [] });
+  const [peak, stress] = curveResults(outcome, CURVE, tension, BAR, null, nominal);
+  expect(peak!.basis['flags']).toEqual([]);
+  expect(stress!.basis['flags']).toEqual(['Thickness was not measured on this specimen; the nominal 4 mm stands in.']);
 });
 
 describe('a curve to draw', () => {

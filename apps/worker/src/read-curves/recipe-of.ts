@@ -1,4 +1,4 @@
-import type { Ask, Geometry, Method, Shape } from '#libs/matching/src/index.js';
+import type { Ask, Geometry, GeometryKey, Method, Shape } from '#libs/matching/src/index.js';
 import { RESULT_KEYS } from '#libs/reduction/src/index.js';
 import type {
   BendingRecipe,
@@ -42,6 +42,21 @@ export function measuredGeometry({ geometry }: Ask, readings: Readonly<Record<st
     values.length > 0 ? [[key, meanOf(values)] as const] : [],
   );
   return { ...geometry, ...(Object.fromEntries(means) as Partial<Geometry>) };
+}
+
+/** Sizes of the section that figures of stress rest on, and that a person measures on each specimen. */
+const SECTION_SIZES = [
+  'widthMm',
+  'thicknessMm',
+  'diameterMm',
+  'outerDiameterMm',
+  'innerDiameterMm',
+  'overlapMm',
+] as const satisfies readonly GeometryKey[];
+
+/** Which of them nobody measured on this specimen, so that what was asked for stands in. */
+export function nominalSizes({ geometry }: Ask, readings: Readonly<Record<string, readonly number[]>>): GeometryKey[] {
+  return SECTION_SIZES.filter((key) => geometry[key] !== undefined && !(readings[key] && readings[key].length > 0));
 }
 
 /** The same as the reduction takes them. An area is taken as given only where the shape has no lengths to compute it from. */
