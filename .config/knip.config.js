@@ -7,7 +7,6 @@ const STILL_UNREACHED = [
   'apps/worker/src/issue-report/sample-report.ts',
   'libs/*/src/index.ts',
   'libs/calendar/src/{minute-grid,window-algebra,working-time,zone}.ts',
-  'libs/matching/src/usable-windows.ts',
   'libs/metrology/src/**',
   'libs/records/src/results/read-results.ts',
   'libs/reduction/src/{measures,statistics,uncertainty}/**',

@@ -44,11 +44,18 @@ export type {
   Transducer,
   TransducerDetails,
   Utility,
-} from './item.js';
-export { CALIBRATED_QUANTITIES, DIRECTIONS, END_SHAPES, ITEM_KINDS, ITEM_STATES, UTILITIES } from './item-choices.js';
-export { ITEM_FIELDS } from './item-fields.js';
-export type { ItemField } from './item-field.js';
-export { at, checkItem } from './check-item.js';
+} from './register/item.js';
+export {
+  CALIBRATED_QUANTITIES,
+  DIRECTIONS,
+  END_SHAPES,
+  ITEM_KINDS,
+  ITEM_STATES,
+  UTILITIES,
+} from './register/item-choices.js';
+export { ITEM_FIELDS } from './register/item-fields.js';
+export type { ItemField } from './register/item-field.js';
+export { at, checkItem } from './register/check-item.js';
 export type {
   ClassNeed,
   Conditioning,
@@ -63,10 +70,10 @@ export type {
   SpeedStage,
   StrainRule,
   TestType,
-} from './method.js';
-export type { Material, MaterialGroup, StrengthBand, StrengthProperty } from './material.js';
-export type { Ask, AskField, AskOptions, Band, Geometry, StrengthUsed } from './ask.js';
-export type { Figure, Needs, SpecimenNeed, StrainNeed } from './needs.js';
+} from './register/method.js';
+export type { Material, MaterialGroup, StrengthBand, StrengthProperty } from './register/material.js';
+export type { Ask, AskField, AskOptions, Band, Geometry, StrengthUsed } from './ask/ask.js';
+export type { Figure, Needs, SpecimenNeed, StrainNeed } from './ask/needs.js';
 export type {
   Advice,
   AdviceKind,
@@ -80,29 +87,28 @@ export type {
   Link,
   LinkRole,
   MatchAnswer,
-  RuleCode,
   ScorePart,
   Train,
   TrainSegment,
   Verdict,
-} from './answer.js';
-export { askFields, GEOMETRY_LABELS, hasStrength } from './ask-fields.js';
-export { checkAsk } from './check-ask.js';
-export { isNeeds, needsOf } from './needs-of.js';
-export { changeoverBetween } from './changeover.js';
-export type { Warming } from './changeover.js';
-export { checkTrain } from './check-train.js';
-export type { TrainCheck } from './check-train.js';
-export { equalUnits } from './equal-units.js';
-export { forceLadder } from './force-ladder.js';
-export { loadAt, plasticTorque } from './load-at.js';
-export { ratingAt } from './rating-at.js';
+} from './answer/answer.js';
+export type { RuleCode } from './rules/rules.js';
+export { askFields, GEOMETRY_LABELS, hasStrength } from './ask/ask-fields.js';
+export { checkAsk } from './ask/check-ask.js';
+export { isNeeds, needsOf } from './ask/needs-of.js';
+export { changeoverBetween } from './answer/changeover.js';
+export type { Warming } from './answer/changeover.js';
+export { checkTrain } from './answer/check-train.js';
+export type { TrainCheck } from './answer/check-train.js';
+export { equalUnits } from './search/equal-units.js';
+export { forceLadder } from './answer/force-ladder.js';
+export { loadAt, plasticTorque } from './ask/load-at.js';
+export { ratingAt } from './register/rating-at.js';
 export { applyAdvice } from './advice/apply-advice.js';
-export { matchRequest } from './match-request.js';
-export type { AskWithMethod } from './match-request.js';
-export { matchTrains } from './match-trains.js';
-export { trainDrawing } from './train-drawing.js';
-export { usableWindows } from './usable-windows.js';
-export type { Lab, Rig, Technician } from './lab.js';
-export type { MatchSettings } from './settings.js';
-export { DEFAULT_SETTINGS } from './settings.js';
+export { matchRequest } from './advice/match-request.js';
+export type { AskWithMethod } from './advice/match-request.js';
+export { matchTrains } from './answer/match-trains.js';
+export { trainDrawing } from './answer/train-drawing.js';
+export type { Lab, Rig, Technician } from './register/lab.js';
+export type { MatchSettings } from './ask/settings.js';
+export { DEFAULT_SETTINGS } from './ask/settings.js';

@@ -1365,13 +1365,59 @@ export type Candidate = {
   soakMin: number;
   rampMin: number;
   hungMassKg: number;
-  governing: { rule: RuleCode; itemId: string; ratingN: number };
+  governing: {
+    rule:
+      | 'temperature'
+      | 'speed'
+      | 'strain'
+      | 'frame-capacity'
+      | 'cell-within-frame'
+      | 'channels'
+      | 'cell-capacity'
+      | 'weakest-link'
+      | 'verified-range'
+      | 'calibration-in-force'
+      | 'cell-band'
+      | 'couplings'
+      | 'test-space'
+      | 'travel'
+      | 'specimen-fit'
+      | 'face-suits'
+      | 'utilities'
+      | 'guarding'
+      | 'frame-state'
+      | 'qualification';
+    itemId: string;
+    ratingN: number;
+  };
   frameId: string;
   cellAt: 'crosshead' | 'base';
   links: Link[];
 };
 export type Verdict = {
-  rule: RuleCode;
+  rule:
+    | 'temperature'
+    | 'speed'
+    | 'strain'
+    | 'frame-capacity'
+    | 'cell-within-frame'
+    | 'channels'
+    | 'cell-capacity'
+    | 'weakest-link'
+    | 'verified-range'
+    | 'calibration-in-force'
+    | 'cell-band'
+    | 'couplings'
+    | 'test-space'
+    | 'travel'
+    | 'specimen-fit'
+    | 'face-suits'
+    | 'utilities'
+    | 'guarding'
+    | 'frame-state'
+    | 'qualification';
+  sentence: string;
+  source: string;
   reason: string;
   outcome: 'pass' | 'caution' | 'fail';
   items: string[];
@@ -1379,30 +1425,7 @@ export type Verdict = {
   available: string | number | null;
   margin: number | null;
   unit: string | null;
-  sentence: string;
-  source: string;
 };
-export type RuleCode =
-  | 'temperature'
-  | 'speed'
-  | 'strain'
-  | 'frame-capacity'
-  | 'cell-within-frame'
-  | 'cell-capacity'
-  | 'weakest-link'
-  | 'verified-range'
-  | 'calibration-in-force'
-  | 'cell-band'
-  | 'couplings'
-  | 'test-space'
-  | 'travel'
-  | 'specimen-fit'
-  | 'face-suits'
-  | 'channels'
-  | 'utilities'
-  | 'guarding'
-  | 'frame-state'
-  | 'qualification';
 export type TimeWindow = { startMs: number; endMs: number };
 export type ScorePart = 'changeover' | 'force-fit' | 'scarce-items' | 'accuracy' | 'cautions';
 export type Changeover = { minutes: number; steps: ChangeoverStep[] };
@@ -1789,7 +1812,7 @@ export type ForceLadder = {
   governedBy: string | null;
 };
 export type LadderMark = {
-  kind: 'frame' | 'cell-band' | 'band' | 'smallest' | 'hung-weight' | 'rating' | 'verified';
+  kind: 'frame' | 'hung-weight' | 'cell-band' | 'band' | 'smallest' | 'rating' | 'verified';
   label: string;
   itemId: string | null;
   from: number;

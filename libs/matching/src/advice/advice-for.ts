@@ -1,6 +1,6 @@
-import type { Advice, AdviceKind, MatchAnswer } from '../answer.js';
-import { framesThatCan } from '../match-trains.js';
-import { isNeeds, needsOf } from '../needs-of.js';
+import type { Advice, AdviceKind, MatchAnswer } from '../answer/answer.js';
+import { framesThatCan } from '../search/frames-that-can.js';
+import { isNeeds, needsOf } from '../ask/needs-of.js';
 import { searchOf, searchThrough } from '../search/search.js';
 import { applyAdvice } from './apply-advice.js';
 import type { Proposal, Question } from './proposal.js';

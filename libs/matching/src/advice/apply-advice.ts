@@ -1,7 +1,7 @@
-import type { Advice } from '../answer.js';
-import type { Ask } from '../ask.js';
-import type { Item } from '../item.js';
-import type { Lab } from '../lab.js';
+import type { Advice } from '../answer/answer.js';
+import type { Ask } from '../ask/ask.js';
+import type { Item } from '../register/item.js';
+import type { Lab } from '../register/lab.js';
 
 /**
  * The lab and the ask as they would be if an advice were followed. Nothing is changed in place.

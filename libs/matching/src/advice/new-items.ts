@@ -1,4 +1,4 @@
-import { counterpart } from '../couplings.js';
+import { counterpart } from '../register/couplings.js';
 import type {
   Adapter,
   Calibration,
@@ -14,9 +14,9 @@ import type {
   Item,
   LoadCell,
   Platen,
-} from '../item.js';
-import type { Needs } from '../needs.js';
-import type { EndItem } from '../parts.js';
+} from '../register/item.js';
+import type { Needs } from '../ask/needs.js';
+import type { EndItem } from '../rules/parts.js';
 import type { Question } from './proposal.js';
 
 /*

@@ -1,12 +1,12 @@
-import type { Advice } from '../answer.js';
-import type { Ask } from '../ask.js';
-import type { TimeWindow } from '../item.js';
-import type { Lab } from '../lab.js';
-import type { Material } from '../material.js';
-import type { Method } from '../method.js';
-import type { Needs } from '../needs.js';
+import type { Advice } from '../answer/answer.js';
+import type { Ask } from '../ask/ask.js';
+import type { TimeWindow } from '../register/item.js';
+import type { Lab } from '../register/lab.js';
+import type { Material } from '../register/material.js';
+import type { Method } from '../register/method.js';
+import type { Needs } from '../ask/needs.js';
 import type { Search } from '../search/search.js';
-import type { MatchSettings } from '../settings.js';
+import type { MatchSettings } from '../ask/settings.js';
 
 /** A change that might open a frame; whether it does is tried out before anyone sees it. */
 export type Proposal = Omit<Advice, 'opensFrames'>;

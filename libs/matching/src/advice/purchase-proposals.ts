@@ -1,10 +1,10 @@
 import { formatNumber } from '#libs/units/src/index.js';
-import type { FrameRefusal, Verdict } from '../answer.js';
-import { partsOf } from '../check-train.js';
-import { counterpart, couplingWords } from '../couplings.js';
-import { endWords } from '../end-words.js';
-import type { Coupling, Frame, Item, LoadCell, RatingPoint } from '../item.js';
-import type { Parts } from '../parts.js';
+import type { FrameRefusal, Verdict } from '../answer/answer.js';
+import { partsOf } from '../answer/links.js';
+import { counterpart, couplingWords } from '../register/couplings.js';
+import { endWords } from '../ask/end-words.js';
+import type { Coupling, Frame, Item, LoadCell, RatingPoint } from '../register/item.js';
+import type { Parts } from '../rules/parts.js';
 import { openEnds } from '../rules/couplings.js';
 import { capacityOf } from '../rules/frame-capacity.js';
 import { releasedJ } from '../rules/guarding.js';

@@ -1,6 +1,6 @@
-import type { Verdict } from '../answer.js';
-import type { Calibration, Item, TimeWindow } from '../item.js';
-import { calibrationNeedOf } from '../usable-windows.js';
+import type { Verdict } from '../answer/answer.js';
+import type { Calibration, Item, TimeWindow } from '../register/item.js';
+import { calibrationNeedOf } from '../ask/calibration-need.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import type { Proposal, Question } from './proposal.js';
 

@@ -1,7 +1,7 @@
 import { formatNumber } from '#libs/units/src/index.js';
-import type { Verdict } from '../answer.js';
-import { GEOMETRY_LABELS } from '../ask-fields.js';
-import type { GeometryKey, Method, Shape } from '../method.js';
+import type { Verdict } from '../answer/answer.js';
+import { GEOMETRY_LABELS } from '../ask/ask-fields.js';
+import type { GeometryKey, Method, Shape } from '../register/method.js';
 import { roundTo } from './proposal.js';
 import type { Proposal, Question } from './proposal.js';
 

@@ -1,4 +1,4 @@
-import { checkTrain } from '../check-train.js';
+import { checkTrain } from '../answer/check-train.js';
 import type { SAMPLE_LAB } from '#test/support/matching/sample-lab.js';
 import {
   DAY_MS,

@@ -1,75 +1,64 @@
 import { totalMs } from '#libs/calendar/src/index.js';
-import type { Item, TimeWindow } from '../item.js';
-import { endItems } from '../parts.js';
-import type { Parts } from '../parts.js';
-import { allAdapters, bothEnds, told, worst, worstEnd } from './rule.js';
-import type { Check, Context, Finding, Rule } from './rule.js';
+import type { Item, TimeWindow } from '../register/item.js';
+import { allAdapters, eachItem } from './each-item.js';
+import { CAUTION, FAIL, PASS } from './outcome.js';
+import type { Outcome } from './outcome.js';
+import { endItems } from './parts.js';
+import type { Parts } from './parts.js';
+import type { Report } from './report.js';
+import { rule } from './rule.js';
+import type { Context } from './rule.js';
+
+const ALL_ITEMS = [
+  'frame',
+  'cell',
+  'faces',
+  'extensometer',
+  'chamber',
+  'guard',
+  'thermocouple',
+  'ends',
+  'adapters',
+] as const;
 
 /**
  * Each item that needs calibration has it while the test runs. Time decides, so a lapse within the period is a caution that shortens
  * the usable windows; never in force is a failure. All items of the train must be usable at one and the same time.
  */
-export const calibrationInForce: Rule = {
+export const calibrationInForce = rule({
   code: 'calibration-in-force',
   source: 'ISO/IEC 17025:2017 6.4.4, 6.4.6',
   checks: [
-    each('frame', ({ frame }) => frame),
-    each('cell', ({ cell }) => cell),
-    each('faces', ({ faces }) => faces),
-    each('extensometer', ({ extensometer }) => extensometer),
-    each('chamber', ({ chamber }) => chamber),
-    each('guard', ({ guard }) => guard),
-    each('thermocouple', ({ thermocouple }) => thermocouple),
+    ...eachItem(ALL_ITEMS, inForce),
     {
-      sees: ['ends'],
-      judge: ({ ends }, context) => worstEnd(ends, (item) => inForce(item, context)),
-      passes: ({ ends }, context) => bothEnds(ends, context, isInForce),
-    },
-    {
-      sees: ['adapters'],
-      judge: ({ adapters }, context) =>
-        worst([...adapters.upper, ...adapters.lower].map((item) => inForce(item, context))),
-      passes: ({ adapters }, context) => allAdapters(adapters, context, isInForce),
-    },
-    {
-      sees: ['frame', 'cell', 'ends', 'faces', 'adapters', 'extensometer', 'chamber', 'guard', 'thermocouple'],
-      judge: (parts, context) => neverTogether(itemsOf(parts), context),
-      passes: (parts, context) => together(parts, context).length > 0,
+      sees: ALL_ITEMS,
+      judge: (parts, context, report) =>
+        together(parts, context).length > 0 ? PASS : neverTogether(itemsOf(parts), context, report),
     },
   ],
-};
+  sentences: {
+    lapses: ({ all, ok }) =>
+      ok
+        ? `The calibration of ${all} is in force throughout.`
+        : `${all} is usable for part of the time only: its calibration lapses, or it is promised elsewhere.`,
+    lapsed: ({ first }) => `The calibration of ${first} has lapsed. Have it calibrated before it is used.`,
+    'never-calibrated': ({ first }) => `${first} needs a calibration and has none. Have it calibrated.`,
+    'never-together': ({ all }) =>
+      `${all} are never usable at the same time while someone who may run the method is on shift. Change the period or the units.`,
+  },
+});
 
-function each(part: keyof Parts, itemOf: (parts: Parts) => Item | null): Check {
-  return {
-    sees: [part],
-    judge: (parts, context) => inForce(itemOf(parts), context),
-    passes: (parts, context) => isInForce(itemOf(parts), context),
-  };
-}
-
-function inForce(item: Item | null, context: Context): Finding | null {
-  if (!item?.needsCalibration) return null;
+function inForce(item: Item, context: Context, report: Report): Outcome {
+  if (!item.needsCalibration) return PASS;
   const windows = context.windowsOf(item);
-  if (windows.length > 0)
-    return told(
-      coversAll(windows, context) ? 'pass' : 'caution',
-      'lapses',
-      [item.id],
-      null,
-      windows.at(-1)!.endMs,
-      'ms',
-    );
-  if (item.calibrations.length === 0) return told('fail', 'never-calibrated', [item.id]);
-  const latest = Math.max(...item.calibrations.map(({ dueMs }) => dueMs));
+  if (windows.length > 0) {
+    const outcome = coversAll(windows, context) ? PASS : CAUTION;
+    return report.say(outcome, 'lapses', item, null, windows.at(-1)!.endMs, 'ms');
+  }
+  if (item.calibrations.length === 0) return report.say(FAIL, 'never-calibrated', item);
+  const latestMs = item.calibrations.reduce((latest, { dueMs }) => Math.max(latest, dueMs), -Infinity);
   // A class or range that does not fit, a fault and a promise have rules of their own; here only time counts.
-  return latest > context.period.startMs ? null : told('fail', 'lapsed', [item.id], null, latest, 'ms');
-}
-
-function isInForce(item: Item | null, context: Context): boolean {
-  if (!item?.needsCalibration) return true;
-  const windows = context.windowsOf(item);
-  if (windows.length > 0) return coversAll(windows, context);
-  return item.calibrations.some(({ dueMs }) => dueMs > context.period.startMs);
+  return latestMs > context.period.startMs ? PASS : report.say(FAIL, 'lapsed', item, null, latestMs, 'ms');
 }
 
 function coversAll(windows: readonly TimeWindow[], { period }: Context): boolean {
@@ -120,27 +109,17 @@ function isWhole(windows: readonly TimeWindow[], { period }: Context): boolean {
   return windows.length === 1 && windows[0]!.startMs <= period.startMs && windows[0]!.endMs >= period.endMs;
 }
 
-function neverTogether(items: readonly Item[], context: Context): Finding | null {
-  if (!areNeverTogether(items, context)) return null;
-  return told(
-    'fail',
+function neverTogether(items: readonly Item[], context: Context, report: Report): Outcome {
+  if (!areNeverTogether(items, context)) return PASS;
+  return report.say(
+    FAIL,
     'never-together',
-    items.filter((item) => !isAlways(item, context)).map(({ id }) => id),
+    items.filter((item) => !isAlways(item, context)),
   );
 }
 
 /** Every item of a train, the frame first. */
-export function itemsOf({
-  frame,
-  cell,
-  adapters,
-  ends,
-  faces,
-  extensometer,
-  chamber,
-  guard,
-  thermocouple,
-}: Parts): Item[] {
+function itemsOf({ frame, cell, adapters, ends, faces, extensometer, chamber, guard, thermocouple }: Parts): Item[] {
   const beside = [faces, extensometer, chamber, guard, thermocouple].filter((item) => item !== null);
   return [frame, cell, ...adapters.upper, ...endItems(ends), ...adapters.lower, ...beside];
 }

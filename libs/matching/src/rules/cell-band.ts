@@ -1,29 +1,35 @@
 import { cellCapacityFor } from './cell-capacity.js';
-import { atLeast, atMostCaution, notBelow, reaches, worse } from './rule.js';
-import type { Rule } from './rule.js';
+import { CAUTION, PASS, worst } from './outcome.js';
+import { rule } from './rule.js';
 
 /** The peak is best read between 10 and 80 % of the cell's capacity (lab settings); outside is a caution and ranks lower. */
-export const cellBand: Rule = {
+export const cellBand = rule({
   code: 'cell-band',
   source: 'common practice, no source',
+  cautionsByOnePart: true,
   checks: [
     {
       sees: ['cell'],
-      judge({ cell }, { needs, settings }) {
+      judge({ cell }, { needs, settings }, report) {
         const capacity = cellCapacityFor(cell, needs);
-        if (capacity === 0) return null;
-        const peak = needs.peakHigh.value;
-        const low = notBelow('below-band', [cell.id], peak, settings.cellBandLow * capacity, needs.loadUnit);
-        const high = atLeast('above-band', [cell.id], peak, settings.cellBandHigh * capacity, needs.loadUnit);
-        return atMostCaution(worse(low, high)!);
+        if (capacity === 0) return PASS;
+        const { loadUnit, peakHigh } = needs;
+        const [low, high] = [settings.cellBandLow * capacity, settings.cellBandHigh * capacity];
+        return worst(
+          report.notBelow('below-band', peakHigh.value, low, loadUnit, cell, CAUTION),
+          report.atLeast('above-band', peakHigh.value, high, loadUnit, cell, CAUTION),
+        );
       },
-      passes({ cell }, { needs, settings }) {
-        const capacity = cellCapacityFor(cell, needs);
-        const peak = needs.peakHigh.value;
-        if (capacity === 0) return true;
-        return reaches(peak, settings.cellBandLow * capacity) && reaches(settings.cellBandHigh * capacity, peak);
-      },
-      otherwise: 'caution',
     },
   ],
-};
+  sentences: {
+    'below-band': ({ first, need, has, ok }) =>
+      ok
+        ? `The peak of ${need} sits well in the range of ${first}.`
+        : `The peak of ${need} lies below ${has}, the part of ${first} where it reads best. A smaller cell would read it better.`,
+    'above-band': ({ first, need, has, ok }) =>
+      ok
+        ? `The peak of ${need} sits well in the range of ${first}.`
+        : `The peak of ${need} lies above ${has}, near the end of ${first}. A larger cell would leave more room.`,
+  },
+});

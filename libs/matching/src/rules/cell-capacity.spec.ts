@@ -1,7 +1,7 @@
 import { G_MS2 } from '#libs/units/src/index.js';
 import { labWith, needsFor, outcomeOf, verdictOn } from '#test/support/matching/sample-lab.js';
-import type { Direction } from '../item.js';
-import { DEFAULT_SETTINGS } from '../settings.js';
+import type { Direction } from '../register/item.js';
+import { DEFAULT_SETTINGS } from '../ask/settings.js';
 import { loadOnCellN } from './cell-capacity.js';
 
 const WITHOUT_MARGIN = { ...DEFAULT_SETTINGS, forceMargin: 0 };

@@ -1,74 +1,75 @@
 import { G_MS2 } from '#libs/units/src/index.js';
-import type { Needs } from '../needs.js';
-import { massOnCellKg } from '../parts.js';
-import type { Parts } from '../parts.js';
-import { atLeast, reaches, told } from './rule.js';
-import type { Context, Rule } from './rule.js';
+import type { Needs } from '../ask/needs.js';
+import { peakWithMargin } from './frame-capacity.js';
+import { CAUTION, FAIL, PASS } from './outcome.js';
+import { massOnCellKg } from './parts.js';
+import type { Parts } from './parts.js';
+import { rule } from './rule.js';
+import type { Context, PartName } from './rule.js';
+import { limit } from './sentence.js';
 
-const HANGING: readonly (keyof Parts)[] = ['cell', 'cellAt', 'ends', 'faces', 'adapters'];
+/** What decides the weight on the cell. */
+const HANGING: readonly PartName[] = ['cell', 'cellAt', 'ends', 'faces', 'adapters'];
 
 /**
  * The high end of the band with the lab's margin, and what hangs on the cell, stay within its capacity. With F that force and
  * W = g·Σm between cell and specimen, a crosshead cell carries F + W in tension and max(F − W, W) in compression; a cell at the base
  * the other way round. A static W above the lab's share (10 %) of the capacity is a caution.
  */
-export const cellCapacity: Rule = {
+export const cellCapacity = rule({
   code: 'cell-capacity',
   source: 'physics of the hung weight; margin and 10 % are common practice, no source',
   checks: [
     {
       sees: ['cell'],
-      judge({ cell }, context) {
+      judge({ cell }, context, report) {
         const { needs } = context;
-        if (!cell.details.directions.includes(needs.direction)) {
-          return told('fail', 'cell-blind', [cell.id], needs.direction, cell.details.directions.join(', '));
-        }
-        return atLeast(
-          'cell-too-small',
-          [cell.id],
-          peakWithMargin(context),
-          cellCapacityFor(cell, needs),
-          needs.loadUnit,
-        );
+        const { directions } = cell.details;
+        if (!directions.includes(needs.direction))
+          return report.say(FAIL, 'cell-blind', cell, needs.direction, () => directions.join(', '));
+        const capacity = cellCapacityFor(cell, needs);
+        return report.atLeast('cell-too-small', peakWithMargin(context), capacity, needs.loadUnit, cell);
       },
-      passes: ({ cell }, context) =>
-        cell.details.directions.includes(context.needs.direction) &&
-        reaches(cellCapacityFor(cell, context.needs), peakWithMargin(context)),
-      otherwise: 'fail',
     },
     {
       sees: HANGING,
-      judge(parts, context) {
-        if (context.needs.direction === 'torque') return null;
+      heavierFailsToo: true,
+      judge(parts, context, report) {
+        if (context.needs.direction === 'torque') return PASS;
         const { cell, cellAt } = parts;
         const onCellN = loadOnCellN(context, hungOnN(parts), cellAt);
-        return atLeast('cell-too-small-hung', [cell.id], onCellN, cell.details.capacityN, 'N');
+        return report.atLeast('cell-too-small-hung', onCellN, cell.details.capacityN, 'N', cell);
       },
-      passes: (parts, context) =>
-        context.needs.direction === 'torque' ||
-        reaches(parts.cell.details.capacityN, loadOnCellN(context, hungOnN(parts), parts.cellAt)),
-      otherwise: 'fail',
     },
     {
       sees: HANGING,
-      judge(parts, context) {
-        if (hangsLittle(parts, context)) return null;
+      judge(parts, { needs, settings }, report) {
+        if (needs.direction === 'torque') return PASS;
         const { cell } = parts;
-        const limitN = context.settings.hungWeightCaution * cell.details.capacityN;
-        return { ...atLeast('hung-weight', [cell.id], hungOnN(parts), limitN, 'N'), outcome: 'caution' };
+        const hungN = hungOnN(parts);
+        const limitN = settings.hungWeightCaution * cell.details.capacityN;
+        return hungN <= limitN ? PASS : report.short(CAUTION, 'hung-weight', hungN, limitN, 'N', cell);
       },
-      passes: hangsLittle,
-      otherwise: 'caution',
     },
   ],
-};
+  sentences: {
+    'no-cell': ({ need }) => `The lab has no load cell for ${need}.`,
+    'cell-blind': ({ first, need, has }) => `${first} senses ${has}, not ${need}. Choose another cell.`,
+    'cell-too-small': limit(
+      ({ first, need, has }) => `Needs ${need} with margin; ${first} is rated ${has}`,
+      'Choose a larger cell.',
+    ),
+    'cell-too-small-hung': limit(
+      ({ first, need, has }) => `Needs ${need} with margin and what hangs on it; ${first} is rated ${has}`,
+      'Choose a larger cell or lighter grips.',
+    ),
+    'hung-weight': ({ first, need, has }) =>
+      `${need} hang on ${first} before the test; more than ${has} is a tenth of its range used up. Choose lighter grips or a larger cell.`,
+  },
+});
 
 function hungOnN(parts: Parts): number {
   return G_MS2 * massOnCellKg(parts);
-}
-
-function hangsLittle(parts: Parts, { needs, settings }: Context): boolean {
-  return needs.direction === 'torque' || hungOnN(parts) <= settings.hungWeightCaution * parts.cell.details.capacityN;
 }
 
 /** Capacity of a cell for these needs, N or N·m. */
@@ -76,23 +77,18 @@ export function cellCapacityFor({ details }: Parts['cell'], needs: Pick<Needs, '
   return needs.direction === 'torque' ? details.torqueCapacityNm : details.capacityN;
 }
 
+type Load = Pick<Context, 'needs' | 'settings'>;
+
 /**
  * Whether a mass on the cell is too much whatever else the train is: a quick no for the search, which leaves the last word to the rule.
  */
-export function isTooHeavy(cell: Parts['cell'], cellAt: Parts['cellAt'], hungKg: number, context: Load): boolean {
-  if (context.needs.direction === 'torque') return false;
-  return loadOnCellN(context, G_MS2 * hungKg, cellAt) > cell.details.capacityN * (1 + SURE);
+export function isTooHeavy(cell: Parts['cell'], cellAt: Parts['cellAt'], hungKg: number, load: Load): boolean {
+  if (load.needs.direction === 'torque') return false;
+  return loadOnCellN(load, G_MS2 * hungKg, cellAt) > cell.details.capacityN * (1 + SURE);
 }
 
 /** Far above any rounding, far below any difference that counts. */
 const SURE = 1e-6;
-
-type Load = Pick<Context, 'needs' | 'settings'>;
-
-/** High end of the band with the lab's margin, N or N·m. */
-function peakWithMargin({ needs, settings }: Load): number {
-  return needs.peakHigh.value * (1 + settings.forceMargin);
-}
 
 /** Highest force on the cell with the lab's margin, N, as its amplifier sees it before zero is set. */
 export function loadOnCellN(load: Load, hungN: number, cellAt: Parts['cellAt']): number {

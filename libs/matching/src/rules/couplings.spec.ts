@@ -1,7 +1,7 @@
-import { matchTrains } from '../match-trains.js';
+import { matchTrains } from '../answer/match-trains.js';
 import { labWith, needsFor, PERIOD, SAMPLE_LAB, SAMPLE_LINKS, verdictOn } from '#test/support/matching/sample-lab.js';
-import { meets } from '../couplings.js';
-import type { Coupling } from '../item.js';
+import { meets } from '../register/couplings.js';
+import type { Coupling } from '../register/item.js';
 
 const clevis = (gender: Coupling['gender'], sizeMm = 20): Coupling => ({ type: 'clevis', sizeMm, gender });
 

@@ -1,57 +1,60 @@
-import type { FaceShape, FaceSurface } from '../item.js';
-import type { Needs } from '../needs.js';
-import type { MatchSettings } from '../settings.js';
-import { bothEnds, told, worse, worstEnd } from './rule.js';
-import type { Context, Finding, Rule } from './rule.js';
+import type { Needs } from '../ask/needs.js';
+import type { MatchSettings } from '../ask/settings.js';
+import type { FaceShape, FaceSurface, Item } from '../register/item.js';
+import { eachEnd } from './each-item.js';
+import { CAUTION, PASS, worst } from './outcome.js';
+import type { Outcome } from './outcome.js';
+import type { EndItem } from './parts.js';
+import type { Report } from './report.js';
+import { rule } from './rule.js';
+import type { Context } from './rule.js';
 
 /** Shape and surface of the faces suit specimen and material (table in the lab's settings): else a caution. */
-export const faceSuits: Rule = {
+export const faceSuits = rule({
   code: 'face-suits',
   source: 'common practice, no source; liners: ISO 13934-2 (seen in a secondary copy)',
+  cautionsByOnePart: true,
   checks: [
-    {
-      sees: ['ends'],
-      judge: ({ ends }, context) =>
-        worstEnd(ends, (end) =>
-          end.kind === 'grip' && !end.details.faceSlot
-            ? suits(end.id, end.details.fixedFaceShape, end.details.fixedFaceSurface, context)
-            : null,
-        ),
-      passes: ({ ends }, context) =>
-        bothEnds(
-          ends,
-          context,
-          (end, { needs, settings }) =>
-            end.kind !== 'grip' ||
-            end.details.faceSlot !== null ||
-            (isSuitable(end.details.fixedFaceSurface, needs, settings) && isOfShape(end.details.fixedFaceShape, needs)),
-        ),
-      otherwise: 'caution',
-    },
+    { sees: ['ends'], judge: ({ ends }, context, report) => eachEnd(ends, fixedFaces, context, report) },
     {
       sees: ['faces'],
-      judge: ({ faces }, context) => faces && suits(faces.id, faces.details.shape, faces.details.surface, context),
-      passes: ({ faces }, { needs, settings }) =>
-        !faces || (isSuitable(faces.details.surface, needs, settings) && isOfShape(faces.details.shape, needs)),
-      otherwise: 'caution',
+      judge: ({ faces }, context, report) =>
+        faces ? suits(faces, faces.details.shape, faces.details.surface, context, report) : PASS,
     },
   ],
-};
+  sentences: {
+    surface: ({ first, need, has, ok }) =>
+      ok
+        ? `The ${has} faces of ${first} suit the material.`
+        : `${first} has ${has} faces; ${need} suit this material. Watch for slip or a break in the jaw.`,
+    'face-shape': ({ first, need, has }) => `${first} has ${has} faces; ${need} ones suit these ends. Watch for slip.`,
+  },
+});
 
-function suits(id: string, shape: FaceShape | null, surface: FaceSurface | null, context: Context): Finding | null {
-  return worse(surfaceSuits(id, surface, context), shapeSuits(id, shape, context));
+/** The faces that are part of a grip; separate ones are judged apart. */
+function fixedFaces(end: EndItem, context: Context, report: Report): Outcome {
+  if (end.kind !== 'grip' || end.details.faceSlot) return PASS;
+  return suits(end, end.details.fixedFaceShape, end.details.fixedFaceSurface, context, report);
 }
 
-function surfaceSuits(id: string, surface: FaceSurface | null, { needs, settings }: Context): Finding | null {
-  if (!surface || needs.ends.by !== 'grips' || needs.ends.surfaces.length === 0) return null;
-  if (isSuitable(surface, needs, settings)) return told('pass', 'surface', [id], surface, surface);
-  const suitable = [...new Set([...needs.ends.surfaces, ...suitableFor(needs, settings)])].join(', ');
-  return told('caution', 'surface', [id], suitable, surface);
+function suits(
+  item: Item,
+  shape: FaceShape | null,
+  surface: FaceSurface | null,
+  context: Context,
+  report: Report,
+): Outcome {
+  return worst(surfaceSuits(item, surface, context, report), shapeSuits(item, shape, context, report));
 }
 
-function isSuitable(surface: FaceSurface | null, needs: Needs, settings: MatchSettings): boolean {
-  if (!surface || needs.ends.by !== 'grips' || needs.ends.surfaces.length === 0) return true;
-  return needs.ends.surfaces.includes(surface) || suitableFor(needs, settings).includes(surface);
+function surfaceSuits(item: Item, surface: FaceSurface | null, { needs, settings }: Context, report: Report): Outcome {
+  const { ends } = needs;
+  if (!surface || ends.by !== 'grips' || ends.surfaces.length === 0) return PASS;
+  const suitable = suitableFor(needs, settings);
+  if (ends.surfaces.includes(surface) || suitable.includes(surface))
+    return report.say(PASS, 'surface', item, surface, surface);
+  const words = () => [...new Set([...ends.surfaces, ...suitable])].join(', ');
+  return report.say(CAUTION, 'surface', item, words, surface);
 }
 
 function suitableFor({ materialGroup }: Needs, { suitableFaces }: MatchSettings): readonly FaceSurface[] {
@@ -60,12 +63,9 @@ function suitableFor({ materialGroup }: Needs, { suitableFaces }: MatchSettings)
 
 const NONE: readonly FaceSurface[] = [];
 
-function shapeSuits(id: string, shape: FaceShape | null, { needs }: Context): Finding | null {
-  if (!shape || isOfShape(shape, needs)) return null;
-  return told('caution', 'face-shape', [id], needs.specimen.endShape === 'round' ? 'vee' : 'flat', shape);
-}
-
 /** Round ends go into vees, and vees take nothing else. */
-function isOfShape(shape: FaceShape | null, { specimen }: Needs): boolean {
-  return !shape || (specimen.endShape === 'round') === (shape === 'vee');
+function shapeSuits(item: Item, shape: FaceShape | null, { needs }: Context, report: Report): Outcome {
+  const round = needs.specimen.endShape === 'round';
+  if (!shape || round === (shape === 'vee')) return PASS;
+  return report.say(CAUTION, 'face-shape', item, round ? 'vee' : 'flat', shape);
 }

@@ -1,4 +1,4 @@
-import type { Guard, Item } from '../item.js';
+import type { Guard, Item } from '../register/item.js';
 import {
   labPlus,
   labWith,
@@ -8,7 +8,7 @@ import {
   sampleItem,
   verdictOn,
 } from '#test/support/matching/sample-lab.js';
-import { DEFAULT_SETTINGS } from '../settings.js';
+import { DEFAULT_SETTINGS } from '../ask/settings.js';
 import { releasedJ } from './guarding.js';
 
 const always = { ...needsFor(), guardAlways: true };

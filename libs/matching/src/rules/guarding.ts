@@ -1,24 +1,48 @@
-import type { Frame, Guard } from '../item.js';
-import type { Needs } from '../needs.js';
-import type { MatchSettings } from '../settings.js';
-import { atLeast, notBelow, told, worst } from './rule.js';
-import type { Context, Finding, Rule } from './rule.js';
+import type { Needs } from '../ask/needs.js';
+import type { MatchSettings } from '../ask/settings.js';
+import type { Frame, Guard } from '../register/item.js';
+import { CAUTION, FAIL, PASS, worst } from './outcome.js';
+import type { Outcome } from './outcome.js';
+import type { Parts } from './parts.js';
+import type { Report } from './report.js';
+import { rule } from './rule.js';
+import type { Context } from './rule.js';
+import { limit } from './sentence.js';
 
 /**
  * Fragments or stored energy need a guard fitted. The energy is the specimen's ½·F·δ and the frame's own F²/(2·k). A guard helps
  * against what is foreseen: the frame's own guide and the lab's risk assessment (ISO 12100) go before this rule.
  */
-export const guarding: Rule = {
+export const guarding = rule({
   code: 'guarding',
   source: '½·F·δ + F²/(2·k); ASTM C39 rupture warning (seen in a secondary copy); limits: common practice, no source',
   checks: [
     {
       sees: ['frame', 'guard'],
+      frameFields: ['stiffnessNPerMm', 'guardEnergyJ', 'guardInterlocked', 'columnClearanceMm'],
       judge,
-      passes: ({ frame }, { needs, settings }) => needs.hazards.length === 0 && !needsGuard(needs, frame, settings),
     },
   ],
-};
+  sentences: {
+    hazards: ({ need }) =>
+      `Take care: ${need.replaceAll('-', ' ')}. Follow the guide of the frame and the lab's own rules.`,
+    'no-guard': ({ first, need }) => `The break can throw fragments or let go ${need}; ${first} has no guard. Fit one.`,
+    'guard-too-weak': limit(
+      ({ need, has, first }) => `The break lets go ${need}; the guard of ${first} holds back ${has}`,
+      'Fit a stronger guard.',
+    ),
+    'guard-not-interlocked': ({ first }) =>
+      `The guard of ${first} is not interlocked: close it before every start and keep clear.`,
+    'guard-too-wide': limit(
+      ({ need, has, first, second }) => `${second} has ${need} between the columns; ${first} needs ${has}`,
+      'Choose another guard.',
+    ),
+    'guard-too-narrow': limit(
+      ({ need, has, first, second }) => `${second} has ${need} between the columns; ${first} fits up to ${has}`,
+      'Choose another guard.',
+    ),
+  },
+});
 
 /** Energy let go when the specimen breaks at the high end of the band, J. */
 export function releasedJ(needs: Needs, frame: Frame, settings: MatchSettings): number {
@@ -27,33 +51,38 @@ export function releasedJ(needs: Needs, frame: Frame, settings: MatchSettings): 
   return needs.storedEnergy.value + needs.peakHigh.value ** 2 / (2 * stiffness) / 1000;
 }
 
-/** Whether anything asks for a guard. */
-export function needsGuard(needs: Needs, frame: Frame, settings: MatchSettings): boolean {
+function needsGuard(energyJ: number, needs: Needs, settings: MatchSettings): boolean {
   const fromJ = needs.hazards.includes('fragments') ? settings.guardFragmentsFromJ : settings.guardFromJ;
-  return needs.guardAlways || releasedJ(needs, frame, settings) >= Math.min(fromJ, settings.guardFromJ);
+  return needs.guardAlways || energyJ >= Math.min(fromJ, settings.guardFromJ);
 }
 
-function judge({ frame, guard }: { frame: Frame; guard: Guard | null }, { needs, settings }: Context): Finding | null {
-  if (!needsGuard(needs, frame, settings)) {
-    return needs.hazards.length > 0 ? told('caution', 'hazards', [frame.id], needs.hazards.join(', ')) : null;
-  }
+function judge(
+  { frame, guard }: Pick<Parts, 'frame' | 'guard'>,
+  { needs, settings }: Context,
+  report: Report,
+): Outcome {
   const energyJ = releasedJ(needs, frame, settings);
+  if (!needsGuard(energyJ, needs, settings)) {
+    return needs.hazards.length > 0 ? report.say(CAUTION, 'hazards', frame, () => needs.hazards.join(', ')) : PASS;
+  }
   const own = frame.details.guardEnergyJ;
-  if (own === 0 && !guard) return told('fail', 'no-guard', [frame.id], energyJ, 0, 'J');
+  if (own === 0 && !guard) return report.say(FAIL, 'no-guard', frame, energyJ, 0, 'J');
   const best = guard && guard.details.energyJ > own ? guard : null;
-  const items = best ? [best.id] : [frame.id];
+  const guarded = best ?? frame;
   const interlocked = best ? best.details.interlocked : frame.details.guardInterlocked;
-  return worst([
-    atLeast('guard-too-weak', items, energyJ, best?.details.energyJ ?? own, 'J'),
-    best ? fits(best, frame) : null,
-    interlocked ? null : told('caution', 'guard-not-interlocked', items),
-  ]);
+  return worst(
+    report.atLeast('guard-too-weak', energyJ, best?.details.energyJ ?? own, 'J', guarded),
+    best ? fits(best, frame, report) : PASS,
+    interlocked ? PASS : report.say(CAUTION, 'guard-not-interlocked', guarded),
+  );
 }
 
-function fits({ id, details }: Guard, frame: Frame): Finding | null {
+function fits(guard: Guard, frame: Frame, report: Report): Outcome {
   const { columnClearanceMm } = frame.details;
-  return worst([
-    notBelow('guard-too-wide', [id, frame.id], columnClearanceMm, details.fitsClearanceMinMm, 'mm'),
-    atLeast('guard-too-narrow', [id, frame.id], columnClearanceMm, details.fitsClearanceMaxMm, 'mm'),
-  ]);
+  const { fitsClearanceMinMm, fitsClearanceMaxMm } = guard.details;
+  const items = [guard, frame];
+  return worst(
+    report.notBelow('guard-too-wide', columnClearanceMm, fitsClearanceMinMm, 'mm', items),
+    report.atLeast('guard-too-narrow', columnClearanceMm, fitsClearanceMaxMm, 'mm', items),
+  );
 }

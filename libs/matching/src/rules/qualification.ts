@@ -1,26 +1,32 @@
 import { clipWindows, unionWindows } from '#libs/calendar/src/index.js';
-import type { TimeWindow } from '../item.js';
-import { told } from './rule.js';
-import type { Technician } from '../lab.js';
-import type { Rule } from './rule.js';
+import type { TimeWindow } from '../register/item.js';
+import type { Technician } from '../register/lab.js';
+import { FAIL, PASS } from './outcome.js';
+import { rule } from './rule.js';
 
 /** At least one technician is authorised for the method and on shift at some time; the windows say when. */
-export const qualification: Rule = {
+export const qualification = rule({
   code: 'qualification',
   source: 'ISO/IEC 17025:2017 6.2.5, 6.2.6; roster',
   checks: [
     {
       sees: [],
-      judge(_parts, context) {
-        const authorised = context.technicians.filter(({ methodIds }) => methodIds.includes(context.needs.methodId));
-        if (authorised.length === 0) return told('fail', 'nobody-authorised', [], context.needs.methodId, 0);
-        if (context.staffed.length === 0)
-          return told('fail', 'nobody-on-shift', [], context.needs.methodId, authorised.length);
-        return told('pass', 'authorised', [], context.needs.methodId, authorised.length);
+      judge(_parts, { technicians, needs: { methodId }, staffed }, report) {
+        const authorised = technicians.filter(({ methodIds }) => methodIds.includes(methodId)).length;
+        if (authorised === 0) return report.say(FAIL, 'nobody-authorised', [], methodId, 0);
+        return staffed.length === 0
+          ? report.say(FAIL, 'nobody-on-shift', [], methodId, authorised)
+          : report.say(PASS, 'authorised', [], methodId, authorised);
       },
     },
   ],
-};
+  sentences: {
+    authorised: ({ has }) => `${has} may run this method.`,
+    'nobody-authorised': () => 'Nobody is authorised for this method. Authorise a technician.',
+    'nobody-on-shift': ({ has }) =>
+      `${has} may run this method, but none is on shift in this period. Change the roster or the period.`,
+  },
+});
 
 /** When somebody who may run the method is on shift. */
 export function staffedWindows(technicians: readonly Technician[], methodId: string, period: TimeWindow): TimeWindow[] {

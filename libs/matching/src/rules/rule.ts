@@ -1,11 +1,16 @@
-import type { RuleCode, Verdict } from '../answer.js';
-import type { Technician } from '../lab.js';
-import type { Needs } from '../needs.js';
-import { isPair } from '../parts.js';
-import type { Adapters, EndItem, Ends, Parts } from '../parts.js';
-import type { MatchSettings } from '../settings.js';
-import type { CalibrationNeed } from '../usable-windows.js';
-import type { Adapter, Item, TimeWindow } from '../item.js';
+/*
+ * What a rule is, and what it may say. The rules import only the register and the needs of a request; which parts of a train a check
+ * looks at, and what else lets the search skip work, stands on the rule itself, and the search takes it from there.
+ */
+import type { CalibrationNeed } from '../ask/calibration-need.js';
+import type { Needs } from '../ask/needs.js';
+import type { MatchSettings } from '../ask/settings.js';
+import type { FrameDetails, Item, TimeWindow } from '../register/item.js';
+import type { Technician } from '../register/lab.js';
+import type { Outcome } from './outcome.js';
+import type { Parts } from './parts.js';
+import type { Report } from './report.js';
+import type { Sentence } from './sentence.js';
 
 /** What the rules judge by, besides the train. */
 export interface Context {
@@ -13,7 +18,7 @@ export interface Context {
   settings: MatchSettings;
   /** The span of time in which the test would run. */
   period: TimeWindow;
-  /** What the test asks of the calibration of a cell, and of an extensometer where it takes one. */
+  /** What the test needs of the calibration of a cell, and of an extensometer where it takes one. */
   cellNeed: CalibrationNeed;
   extensometerNeed: CalibrationNeed | null;
   technicians: readonly Technician[];
@@ -25,132 +30,39 @@ export interface Context {
   commonWindows(items: readonly Item[]): readonly TimeWindow[];
 }
 
-/** What one check of a rule found; `words.ts` turns it into a sentence. */
-export interface Finding {
-  outcome: Verdict['outcome'];
-  reason: string;
-  items: readonly string[];
-  required: number | string | null;
-  available: number | string | null;
-  /** What is left over, in `unit`; negative when short. */
-  margin: number | null;
-  unit: string | null;
-}
+/** One part of a train, as a check names it. */
+export type PartName = keyof Parts;
 
 /**
- * A check looks at some parts only, so that the search can drop a part without trying it in every train. It returns null where
- * the rule has nothing to say. A train obeys a rule when no check of it fails.
+ * A check looks at some parts of a train only, so that the search can drop a part without trying it in every train. It reports what it
+ * finds and returns how bad that is. A train obeys a rule when no check of it fails.
  */
 export interface Check {
-  sees: readonly (keyof Parts)[];
-  judge(parts: Parts, context: Context): Finding | null;
+  /** Every part that the check looks at; `test/properties/matching` holds it to that. */
+  sees: readonly PartName[];
   /**
-   * A quick yes, where `judge` would find nothing worse than a pass: for the search, which asks it of thousands of choices and would
-   * throw the findings away. `test/properties/matching/checks.spec.ts` holds both to each other.
+   * For a check of a frame with one other part: the fields of the frame that it reads. Frames that agree in these share what was found.
    */
-  passes?(parts: Parts, context: Context): boolean;
-  /** What `judge` finds wherever `passes` says no; left out where only `judge` can tell. */
-  otherwise?: 'caution' | 'fail';
+  frameFields?: readonly (keyof FrameDetails)[];
+  /** Where the parts pass by themselves: once it fails, it also fails with anything heavier on the cell. */
+  heavierFailsToo?: true;
+  judge(parts: Parts, context: Context, report: Report): Outcome;
 }
 
-export interface Rule {
-  code: RuleCode;
+export interface Rule<Code extends string = string> {
+  code: Code;
+  /** Standard and clause, or `common practice, no source`. */
   source: string;
   checks: readonly Check[];
+  /** The sentence of each reason that its checks report. */
+  sentences: Readonly<Record<string, Sentence>>;
+  /** One part of a train alone brings its cautions, and never two parts of one train, so that they are priced with that part. */
+  cautionsByOnePart?: true;
+  /** A frame that fails it by itself cannot run the test at all, whatever hangs on it: no train is worth showing. */
+  rulesOutFrame?: true;
 }
 
-/** Rounding of the sum, not a tolerance of the trade: a limit that is met exactly counts as met. */
-const EDGE = 1e-9;
-
-/** `available` must reach `required`. */
-export function atLeast(
-  reason: string,
-  items: readonly string[],
-  required: number,
-  available: number,
-  unit: string,
-): Finding {
-  const outcome = reaches(available, required) ? 'pass' : 'fail';
-  return { outcome, reason, items, required, available, margin: available - required, unit };
-}
-
-/** The yes or no of {@link atLeast}. */
-export function reaches(available: number, required: number): boolean {
-  return !(available < required - EDGE * Math.abs(required));
-}
-
-/** `required` must not go below the item's lower limit `available`. */
-export function notBelow(
-  reason: string,
-  items: readonly string[],
-  required: number,
-  available: number,
-  unit: string,
-): Finding {
-  const outcome = reaches(required, available) ? 'pass' : 'fail';
-  return { outcome, reason, items, required, available, margin: required - available, unit };
-}
-
-/** A yes or no, without a margin. */
-export function told(
-  outcome: Finding['outcome'],
-  reason: string,
-  items: readonly string[],
-  required: number | string | null = null,
-  available: number | string | null = null,
-  unit: string | null = null,
-): Finding {
-  return { outcome, reason, items, required, available, margin: null, unit };
-}
-
-/** The same finding, but no more than a caution. */
-export function atMostCaution(finding: Finding): Finding {
-  return finding.outcome === 'fail' ? { ...finding, outcome: 'caution' } : finding;
-}
-
-const WEIGHT = { pass: 0, caution: 1, fail: 2 } as const;
-
-/** The finding that counts among several: the worst, and among equal ones the one with the least to spare. */
-export function worst(findings: readonly (Finding | null)[]): Finding | null {
-  let found: Finding | null = null;
-  for (const each of findings) if (each && (!found || isWorse(each, found))) found = each;
-  return found;
-}
-
-/** The worse of two findings; the first where they are equally bad. */
-export function worse(a: Finding | null, b: Finding | null): Finding | null {
-  return b && (!a || isWorse(b, a)) ? b : a;
-}
-
-/** The worse of what both ends of a train are found to be; a pair is looked at once. */
-export function worstEnd(ends: Ends, judge: (end: EndItem) => Finding | null): Finding | null {
-  const upper = judge(ends.upper);
-  return isPair(ends) ? upper : worse(upper, judge(ends.lower));
-}
-
-/** Whether both ends pass; a pair is looked at once. */
-export function bothEnds(ends: Ends, context: Context, passes: (end: EndItem, context: Context) => boolean): boolean {
-  return passes(ends.upper, context) && (isPair(ends) || passes(ends.lower, context));
-}
-
-/** Whether every adapter of both sides passes. */
-export function allAdapters(
-  { upper, lower }: Adapters,
-  context: Context,
-  passes: (adapter: Adapter, context: Context) => boolean,
-): boolean {
-  for (const adapter of upper) if (!passes(adapter, context)) return false;
-  for (const adapter of lower) if (!passes(adapter, context)) return false;
-  return true;
-}
-
-function isWorse(a: Finding, b: Finding): boolean {
-  if (a.outcome !== b.outcome) return WEIGHT[a.outcome] > WEIGHT[b.outcome];
-  return spare(a) < spare(b);
-}
-
-/** Margin as a part of what is required; infinite where there is no number. */
-export function spare({ margin, required }: Pick<Finding, 'margin' | 'required'>): number {
-  if (margin === null) return Infinity;
-  return typeof required === 'number' && required !== 0 ? margin / Math.abs(required) : margin;
+/** Keeps the rule's code as a literal, from which the list of all codes follows. */
+export function rule<const Code extends string>(facts: Rule<Code>): Rule<Code> {
+  return facts;
 }

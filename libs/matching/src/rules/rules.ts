@@ -20,8 +20,8 @@ import { utilities } from './utilities.js';
 import { verifiedRange } from './verified-range.js';
 import { weakestLink } from './weakest-link.js';
 
-/** The lab's rulebook, top to bottom. A train is a candidate when nothing of it fails. */
-export const RULES: readonly Rule[] = [
+/** The lab's rulebook, top to bottom. A train is a candidate when nothing of it fails. A new rule is a file and a line here. */
+const RULEBOOK = [
   frameCapacity,
   cellWithinFrame,
   cellCapacity,
@@ -42,4 +42,7 @@ export const RULES: readonly Rule[] = [
   guarding,
   frameState,
   qualification,
-];
+] as const;
+
+export type RuleCode = (typeof RULEBOOK)[number]['code'];
+export const RULES: readonly Rule<RuleCode>[] = RULEBOOK;

@@ -1,6 +1,6 @@
 import { labWith, needsFor, SAMPLE_ASK, SAMPLE_LAB, verdictOn } from '#test/support/matching/sample-lab.js';
-import type { Ask } from '../ask.js';
-import type { Needs } from '../needs.js';
+import type { Ask } from '../ask/ask.js';
+import type { Needs } from '../ask/needs.js';
 
 const told = (geometry: Partial<Ask['geometry']>, lab = SAMPLE_LAB) => {
   const needs = needsFor({ geometry: { ...SAMPLE_ASK.geometry, ...geometry } });

@@ -1,97 +1,103 @@
-import type { Fixture, Grip, JawFace, Platen } from '../item.js';
-import { endItems, slotOf } from '../parts.js';
-import type { EndItem, Ends, Parts } from '../parts.js';
-import { atLeast, bothEnds, notBelow, reaches, told, worst, worstEnd } from './rule.js';
-import type { Context, Finding, Rule } from './rule.js';
+import type { Fixture, Grip, Item, Platen } from '../register/item.js';
+import { eachEnd } from './each-item.js';
+import { CAUTION, FAIL, PASS, worst } from './outcome.js';
+import type { Outcome } from './outcome.js';
+import { endItems, slotOf } from './parts.js';
+import type { EndItem, Ends, Parts } from './parts.js';
+import type { Report } from './report.js';
+import { rule } from './rule.js';
+import type { Context } from './rule.js';
+import { limit } from './sentence.js';
 
 /** Thickness or diameter within the jaw opening, width within the face, span within the fixture's range, end shape accepted, faces that seat. */
-export const specimenFit: Rule = {
+export const specimenFit = rule({
   code: 'specimen-fit',
   source: 'item data; common practice, no source',
+  cautionsByOnePart: true,
   checks: [
-    {
-      sees: ['ends'],
-      judge: ({ ends }, context) => worstEnd(ends, (end) => fits(end, context)),
-      passes: ({ ends }, context) => bothEnds(ends, context, takes),
-      otherwise: 'fail',
-    },
-    {
-      sees: ['ends'],
-      judge: ({ ends }, context) => sphericalSeat(ends, context),
-      passes: (_parts, { needs: { ends } }) => ends.by !== 'platens' || ends.sphericalSeat === 'not-needed',
-    },
+    { sees: ['ends'], judge: ({ ends }, context, report) => eachEnd(ends, fits, context, report) },
+    { sees: ['ends'], judge: ({ ends }, context, report) => sphericalSeat(ends, context, report) },
     {
       sees: ['faces'],
-      judge: ({ faces }, context) => faces && inFaces(faces, context),
-      passes: ({ faces }, context) => !faces || opens(faces.details, faces.details.widthMm, context),
-      otherwise: 'fail',
+      // Separate faces have an opening and a width of their own, besides those of the grip that carries them.
+      judge: ({ faces }, context, report) =>
+        faces ? opening(faces, faces.details, faces.details.widthMm, context, report) : PASS,
     },
-    {
-      sees: ['ends', 'faces'],
-      judge: facesSeat,
-      passes: areSeated,
-      otherwise: 'fail',
-    },
+    { sees: ['ends', 'faces'], judge: facesSeat },
   ],
-};
+  sentences: {
+    'no-ends': ({ need }) => `The lab has nothing to hold the specimen: ${need}.`,
+    'end-not-taken': ({ first, need, has }) => `${first} takes ${has} ends, not ${need}. Choose other grips.`,
+    'too-thin': limit(
+      ({ need, has, all }) => `The end is ${need} thick; ${all} holds from ${has}`,
+      'Choose faces for thinner ends.',
+    ),
+    'too-thick': limit(
+      ({ need, has, all }) => `The end is ${need} thick; ${all} opens to ${has}`,
+      'Choose grips that open wider, or a thinner end.',
+    ),
+    'too-wide-for-face': limit(
+      ({ need, has, all }) => `The end is ${need} wide; the faces of ${all} are ${has}`,
+      'Choose wider faces or a narrower specimen.',
+    ),
+    'no-faces': ({ all, need }) => `${all} needs faces for the seat ${need}. Put some on.`,
+    'faces-do-not-seat': ({ first, second, need, has }) =>
+      `${first} is made for the seat ${has}; ${second} has ${need}. Choose other faces.`,
+    'platen-too-small': limit(
+      ({ need, has, first }) => `The specimen is ${need} across; ${first} has ${has}`,
+      'Choose a larger platen.',
+    ),
+    'no-spherical-seat': ({ all }) => `${all} has no spherical seat, which this method needs or prefers.`,
+    'span-too-short': limit(
+      ({ need, has, first }) => `The span is ${need}; ${first} sets ${has} at least`,
+      'Choose a smaller fixture or a longer span.',
+    ),
+    'span-too-long': limit(
+      ({ need, has, first }) => `The span is ${need}; ${first} sets ${has} at most`,
+      'Choose a longer fixture or a shorter span.',
+    ),
+    'too-wide-for-fixture': limit(
+      ({ need, has, first }) => `The specimen is ${need} wide; ${first} takes ${has}`,
+      'Choose a wider fixture or a narrower specimen.',
+    ),
+    'too-thick-for-fixture': limit(
+      ({ need, has, first }) => `The specimen is ${need} thick; ${first} takes ${has}`,
+      'Choose a larger fixture or a thinner specimen.',
+    ),
+  },
+});
 
-function fits(end: EndItem, context: Context): Finding | null {
+function fits(end: EndItem, context: Context, report: Report): Outcome {
   switch (end.kind) {
     case 'grip':
-      return inGrip(end, context);
+      return inGrip(end, context, report);
     case 'platen':
-      return onPlaten(end, context);
+      return onPlaten(end, context, report);
     case 'fixture':
-      return inFixture(end, context);
+      return inFixture(end, context, report);
   }
 }
 
-/** The same for the kinds of which a lab has hundreds. */
-function takes(end: EndItem, context: Context): boolean {
-  if (end.kind === 'grip') {
-    const { details } = end;
-    return (
-      details.acceptedEnds.includes(context.needs.specimen.endShape) && opens(details, details.faceWidthMm, context)
-    );
-  }
-  return fits(end, context)?.outcome !== 'fail';
-}
-
-function inGrip({ id, details }: Grip, context: Context): Finding | null {
+function inGrip(grip: Grip, context: Context, report: Report): Outcome {
+  const { acceptedEnds, faceWidthMm } = grip.details;
   const { endShape } = context.needs.specimen;
-  if (!details.acceptedEnds.includes(endShape))
-    return told('fail', 'end-not-taken', [id], endShape, details.acceptedEnds.join(', '));
-  return opening(id, details.openingMinMm, details.openingMaxMm, details.faceWidthMm, context);
-}
-
-/** Separate faces have an opening and a width of their own, besides those of the grip that carries them. */
-function inFaces({ id, details }: JawFace, context: Context): Finding | null {
-  return opening(id, details.openingMinMm, details.openingMaxMm, details.widthMm, context);
+  if (!acceptedEnds.includes(endShape))
+    return report.say(FAIL, 'end-not-taken', grip, endShape, () => acceptedEnds.join(', '));
+  return opening(grip, grip.details, faceWidthMm, context, report);
 }
 
 function opening(
-  id: string,
-  fromMm: number,
-  toMm: number,
-  widthMm: number,
-  { needs: { specimen } }: Context,
-): Finding | null {
-  const items = [id];
-  return worst([
-    notBelow('too-thin', items, specimen.gripThicknessMm, fromMm, 'mm'),
-    atLeast('too-thick', items, specimen.gripThicknessMm, toMm, 'mm'),
-    atLeast('too-wide-for-face', items, specimen.gripWidthMm, widthMm, 'mm'),
-  ]);
-}
-
-function opens(
+  item: Item,
   { openingMinMm, openingMaxMm }: { openingMinMm: number; openingMaxMm: number },
   widthMm: number,
   { needs: { specimen } }: Context,
-): boolean {
+  report: Report,
+): Outcome {
   const { gripThicknessMm, gripWidthMm } = specimen;
-  return (
-    reaches(gripThicknessMm, openingMinMm) && reaches(openingMaxMm, gripThicknessMm) && reaches(widthMm, gripWidthMm)
+  return worst(
+    report.notBelow('too-thin', gripThicknessMm, openingMinMm, 'mm', item),
+    report.atLeast('too-thick', gripThicknessMm, openingMaxMm, 'mm', item),
+    report.atLeast('too-wide-for-face', gripWidthMm, widthMm, 'mm', item),
   );
 }
 
@@ -106,47 +112,43 @@ function seats(end: EndItem, slot: string): boolean {
   return end.kind !== 'grip' || slotOf(end) === slot;
 }
 
-function facesSeat(parts: Parts): Finding | null {
-  if (areSeated(parts)) return null;
+function facesSeat(parts: Parts, _context: Context, report: Report): Outcome {
+  if (areSeated(parts)) return PASS;
   const { ends, faces } = parts;
   const { upper, lower } = ends;
   const seat = slotOf(upper) ?? slotOf(lower);
-  if (!faces) return told('fail', 'no-faces', [upper.id, lower.id], seat);
-  return told('fail', 'faces-do-not-seat', [faces.id, upper.id], seat ?? 'none', faces.details.slot);
+  if (!faces) return report.say(FAIL, 'no-faces', [upper, lower], seat);
+  return report.say(FAIL, 'faces-do-not-seat', [faces, upper], seat ?? 'none', faces.details.slot);
 }
 
-function onPlaten({ id, details }: Platen, { needs }: Context): Finding {
+function onPlaten(platen: Platen, { needs }: Context, report: Report): Outcome {
   const { bodyThicknessMm, bodyWidthMm } = needs.specimen;
   const round = bodyThicknessMm === bodyWidthMm && needs.specimen.endShape === 'round';
   const across = round ? bodyWidthMm : Math.hypot(bodyThicknessMm, bodyWidthMm);
-  return atLeast('platen-too-small', [id], across, details.diameterMm, 'mm');
+  return report.atLeast('platen-too-small', across, platen.details.diameterMm, 'mm', platen);
 }
 
 /** One spherical seat in the train is enough; brittle specimens need it. */
-function sphericalSeat(both: Ends, { needs }: Context): Finding | null {
-  if (needs.ends.by !== 'platens' || needs.ends.sphericalSeat === 'not-needed') return null;
+function sphericalSeat(both: Ends, { needs }: Context, report: Report): Outcome {
+  if (needs.ends.by !== 'platens' || needs.ends.sphericalSeat === 'not-needed') return PASS;
   const ends = endItems(both);
-  if (ends.some((end) => end.kind === 'platen' && end.details.sphericalSeat)) return null;
-  const outcome = needs.ends.sphericalSeat === 'required' ? 'fail' : 'caution';
-  return told(
-    outcome,
-    'no-spherical-seat',
-    ends.map(({ id }) => id),
-  );
+  if (ends.some((end) => end.kind === 'platen' && end.details.sphericalSeat)) return PASS;
+  return report.say(needs.ends.sphericalSeat === 'required' ? FAIL : CAUTION, 'no-spherical-seat', ends);
 }
 
-function inFixture({ id, details }: Fixture, { needs }: Context): Finding | null {
+function inFixture(fixture: Fixture, { needs }: Context, report: Report): Outcome {
+  const { details } = fixture;
   const { bodyThicknessMm, bodyWidthMm, spanMm } = needs.specimen;
   const span =
     spanMm === null || details.spanMaxMm === null
-      ? []
-      : [
-          notBelow('span-too-short', [id], spanMm, details.spanMinMm ?? 0, 'mm'),
-          atLeast('span-too-long', [id], spanMm, details.spanMaxMm, 'mm'),
-        ];
-  return worst([
-    ...span,
-    atLeast('too-wide-for-fixture', [id], bodyWidthMm, details.specimenWidthMaxMm, 'mm'),
-    atLeast('too-thick-for-fixture', [id], bodyThicknessMm, details.specimenThicknessMaxMm, 'mm'),
-  ]);
+      ? PASS
+      : worst(
+          report.notBelow('span-too-short', spanMm, details.spanMinMm ?? 0, 'mm', fixture),
+          report.atLeast('span-too-long', spanMm, details.spanMaxMm, 'mm', fixture),
+        );
+  return worst(
+    span,
+    report.atLeast('too-wide-for-fixture', bodyWidthMm, details.specimenWidthMaxMm, 'mm', fixture),
+    report.atLeast('too-thick-for-fixture', bodyThicknessMm, details.specimenThicknessMaxMm, 'mm', fixture),
+  );
 }

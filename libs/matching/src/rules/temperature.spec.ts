@@ -1,4 +1,4 @@
-import type { Chamber, Item } from '../item.js';
+import type { Chamber, Item } from '../register/item.js';
 import { labWith, needsFor, SAMPLE_LAB, SAMPLE_LINKS, verdictOn } from '#test/support/matching/sample-lab.js';
 
 const chamber = (details: Partial<Chamber['details']>): Item => ({

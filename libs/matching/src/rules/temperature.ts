@@ -1,115 +1,108 @@
-import type { Item } from '../item.js';
-import type { Needs } from '../needs.js';
-import { allAdapters, atLeast, bothEnds, notBelow, reaches, told, worse, worst, worstEnd } from './rule.js';
-import type { Context, Finding, Rule } from './rule.js';
+import type { Needs } from '../ask/needs.js';
+import { eachItem } from './each-item.js';
+import { CAUTION, FAIL, PASS, worst } from './outcome.js';
+import { rule } from './rule.js';
+import { limit } from './sentence.js';
 
 /**
  * Away from room temperature a chamber reaches it, fits the frame and takes the ends of the train, and everything inside is rated for
  * it. The cell stays outside. Ramp and soak come with the candidate.
  */
-export const temperature: Rule = {
+export const temperature = rule({
   code: 'temperature',
   source: 'item data; soak: common practice, no source',
   checks: [
     {
       sees: ['chamber'],
-      judge({ chamber }, { needs }) {
-        if (!needs.chamber) return null;
+      judge({ chamber }, { needs }, report) {
+        if (!needs.chamber) return PASS;
         const { value } = needs.temperature;
-        if (!chamber) return told('fail', 'no-chamber', [], value, null, '°C');
+        if (!chamber) return report.say(FAIL, 'no-chamber', [], value, null, '°C');
         const { minC, maxC } = chamber.details;
-        return worst([
-          notBelow('too-cold', [chamber.id], value, minC, '°C'),
-          atLeast('too-hot', [chamber.id], value, maxC, '°C'),
-        ]);
+        return worst(
+          report.notBelow('too-cold', value, minC, '°C', chamber),
+          report.atLeast('too-hot', value, maxC, '°C', chamber),
+        );
       },
-      passes: (_parts, { needs }) => !needs.chamber,
     },
     {
       sees: ['frame', 'chamber'],
-      judge({ frame, chamber }) {
-        if (!chamber) return null;
+      frameFields: ['columnClearanceMm'],
+      judge({ frame, chamber }, _context, report) {
+        if (!chamber) return PASS;
         const { columnClearanceMm } = frame.details;
         const { fitsClearanceMinMm, fitsClearanceMaxMm } = chamber.details;
-        return worst([
-          notBelow('chamber-too-wide', [chamber.id, frame.id], columnClearanceMm, fitsClearanceMinMm, 'mm'),
-          atLeast('chamber-too-narrow', [chamber.id, frame.id], columnClearanceMm, fitsClearanceMaxMm, 'mm'),
-        ]);
+        const items = [chamber, frame];
+        return worst(
+          report.notBelow('chamber-too-wide', columnClearanceMm, fitsClearanceMinMm, 'mm', items),
+          report.atLeast('chamber-too-narrow', columnClearanceMm, fitsClearanceMaxMm, 'mm', items),
+        );
       },
-      passes: ({ chamber }) => !chamber,
     },
     {
       sees: ['ends', 'chamber'],
-      judge({ ends, chamber }, { needs }) {
-        if (!chamber) return null;
-        const widest = Math.max(ends.upper.details.outsideWidthMm, ends.lower.details.outsideWidthMm);
+      judge({ ends: { upper, lower }, chamber }, { needs }, report) {
+        if (!chamber) return PASS;
+        const widest = Math.max(upper.details.outsideWidthMm, lower.details.outsideWidthMm);
         const { insideWidthMm, insideHeightMm } = chamber.details;
-        return worst([
-          atLeast('too-wide-for-chamber', [ends.upper.id, chamber.id], widest, insideWidthMm, 'mm'),
-          atLeast('too-tall-for-chamber', [chamber.id], insideMm(needs), insideHeightMm, 'mm'),
-        ]);
-      },
-      passes({ ends, chamber }, { needs }) {
-        if (!chamber) return true;
-        const { insideWidthMm, insideHeightMm } = chamber.details;
-        return (
-          reaches(insideWidthMm, ends.upper.details.outsideWidthMm) &&
-          reaches(insideWidthMm, ends.lower.details.outsideWidthMm) &&
-          reaches(insideHeightMm, insideMm(needs))
+        return worst(
+          report.atLeast('too-wide-for-chamber', widest, insideWidthMm, 'mm', [upper, chamber]),
+          report.atLeast('too-tall-for-chamber', insideMm(needs), insideHeightMm, 'mm', chamber),
         );
       },
-      otherwise: 'fail',
     },
-    {
-      sees: ['ends'],
-      judge: ({ ends }, context) => worstEnd(ends, (item) => rated(item, context)),
-      passes: ({ ends }, context) => bothEnds(ends, context, isRated),
-      otherwise: 'fail',
-    },
-    {
-      sees: ['adapters'],
-      judge: ({ adapters }, context) =>
-        worst([...adapters.upper, ...adapters.lower].map((item) => rated(item, context))),
-      passes: ({ adapters }, context) => allAdapters(adapters, context, isRated),
-      otherwise: 'fail',
-    },
-    {
-      sees: ['faces'],
-      judge: ({ faces }, context) => faces && rated(faces, context),
-      passes: ({ faces }, context) => !faces || isRated(faces, context),
-      otherwise: 'fail',
-    },
-    {
-      sees: ['extensometer'],
-      judge: ({ extensometer }, context) => extensometer && rated(extensometer, context),
-      passes: ({ extensometer }, context) => !extensometer || isRated(extensometer, context),
-      otherwise: 'fail',
-    },
+    ...eachItem(['ends', 'adapters', 'faces', 'extensometer'], (item, { needs }, report) => {
+      const { value } = needs.temperature;
+      return worst(
+        report.notBelow('item-too-cold', value, item.temperatureMinC, '°C', item),
+        report.atLeast('item-too-hot', value, item.temperatureMaxC, '°C', item),
+      );
+    }),
     {
       sees: ['thermocouple'],
-      judge: ({ thermocouple }, { needs }) =>
-        needs.chamber && !thermocouple ? told('caution', 'no-thermocouple', []) : null,
-      passes: ({ thermocouple }, { needs }) => !needs.chamber || thermocouple !== null,
-      otherwise: 'caution',
+      judge: ({ thermocouple }, { needs }, report) =>
+        needs.chamber && !thermocouple ? report.say(CAUTION, 'no-thermocouple', []) : PASS,
     },
   ],
-};
+  sentences: {
+    'no-chamber': ({ need }) => `The test is at ${need}; that needs a chamber.`,
+    'too-cold': limit(
+      ({ need, has, first }) => `The test is at ${need}; ${first} goes down to ${has}`,
+      'Choose a colder chamber.',
+    ),
+    'too-hot': limit(
+      ({ need, has, first }) => `The test is at ${need}; ${first} goes up to ${has}`,
+      'Choose a hotter chamber.',
+    ),
+    'chamber-too-wide': limit(
+      ({ need, has, first, second }) => `${second} has ${need} between the columns; ${first} needs ${has}`,
+      'Choose a wider frame.',
+    ),
+    'chamber-too-narrow': limit(
+      ({ need, has, first, second }) => `${second} has ${need} between the columns; ${first} fits up to ${has}`,
+      'Choose another chamber.',
+    ),
+    'too-wide-for-chamber': limit(
+      ({ need, has, first, second }) => `${first} is ${need} wide; inside ${second} there are ${has}`,
+      'Choose slimmer grips.',
+    ),
+    'too-tall-for-chamber': limit(
+      ({ need, has, first }) => `Specimen and travel take ${need}; inside ${first} there are ${has}`,
+      'Use a shorter specimen.',
+    ),
+    'item-too-cold': limit(
+      ({ need, has, first }) => `The test is at ${need}; ${first} may be used from ${has}`,
+      'Choose an item for the cold.',
+    ),
+    'item-too-hot': limit(
+      ({ need, has, first }) => `The test is at ${need}; ${first} may be used up to ${has}`,
+      'Choose an item for the heat.',
+    ),
+    'no-thermocouple': () => 'No thermocouple is fitted: the soak is judged by the air in the chamber alone.',
+  },
+});
 
 /** Height that specimen and travel take inside a chamber, mm. */
 function insideMm({ specimen, direction, travel }: Needs): number {
   return specimen.freeLengthMm + (direction === 'tension' ? travel.value : 0);
-}
-
-function rated(item: Item, { needs }: Context): Finding | null {
-  const { value } = needs.temperature;
-  const items = [item.id];
-  return worse(
-    notBelow('item-too-cold', items, value, item.temperatureMinC, '°C'),
-    atLeast('item-too-hot', items, value, item.temperatureMaxC, '°C'),
-  );
-}
-
-function isRated({ temperatureMinC, temperatureMaxC }: Item, { needs }: Context): boolean {
-  const { value } = needs.temperature;
-  return reaches(value, temperatureMinC) && reaches(temperatureMaxC, value);
 }

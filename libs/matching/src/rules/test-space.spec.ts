@@ -1,4 +1,4 @@
-import { checkTrain } from '../check-train.js';
+import { checkTrain } from '../answer/check-train.js';
 import { labWith, needsFor, PERIOD, SAMPLE_LAB, SAMPLE_LINKS, verdictOn } from '#test/support/matching/sample-lab.js';
 
 // Cell 70, two adapters of 45, grips of 120 twice, 115 between them: the test starts at 515 mm and ends at 520.

@@ -1,21 +1,26 @@
 import { cannotLoad } from './frame-capacity.js';
-import { atLeast, reaches } from './rule.js';
-import type { Rule } from './rule.js';
+import { PASS } from './outcome.js';
+import { rule } from './rule.js';
+import { limit } from './sentence.js';
 
 /** The crosshead has stroke enough for the test. */
-export const travel: Rule = {
+export const travel = rule({
   code: 'travel',
   source: 'strain at break × length, or declared',
   checks: [
     {
       sees: ['frame'],
-      judge({ frame }, { needs }) {
+      judge({ frame }, { needs }, report) {
         return needs.direction === 'torque' || cannotLoad(frame.details, needs.direction)
-          ? null
-          : atLeast('travel-too-short', [frame.id], needs.travel.value, frame.details.travelMm, 'mm');
+          ? PASS
+          : report.atLeast('travel-too-short', needs.travel.value, frame.details.travelMm, 'mm', frame);
       },
-      passes: ({ frame }, { needs }) =>
-        needs.direction === 'torque' || reaches(frame.details.travelMm, needs.travel.value),
     },
   ],
-};
+  sentences: {
+    'travel-too-short': limit(
+      ({ need, has, first }) => `Needs ${need} of travel; ${first} has ${has}`,
+      'Use a shorter specimen or a frame with more travel.',
+    ),
+  },
+});

@@ -1,48 +1,48 @@
-import type { Frame, Item } from '../item.js';
-import { told, worstEnd } from './rule.js';
-import type { Finding, Rule } from './rule.js';
+import type { Frame, Item } from '../register/item.js';
+import { FAIL, PASS, worst } from './outcome.js';
+import type { Outcome } from './outcome.js';
+import type { Report } from './report.js';
+import { rule } from './rule.js';
+import type { Check } from './rule.js';
 
 /** Compressed air, hydraulics, power and the like are at the frame for what the train needs. */
-export const utilities: Rule = {
+export const utilities = rule({
   code: 'utilities',
   source: 'item and frame data',
   checks: [
     {
       sees: ['frame', 'ends'],
-      judge: ({ frame, ends }) => worstEnd(ends, (item) => supplied(frame, item)),
-      passes: ({ ends: { upper, lower } }) => needsNone(upper) && needsNone(lower),
+      frameFields: ['utilitiesAtFrame'],
+      judge: ({ frame, ends: { upper, lower } }, _context, report) =>
+        worst(supplied(frame, upper, report), upper.id === lower.id ? PASS : supplied(frame, lower, report)),
     },
-    {
-      sees: ['frame', 'faces'],
-      judge: ({ frame, faces }) => supplied(frame, faces),
-      passes: ({ faces }) => needsNone(faces),
-    },
-    {
-      sees: ['frame', 'chamber'],
-      judge: ({ frame, chamber }) => supplied(frame, chamber),
-      passes: ({ chamber }) => needsNone(chamber),
-    },
-    {
-      sees: ['frame', 'extensometer'],
-      judge: ({ frame, extensometer }) => supplied(frame, extensometer),
-      passes: ({ extensometer }) => needsNone(extensometer),
-    },
+    suppliedTo('faces'),
+    suppliedTo('chamber'),
+    suppliedTo('extensometer'),
   ],
-};
+  sentences: {
+    'not-supplied': ({ first, second, need, has, ok }) =>
+      ok ? `${second} supplies ${need} for ${first}.` : `${first} needs ${need}; ${second} has ${has}.`,
+  },
+});
 
-function supplied(frame: Frame, item: Item | null): Finding | null {
-  if (!item || needsNone(item)) return null;
-  const missing = item.utilities.filter((utility) => !frame.details.utilitiesAtFrame.includes(utility));
-  const there = frame.details.utilitiesAtFrame.join(', ') || 'none';
-  return told(
-    missing.length > 0 ? 'fail' : 'pass',
-    'not-supplied',
-    [item.id, frame.id],
-    (missing.length > 0 ? missing : item.utilities).join(', '),
-    there,
-  );
+function suppliedTo(part: 'faces' | 'chamber' | 'extensometer'): Check {
+  return {
+    sees: ['frame', part],
+    frameFields: ['utilitiesAtFrame'],
+    judge: (parts, _context, report) => supplied(parts.frame, parts[part], report),
+  };
 }
 
-function needsNone(item: Item | null): boolean {
-  return !item || item.utilities.length === 0;
+function supplied(frame: Frame, item: Item | null, report: Report): Outcome {
+  if (!item || item.utilities.length === 0) return PASS;
+  const { utilitiesAtFrame } = frame.details;
+  const missing = item.utilities.filter((utility) => !utilitiesAtFrame.includes(utility));
+  return report.say(
+    missing.length > 0 ? FAIL : PASS,
+    'not-supplied',
+    [item, frame],
+    () => (missing.length > 0 ? missing : item.utilities).join(', '),
+    () => utilitiesAtFrame.join(', ') || 'none',
+  );
 }

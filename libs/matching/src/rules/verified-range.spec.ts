@@ -1,5 +1,5 @@
 import { labWith, needsFor, sampleItem, verdictOn } from '#test/support/matching/sample-lab.js';
-import type { Calibration } from '../item.js';
+import type { Calibration } from '../register/item.js';
 
 const [held] = sampleItem('load-cell', 'C').calibrations;
 const holding = (...calibrations: Partial<Calibration>[]) =>

@@ -1,4 +1,4 @@
-import { ratingAt } from '../rating-at.js';
+import { ratingAt } from '../register/rating-at.js';
 import { labWith, needsFor, outcomeOf, verdictOn } from '#test/support/matching/sample-lab.js';
 
 const tension = (rating: number) => ({ ratings: { tension: [{ temperatureC: 23, rating }] } });

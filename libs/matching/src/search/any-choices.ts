@@ -1,22 +1,16 @@
-import type { Chamber, Extensometer, Frame, Guard, JawFace, Transducer } from '../item.js';
-import { blankParts, seatOf } from '../parts.js';
-import type { Ends, Parts } from '../parts.js';
-import { countBits, tally } from './checks.js';
-import type { BitCheck, Tally } from './checks.js';
-import {
-  combinations,
-  FRAME_CELL,
-  FRAME_CHAMBER,
-  FRAME_ENDS,
-  FRAME_EXTENSOMETER,
-  FRAME_FACES,
-  FRAME_GUARD,
-  FRAME_THERMOCOUPLE,
-} from './class-choices.js';
+import type { Chamber, Extensometer, Frame, Guard, JawFace, Transducer } from '../register/item.js';
+import { blankParts, seatOf } from '../rules/parts.js';
+import type { Ends, Parts } from '../rules/parts.js';
+import { FRAME_CHECKS, tally } from './checks.js';
+import type { RuleCheck, Tally } from './checks.js';
+import { combinations } from './class-choices.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { onceAKey, traitsOf } from './frame-traits.js';
 import type { FrameTraits } from './frame-traits.js';
+import { failsFewer } from './choices.js';
 import type { Option } from './choices.js';
+import { NO_RULES, ruleSets } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 import type { Options } from './options.js';
 import type { RequestContext } from './request-context.js';
 
@@ -35,7 +29,7 @@ export class AnyMemo {
 interface BesideList {
   choices: readonly BesideChoice[];
   /** The different sets of rules that these fail. */
-  masks: readonly number[];
+  masks: readonly RuleSet[];
 }
 
 /** All choices on a frame, with what they fail. Each list is made when it is first asked for, once for all frames alike. */
@@ -59,13 +53,13 @@ export class AnyChoices {
 
   /** Every cell at each of its places; those that fail least come first. */
   get cells(): readonly CellChoice[] {
-    return this.memo.cells(this.traits.cells, () =>
+    return this.memo.cells(this.traits.cell, () =>
       byFails(
         this.frame.details.cellPositions.flatMap((cellAt) => {
           this.scratch.cellAt = cellAt;
           return this.options.cells.all.map((option): CellChoice => {
             this.scratch.cell = option.part;
-            const { fails, cautions, severity } = this.tallied(option, FRAME_CELL);
+            const { fails, cautions, severity } = this.tallied(option, FRAME_CHECKS.cell);
             return { part: option.part, units: option.units, cellAt, fails, cautions, severity };
           });
         }),
@@ -80,7 +74,7 @@ export class AnyChoices {
 
   private endsOf(option: Option<Ends>): Choice<Ends> {
     this.scratch.ends = option.part;
-    return this.judged(option, FRAME_ENDS);
+    return this.judged(option, FRAME_CHECKS.ends);
   }
 
   /**
@@ -94,7 +88,7 @@ export class AnyChoices {
     const found = this.faceLists.get(seat);
     if (found) return found;
     const made: readonly Choice<JawFace | null>[] = byFails(
-      leastByMask(this.on(options.all, FRAME_FACES, (faces) => (this.scratch.faces = faces))),
+      leastByMask(this.on(options.all, FRAME_CHECKS.faces, (faces) => (this.scratch.faces = faces))),
     );
     this.faceLists.set(seat, made);
     return made;
@@ -111,56 +105,66 @@ export class AnyChoices {
   private leastBeside(): BesideChoice[] {
     const { options, scratch, memo, traits } = this;
     const all = combinations({
-      extensometers: memo.extensometers(traits.extensometers, () =>
-        leastByMask(this.on(options.extensometers.all, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part))),
+      extensometers: memo.extensometers(traits.extensometer, () =>
+        leastByMask(
+          this.on(options.extensometers.all, FRAME_CHECKS.extensometer, (part) => (scratch.extensometer = part)),
+        ),
       ),
-      chambers: memo.chambers(traits.chambers, () =>
-        this.on(options.chambers.all, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+      chambers: memo.chambers(traits.chamber, () =>
+        this.on(options.chambers.all, FRAME_CHECKS.chamber, (part) => (scratch.chamber = part)),
       ),
-      guards: memo.guards(traits.guards, () =>
-        this.on(options.guards.all, FRAME_GUARD, (part) => (scratch.guard = part)),
+      guards: memo.guards(traits.guard, () =>
+        this.on(options.guards.all, FRAME_CHECKS.guard, (part) => (scratch.guard = part)),
       ),
-      thermocouples: memo.thermocouples(traits.thermocouples, () =>
-        leastByMask(this.on(options.thermocouples.all, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part))),
+      thermocouples: memo.thermocouples(traits.thermocouple, () =>
+        leastByMask(
+          this.on(options.thermocouples.all, FRAME_CHECKS.thermocouple, (part) => (scratch.thermocouple = part)),
+        ),
       ),
     });
     return leastByMask(all, ({ chamber }) => chamber.part);
   }
 
-  private on<T>(list: readonly Option<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] {
+  private on<T>(list: readonly Option<T>[], checks: readonly RuleCheck[], place: (part: T) => void): Choice<T>[] {
     return list.map((option) => {
       place(option.part);
       return this.judged(option, checks);
     });
   }
 
-  private judged<T>(option: Option<T>, checks: readonly BitCheck[]): Choice<T> {
+  private judged<T>(option: Option<T>, checks: readonly RuleCheck[]): Choice<T> {
     const { fails, cautions, severity } = this.tallied(option, checks);
     return { part: option.part, units: option.units, fails, cautions, severity };
   }
 
-  private tallied({ tally: own }: Option<unknown>, checks: readonly BitCheck[]): Tally {
+  private tallied({ tally: own }: Option<unknown>, checks: readonly RuleCheck[]): Tally {
     const { fails, cautions, severity } = tally(checks, this.scratch, this.context);
-    return { fails: own.fails | fails, cautions: own.cautions | cautions, severity: own.severity + severity };
+    return {
+      fails: ruleSets.union(own.fails, fails),
+      cautions: ruleSets.union(own.cautions, cautions),
+      severity: own.severity + severity,
+    };
   }
 }
 
-const NO_FACES: readonly Choice<JawFace | null>[] = [{ part: null, units: [], fails: 0, cautions: 0, severity: 0 }];
+const NO_FACES: readonly Choice<JawFace | null>[] = [
+  { part: null, units: [], fails: NO_RULES, cautions: 0, severity: 0 },
+];
 
-function byFails<T extends { fails: number; severity: number }>(list: readonly T[]): T[] {
-  return [...list].sort((a, b) => countBits(a.fails) - countBits(b.fails) || a.severity - b.severity);
+function byFails<T extends Pick<Tally, 'fails' | 'severity'>>(list: readonly T[]): T[] {
+  return [...list].sort(failsFewer);
 }
 
 /** Of choices that fail the same rules, and are of one sort, the one that is least short. */
-function leastByMask<T extends { fails: number; severity: number }>(
+function leastByMask<T extends Pick<Tally, 'fails' | 'severity'>>(
   list: readonly T[],
   sortOf: (each: T) => unknown = () => null,
 ): T[] {
   if (list.length < 2) return [...list];
-  const sorts = new Map<unknown, Map<number, T>>();
+  const sorts = new Map<unknown, Map<RuleSet, T>>();
   for (const each of list) {
     const sort = sortOf(each);
-    const best = sorts.get(sort) ?? new Map<number, T>();
+    const best = sorts.get(sort) ?? new Map<RuleSet, T>();
     sorts.set(sort, best);
     const held = best.get(each.fails);
     if (!held || each.severity < held.severity) best.set(each.fails, each);

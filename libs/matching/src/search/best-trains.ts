@@ -1,20 +1,22 @@
-import type { Adapter } from '../item.js';
-import { endItems, massOnCellKg, NO_ADAPTERS } from '../parts.js';
+import type { Adapter } from '../register/item.js';
+import { endItems, massOnCellKg, NO_ADAPTERS } from '../rules/parts.js';
 import { areNeverTogether, isAlways } from '../rules/calibration-in-force.js';
-import { bothEnds } from '../rules/rule.js';
+import { bothEnds } from '../rules/each-item.js';
 import { isTooHeavy } from '../rules/cell-capacity.js';
-import type { Adapters, Ends, Parts } from '../parts.js';
-import { changeMinutes, scarcePoints } from '../score.js';
-import { bitOf, countBits, tally } from './checks.js';
+import { adapterRoomMm } from '../rules/test-space.js';
+import type { Adapters, Ends, Parts } from '../rules/parts.js';
+import { changeMinutes, scarcePoints } from './score.js';
+import { ADAPTER_RULES, BESIDE_RULES, PART_CAUTIONS, tally, WEIGHT_RULES, WHOLE_CHECKS } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import type { Holder } from './holders.js';
-import { OWN_CAUTIONS } from './own-cautions.js';
 import type { RankedCell } from './cell-ranks.js';
 import type { Reachable } from './reach.js';
 import type { Joinings } from './routes.js';
 import { besidesOf, cellOnFrame, cellsOf, fittedIn, onFrame } from './site.js';
 import type { Priced, Site } from './site.js';
-import { adapterRoomMm, standBeside, trainOf, WHOLE_CHECKS } from './whole-train.js';
+import { standBeside, trainOf } from './whole-train.js';
+import { NO_RULES, ruleSets } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 import type { Search } from './search.js';
 
 /** A train found by the search, with the units that could stand for each of its items: those of its choices and of its adapters. */
@@ -28,12 +30,6 @@ export interface Found {
   points: number;
 }
 
-/** Rules of a whole train that another choice beside the specimen could still satisfy. */
-const BESIDE = bitOf('calibration-in-force') | bitOf('temperature');
-const CELL_CAPACITY = bitOf('cell-capacity');
-/** Rules that other adapters could satisfy as well: a longer stack, a lighter one, other times. */
-const OTHER_ADAPTERS = BESIDE | bitOf('test-space') | bitOf('cell-capacity');
-
 /** Trains that are tried once enough were found; many choices of a large lab differ by nothing that anyone would notice. */
 const TRIES_FOR_BETTER = 6;
 
@@ -45,7 +41,7 @@ const TRIES_FOR_BETTER = 6;
  * @param inSpite look for trains although the frame alone, or the lab, fails a rule
  */
 export function bestTrains(site: Site, search: Search, most: number, inSpite = false): Found[] {
-  if (site.own.fails !== 0 && !inSpite) return [];
+  if (site.own.fails !== NO_RULES && !inSpite) return [];
   const cells = cellsOf(site, search);
   if (cells.length === 0) return [];
   const besides = besidesOf(site, search);
@@ -54,7 +50,7 @@ export function bestTrains(site: Site, search: Search, most: number, inSpite = f
 
 /** Whether any train at all passes on a frame: {@link bestTrains} that is content with the first. */
 export function hasTrain(site: Site, search: Search): boolean {
-  if (site.own.fails !== 0) return false;
+  if (site.own.fails !== NO_RULES) return false;
   const cells = cellsOf(site, search);
   if (cells.length === 0) return false;
   const besides = besidesOf(site, search);
@@ -180,10 +176,10 @@ class Hunt {
       for (const beside of this.besides) {
         standBeside(parts, beside);
         const whole = tally(WHOLE_CHECKS, parts, context);
-        if (whole.fails === 0) return this.finished(parts, cell, end, faces, beside, whole.cautions);
-        if ((whole.fails & CELL_CAPACITY) !== 0) tooHeavyKg = hungKg;
-        if ((whole.fails & ~OTHER_ADAPTERS) !== 0) return null;
-        if ((whole.fails & ~BESIDE) !== 0) break;
+        if (whole.fails === NO_RULES) return this.finished(parts, cell, end, faces, beside, whole.cautions);
+        if (isAny(whole.fails, WEIGHT_RULES)) tooHeavyKg = hungKg;
+        if (!isOnly(whole.fails, ADAPTER_RULES)) return null;
+        if (!isOnly(whole.fails, BESIDE_RULES)) break;
       }
     }
     return joinable ? null : 'hopeless';
@@ -196,21 +192,32 @@ class Hunt {
     ends: Priced<Choice<Ends>>,
     faces: Priced<Choice<Parts['faces']>>,
     beside: Priced<BesideChoice>,
-    wholeCautions: number,
+    wholeCautions: RuleSet,
   ): Found | null {
     const { site, search } = this;
     const { adapters, pools } = preferFitted(parts.adapters, site, search);
-    const bits = site.own.cautions | beside.cautions | wholeCautions | cell.cautions | ends.cautions | faces.cautions;
+    const cautions = [site.own, beside, cell, ends, faces].reduce(
+      (all, each) => ruleSets.union(all, each.cautions),
+      wholeCautions,
+    );
     const points =
       beside.points +
       cell.points +
       ends.points +
       faces.points +
-      fixedPoints(site, pools, countBits(bits & ~OWN_CAUTIONS), search);
+      fixedPoints(site, pools, ruleSets.count(ruleSets.without(cautions, PART_CAUTIONS)), search);
     if (points >= this.bar) return null;
     parts.adapters = adapters;
     return { parts, cell, ends, faces, beside, adapterPools: pools, points };
   }
+}
+
+function isAny(fails: RuleSet, of: RuleSet): boolean {
+  return ruleSets.common(fails, of) !== NO_RULES;
+}
+
+function isOnly(fails: RuleSet, of: RuleSet): boolean {
+  return ruleSets.without(fails, of) === NO_RULES;
 }
 
 /** For each adapter of a train, itself and its equals. */

@@ -1,6 +1,6 @@
-import { couplingId, meets } from '../couplings.js';
-import type { CellPosition, Coupling, Frame, LoadCell } from '../item.js';
-import { accuracyPoints, cellFitPoints } from '../score.js';
+import { couplingId, meets } from '../register/couplings.js';
+import type { CellPosition, Coupling, Frame, LoadCell } from '../register/item.js';
+import { accuracyPoints, cellFitPoints } from './score.js';
 import { cheaperFirst, freshest } from './fresh.js';
 import type { Fresh } from './fresh.js';
 import { traitsOf } from './frame-traits.js';

@@ -1,112 +1,134 @@
-import type { RuleCode } from '../answer.js';
-import type { Parts } from '../parts.js';
-import { spare } from '../rules/rule.js';
-import type { Check, Context } from '../rules/rule.js';
+import { CAUTION, FAIL, PASS } from '../rules/outcome.js';
+import type { Parts } from '../rules/parts.js';
+import { QuickReport } from '../rules/report.js';
+import type { Check, Context, PartName } from '../rules/rule.js';
 import { RULES } from '../rules/rules.js';
+import { NO_RULES, rulesWhere, ruleSets } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 
-/** What a set of checks said: one bit a rule, in the order of the rulebook. */
+/** What a list of checks said of some parts. */
 export interface Tally {
-  fails: number;
-  cautions: number;
+  fails: RuleSet;
+  cautions: RuleSet;
   /** How badly: sum of the relative shortfalls, each counted up to 1. */
   severity: number;
 }
 
-export interface BitCheck extends Required<Pick<Check, 'sees' | 'judge' | 'passes'>> {
-  bit: number;
-  otherwise: 'caution' | 'fail' | null;
+/** A check with the set of the one rule that it belongs to. */
+export interface RuleCheck extends Check {
+  rule: RuleSet;
 }
 
-const never = () => false;
-
-const ALL: readonly BitCheck[] = RULES.flatMap(({ checks }, index) =>
-  checks.map(({ sees, judge, passes = never, otherwise = null }) => ({
-    bit: 1 << index,
-    sees,
-    judge,
-    passes,
-    otherwise,
-  })),
+const ALL: readonly RuleCheck[] = RULES.flatMap(({ checks }, place) =>
+  checks.map((check) => ({ ...check, rule: ruleSets.single(place) })),
 );
 
-/** Checks that look at nothing beyond these parts, and at each of `at`. */
-export function checksOf(within: readonly (keyof Parts)[], at: readonly (keyof Parts)[] = within): readonly BitCheck[] {
-  return ALL.filter(
-    ({ sees }) => sees.every((part) => within.includes(part)) && at.every((part) => sees.includes(part)),
-  );
+/** The checks that look at exactly these parts, or at exactly these and where the cell hangs. */
+function checksOf(...parts: readonly PartName[]): readonly RuleCheck[] {
+  return ALL.filter(({ sees }) => {
+    const own = parts.includes('frame') ? sees.filter((part) => part !== 'cellAt') : sees;
+    return own.length === parts.length && own.every((part) => parts.includes(part));
+  });
 }
 
-/** Every check that none of the given lists holds. */
-export function otherChecks(...lists: readonly (readonly BitCheck[])[]): readonly BitCheck[] {
-  const taken = new Set(lists.flat());
-  return ALL.filter((each) => !taken.has(each));
+/** Parts that are chosen before a train is put together, each by itself and then with the frame. */
+const CHOSEN: readonly PartName[] = ['cell', 'ends', 'faces', 'extensometer', 'chamber', 'guard', 'thermocouple'];
+
+/** What the checks of a part alone, and of a frame with that part, are. */
+export const PART_CHECKS = byPart((part) => checksOf(part));
+export const FRAME_CHECKS = byPart((part) => checksOf('frame', part));
+
+export type ChosenPart = 'cell' | 'ends' | 'faces' | 'extensometer' | 'chamber' | 'guard' | 'thermocouple';
+
+function byPart(
+  checks: (part: ChosenPart) => readonly RuleCheck[],
+): Readonly<Record<ChosenPart, readonly RuleCheck[]>> {
+  return Object.fromEntries(CHOSEN.map((part) => [part, checks(part as ChosenPart)])) as Record<
+    ChosenPart,
+    readonly RuleCheck[]
+  >;
 }
 
-export function bitOf(code: RuleCode): number {
-  return 1 << RULES.findIndex((rule) => rule.code === code);
+export const LAB_CHECKS = checksOf();
+export const FRAME_ALONE_CHECKS = checksOf('frame');
+export const ADAPTER_CHECKS = checksOf('adapters');
+
+const JUDGED_EARLIER = new Set([
+  ...LAB_CHECKS,
+  ...FRAME_ALONE_CHECKS,
+  ...ADAPTER_CHECKS,
+  ...Object.values(PART_CHECKS).flat(),
+  ...Object.values(FRAME_CHECKS).flat(),
+]);
+
+/** Checks that only a whole train can answer. */
+export const WHOLE_CHECKS = ALL.filter((check) => !JUDGED_EARLIER.has(check));
+
+/** Rules that a whole train may fail for what stands beside the specimen, so that another choice there could satisfy them. */
+export const BESIDE_RULES = rulesThatSee(['extensometer', 'chamber', 'guard', 'thermocouple']);
+
+/** The same with adapters: a longer stack, a lighter one, other times. */
+export const ADAPTER_RULES = ruleSets.union(BESIDE_RULES, rulesThatSee(['adapters']));
+
+/** Rules that a whole train fails with anything heavier on the cell as well. */
+export const WEIGHT_RULES = rulesWhere(({ checks }) => checks.some(({ heavierFailsToo }) => heavierFailsToo));
+
+/** Rules whose cautions are priced with the part that brings them; those of the others are priced at the end. */
+export const PART_CAUTIONS = rulesWhere(({ cautionsByOnePart }) => cautionsByOnePart === true);
+
+/** Rules that leave nothing to say about a frame that fails them alone. */
+export const FRAME_RULES_OUT = rulesWhere(({ rulesOutFrame }) => rulesOutFrame === true);
+
+function rulesThatSee(parts: readonly PartName[]): RuleSet {
+  const seeing = WHOLE_CHECKS.filter(({ sees }) => sees.some((part) => parts.includes(part)));
+  return seeing.reduce<RuleSet>((set, { rule }) => ruleSets.union(set, rule), NO_RULES);
 }
+
+const report = new QuickReport();
 
 /** Runs checks and counts; no sentence is made. */
-export function tally(checks: readonly BitCheck[], parts: Parts, context: Context): Tally {
-  let fails = 0;
-  let cautions = 0;
+export function tally(checks: readonly RuleCheck[], parts: Parts, context: Context): Tally {
+  let fails = NO_RULES;
+  let cautions = NO_RULES;
   let severity = 0;
-  for (const { bit, judge, passes, otherwise } of checks) {
-    if (passes(parts, context)) continue;
-    if (otherwise === 'caution') {
-      cautions |= bit;
-      continue;
-    }
-    const found = judge(parts, context);
-    if (!found || found.outcome === 'pass') continue;
-    if (found.outcome === 'caution') cautions |= bit;
+  for (const check of checks) {
+    report.start();
+    const outcome = check.judge(parts, context, report);
+    if (outcome === PASS) continue;
+    if (outcome === CAUTION) cautions = ruleSets.union(cautions, check.rule);
     else {
-      fails |= bit;
-      severity += Math.min(1, -Math.min(0, finite(spare(found))));
+      fails = ruleSets.union(fails, check.rule);
+      severity += report.severity;
     }
   }
   return { fails, cautions, severity };
 }
 
-/**
- * Bits of the rules that fail, together with those that are known to, and without a word on how badly. It ends as soon as `enough` fail.
- */
+/** Rules that fail, together with those that are known to, and without a word on how badly. It ends as soon as `enough` fail. */
 export function failsTogether(
-  checks: readonly BitCheck[],
+  checks: readonly RuleCheck[],
   parts: Parts,
   context: Context,
-  known: number,
+  known: RuleSet,
   enough: number,
-): number {
+): RuleSet {
   let fails = known;
-  for (const { bit, judge, passes, otherwise } of checks) {
-    if ((fails & bit) !== 0 || passes(parts, context) || otherwise === 'caution') continue;
-    if (otherwise === null && judge(parts, context)?.outcome !== 'fail') continue;
-    fails |= bit;
-    if (countBits(fails) >= enough) return fails;
+  for (const check of checks) {
+    if (ruleSets.common(fails, check.rule) !== NO_RULES || check.judge(parts, context, report) !== FAIL) continue;
+    fails = ruleSets.union(fails, check.rule);
+    if (ruleSets.count(fails) >= enough) return fails;
   }
   return fails;
 }
 
-/** Bits of the rules that caution, or null at the first that fails. */
-export function cautionsUnlessFailing(checks: readonly BitCheck[], parts: Parts, context: Context): number | null {
-  let cautions = 0;
-  for (const { bit, judge, passes, otherwise } of checks) {
-    if (passes(parts, context)) continue;
-    const outcome = otherwise ?? judge(parts, context)?.outcome;
-    if (outcome === 'fail') return null;
-    if (outcome === 'caution') cautions |= bit;
+/** Rules that caution, or null at the first that fails. */
+export function cautionsUnlessFailing(checks: readonly RuleCheck[], parts: Parts, context: Context): RuleSet | null {
+  let cautions = NO_RULES;
+  for (const check of checks) {
+    const outcome = check.judge(parts, context, report);
+    if (outcome === PASS) continue;
+    if (outcome === FAIL) return null;
+    cautions = ruleSets.union(cautions, check.rule);
   }
   return cautions;
-}
-
-function finite(value: number): number {
-  return Number.isFinite(value) ? value : -1;
-}
-
-/** Number of rules in a set of bits. */
-export function countBits(bits: number): number {
-  let left = bits - ((bits >>> 1) & 0x55555555);
-  left = (left & 0x33333333) + ((left >>> 2) & 0x33333333);
-  return (((left + (left >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
 }

@@ -1,15 +1,17 @@
-import type { Item } from '../item.js';
-import { blankParts } from '../parts.js';
-import type { Parts } from '../parts.js';
-import { cautionsUnlessFailing, countBits, tally } from './checks.js';
-import type { BitCheck, Tally } from './checks.js';
+import type { Item } from '../register/item.js';
+import { blankParts } from '../rules/parts.js';
+import type { Parts } from '../rules/parts.js';
+import { cautionsUnlessFailing, tally } from './checks.js';
+import type { RuleCheck, Tally } from './checks.js';
 import type { Chosen } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
+import { NO_RULES, ruleSets } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 
 /** One choice for a part of the train that fails nothing by itself: a pool, or a set of pools for the ends. */
 export interface SoundOption<T> extends Chosen<T> {
-  /** Bits of the rules that its own checks caution. */
-  cautions: number;
+  /** Rules that its own checks caution. */
+  cautions: RuleSet;
 }
 
 /** Any choice for a part of the train, with what its own checks say. */
@@ -33,7 +35,7 @@ export class Choices<T> {
   constructor(
     private readonly chosen: readonly Chosen<T>[],
     private readonly place: (parts: Parts, part: T) => void,
-    private readonly checks: readonly BitCheck[],
+    private readonly checks: readonly RuleCheck[],
     private readonly context: RequestContext,
   ) {}
 
@@ -52,14 +54,14 @@ export class Choices<T> {
       ...this.sound.map(({ part, units, cautions }): Option<T> => ({
         part,
         units,
-        tally: { fails: 0, cautions, severity: 0 },
+        tally: { fails: NO_RULES, cautions, severity: 0 },
       })),
       ...this.failing
         .map(({ part, units }): Option<T> => {
           this.place(this.scratch, part);
           return { part, units, tally: tally(this.checks, this.scratch, this.context) };
         })
-        .sort((a, b) => countBits(a.tally.fails) - countBits(b.tally.fails) || a.tally.severity - b.tally.severity),
+        .sort((a, b) => failsFewer(a.tally, b.tally)),
     ]);
   }
 
@@ -73,4 +75,9 @@ export class Choices<T> {
     }
     return sound;
   }
+}
+
+/** Orders what fails fewer rules first, and of equal ones what is less short. */
+export function failsFewer(a: Pick<Tally, 'fails' | 'severity'>, b: Pick<Tally, 'fails' | 'severity'>): number {
+  return ruleSets.count(a.fails) - ruleSets.count(b.fails) || a.severity - b.severity;
 }

@@ -1,17 +1,9 @@
-import type { CellPosition, LoadCell } from '../item.js';
-import type { Parts } from '../parts.js';
-import { checksOf } from './checks.js';
+import type { CellPosition, LoadCell } from '../register/item.js';
+import type { Parts } from '../rules/parts.js';
 import type { Tally } from './checks.js';
 import type { Units } from './choices.js';
-
-/** Checks of a frame with one other part. */
-export const FRAME_CELL = checksOf(['frame', 'cell', 'cellAt'], ['frame', 'cell']);
-export const FRAME_ENDS = checksOf(['frame', 'ends']);
-export const FRAME_FACES = checksOf(['frame', 'faces']);
-export const FRAME_EXTENSOMETER = checksOf(['frame', 'extensometer']);
-export const FRAME_CHAMBER = checksOf(['frame', 'chamber']);
-export const FRAME_GUARD = checksOf(['frame', 'guard']);
-export const FRAME_THERMOCOUPLE = checksOf(['frame', 'thermocouple']);
+import { NO_RULES, ruleSets } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 
 /** A choice for a part together with what its own checks and those with the frame say. */
 export interface Choice<T> extends Tally {
@@ -43,7 +35,7 @@ export interface BesideLists {
 export function combinations({ extensometers, chambers, guards, thermocouples }: BesideLists): BesideChoice[] {
   const all: BesideChoice[] = [];
   const without = guards.find(({ part }) => part === null);
-  const needed = without && without.fails === 0 ? [without] : guards;
+  const needed = without && without.fails === NO_RULES ? [without] : guards;
   for (const extensometer of extensometers)
     for (const chamber of chambers)
       for (const guard of needed)
@@ -53,9 +45,13 @@ export function combinations({ extensometers, chambers, guards, thermocouples }:
             chamber,
             guard,
             thermocouple,
-            fails: extensometer.fails | chamber.fails | guard.fails | thermocouple.fails,
-            cautions: extensometer.cautions | chamber.cautions | guard.cautions | thermocouple.cautions,
+            fails: unionOf(extensometer.fails, chamber.fails, guard.fails, thermocouple.fails),
+            cautions: unionOf(extensometer.cautions, chamber.cautions, guard.cautions, thermocouple.cautions),
             severity: extensometer.severity + chamber.severity + guard.severity + thermocouple.severity,
           });
   return all;
+}
+
+function unionOf(a: RuleSet, b: RuleSet, c: RuleSet, d: RuleSet): RuleSet {
+  return ruleSets.union(ruleSets.union(a, b), ruleSets.union(c, d));
 }

@@ -1,30 +1,17 @@
-import type { Frame, FrameDetails } from '../item.js';
+import type { Frame, FrameDetails } from '../register/item.js';
+import { FRAME_CHECKS } from './checks.js';
+import type { ChosenPart } from './checks.js';
 
 /**
- * The fields of a frame that its checks with each other part look at. Frames alike in these pass and fail the same with every choice for
- * that part, so that a request works them out once. `test/properties/matching/frame-traits.spec.ts` holds the rules to it.
+ * The fields of a frame that its checks with one other part read, as the checks say themselves. Frames that agree in these pass and
+ * fail the same with every choice for that part, so that a request works them out once.
  */
-export const FRAME_FIELDS = {
-  cells: [
-    'tensionCapacityN',
-    'compressionCapacityN',
-    'torqueCapacityNm',
-    'crossheadCoupling',
-    'baseCoupling',
-    'cellPositions',
-  ],
-  ends: ['columnClearanceMm', 'utilitiesAtFrame'],
-  faces: ['utilitiesAtFrame'],
-  extensometers: ['channels', 'utilitiesAtFrame'],
-  chambers: ['columnClearanceMm', 'utilitiesAtFrame'],
-  guards: ['stiffnessNPerMm', 'guardEnergyJ', 'guardInterlocked', 'columnClearanceMm'],
-  thermocouples: ['channels'],
-} as const satisfies Record<string, readonly (keyof FrameDetails)[]>;
-
-export type FramePart = keyof typeof FRAME_FIELDS;
+function fieldsFor(part: ChosenPart): readonly (keyof FrameDetails)[] {
+  return [...new Set(FRAME_CHECKS[part].flatMap(({ frameFields = [] }) => frameFields))];
+}
 
 /** For each part the values of those fields as one key, one key for all that stands beside the specimen, and one for the cells' seats. */
-export type FrameTraits = Readonly<Record<FramePart | 'beside' | 'seats', string>>;
+export type FrameTraits = Readonly<Record<ChosenPart | 'beside' | 'seats', string>>;
 
 const known = new WeakMap<Frame, FrameTraits>();
 
@@ -34,24 +21,17 @@ export function traitsOf(frame: Frame): FrameTraits {
   return found;
 }
 
+const FIELDS = Object.entries(FRAME_CHECKS).map(([part]) => [part, fieldsFor(part as ChosenPart)] as const);
+
 function makeTraits({ details }: Frame): FrameTraits {
-  const of = (part: FramePart) => JSON.stringify(FRAME_FIELDS[part].map((field) => details[field]));
-  const [extensometers, chambers, guards, thermocouples] = [
-    of('extensometers'),
-    of('chambers'),
-    of('guards'),
-    of('thermocouples'),
-  ];
+  const traits = Object.fromEntries(
+    FIELDS.map(([part, fields]) => [part, JSON.stringify(fields.map((field) => details[field]))]),
+  ) as Record<ChosenPart, string>;
+  const { extensometer, chamber, guard, thermocouple } = traits;
   return {
+    ...traits,
     seats: JSON.stringify([details.cellPositions, details.crossheadCoupling, details.baseCoupling]),
-    cells: of('cells'),
-    ends: of('ends'),
-    faces: of('faces'),
-    extensometers,
-    chambers,
-    guards,
-    thermocouples,
-    beside: [extensometers, chambers, guards, thermocouples].join('\n'),
+    beside: [extensometer, chamber, guard, thermocouple].join('\n'),
   };
 }
 

@@ -1,9 +1,10 @@
-import type { Item } from '../item.js';
-import { changeMinutes, scarcePoints } from '../score.js';
-import type { MatchSettings } from '../settings.js';
-import { countBits } from './checks.js';
+import type { Item } from '../register/item.js';
+import { changeMinutes, scarcePoints } from './score.js';
+import type { MatchSettings } from '../ask/settings.js';
+import { PART_CAUTIONS } from './checks.js';
 import type { SoundOption } from './choices.js';
-import { OWN_CAUTIONS } from './own-cautions.js';
+import { ruleSets } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 
 /** A sound choice with its points on a frame where none of it hangs yet. */
 export interface Fresh<T> {
@@ -30,9 +31,9 @@ export function cheaperFirst(a: { points: number }, b: { points: number }): numb
 }
 
 /** Points for putting a choice on and for how few units it has, with the cautions that are its own. */
-export function freshPoints(units: readonly (readonly Item[])[], cautions: number, settings: MatchSettings): number {
+export function freshPoints(units: readonly (readonly Item[])[], cautions: RuleSet, settings: MatchSettings): number {
   const { changeoverPerMin, caution } = settings.weights;
-  let points = caution * countBits(cautions & OWN_CAUTIONS);
+  let points = caution * ruleSets.count(ruleSets.common(cautions, PART_CAUTIONS));
   for (const list of units)
     points += changeoverPerMin * changeMinutes(list[0]!, false, settings) + scarcePoints(list.length, settings);
   return points;

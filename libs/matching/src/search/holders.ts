@@ -1,8 +1,8 @@
-import { couplingId } from '../couplings.js';
-import type { JawFace } from '../item.js';
-import { seatOf } from '../parts.js';
-import type { Ends } from '../parts.js';
-import type { MatchSettings } from '../settings.js';
+import { couplingId } from '../register/couplings.js';
+import type { JawFace } from '../register/item.js';
+import { seatOf } from '../rules/parts.js';
+import type { Ends } from '../rules/parts.js';
+import type { MatchSettings } from '../ask/settings.js';
 import { cheaperFirst, freshest } from './fresh.js';
 import type { Fresh } from './fresh.js';
 import type { SoundOption } from './choices.js';

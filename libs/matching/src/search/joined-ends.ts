@@ -1,6 +1,6 @@
-import { couplingId } from '../couplings.js';
-import type { Frame } from '../item.js';
-import type { Ends } from '../parts.js';
+import { couplingId } from '../register/couplings.js';
+import type { Frame } from '../register/item.js';
+import type { Ends } from '../rules/parts.js';
 import type { CellChoice } from './class-choices.js';
 import type { Options } from './options.js';
 import type { Joinings, Routes } from './routes.js';

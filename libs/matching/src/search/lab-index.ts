@@ -1,6 +1,6 @@
-import type { Calibration, Frame, Item, ItemKind, TimeWindow } from '../item.js';
-import type { Lab, Rig } from '../lab.js';
-import { MAY_STAY } from '../score.js';
+import type { Calibration, Frame, Item, ItemKind, TimeWindow } from '../register/item.js';
+import type { Lab, Rig } from '../register/lab.js';
+import { MAY_STAY } from './score.js';
 
 /** Units that no rule can tell apart but for their times: equal in everything save id, tag, name, place, due dates and promises. */
 export interface Pool {

@@ -1,14 +1,18 @@
-import type { Frame } from '../item.js';
+import type { Frame } from '../register/item.js';
 import { bestTrains } from './best-trains.js';
-import type { Ends, Parts } from '../parts.js';
-import { bitOf, countBits, failsTogether } from './checks.js';
+import type { Ends, Parts } from '../rules/parts.js';
+import { adapterRoomMm } from '../rules/test-space.js';
+import { ADAPTER_CHECKS, failsTogether, WHOLE_CHECKS } from './checks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
-import { ADAPTER_CHECKS, adapterRoomMm, trainOf, WHOLE_CHECKS } from './whole-train.js';
+import { NO_RULES, ruleSets, setOf } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
+import { trainOf } from './whole-train.js';
 import type { Joinings } from './routes.js';
 import type { Search } from './search.js';
 import type { Site } from './site.js';
 
-const TEST_SPACE = bitOf('test-space');
+const TEST_SPACE = setOf('test-space');
+const { count, union } = ruleSets;
 const WHOLE_AND_ADAPTERS = [...WHOLE_CHECKS, ...ADAPTER_CHECKS];
 
 interface Near {
@@ -30,12 +34,12 @@ export function nearestTrain(site: Site, search: Search): Parts | null {
   const { frame } = site.at;
   const own = site.own.fails;
   // Where frame or lab are to blame alone, any train that passes otherwise is as near as can be.
-  const [sound] = own === 0 ? [] : bestTrains(site, search, 1, true);
+  const [sound] = own === NO_RULES ? [] : bestTrains(site, search, 1, true);
   if (sound) return sound.parts;
   const any = search.anyFor(frame);
   const { choices: besides, masks } = any.beside;
   // A frame without a candidate fails at least what it fails alone, and at least one rule.
-  const floor = Math.max(1, countBits(own));
+  const floor = Math.max(1, count(own));
   const budget = { pairs: MOST_PAIRS, judged: MOST_JUDGED };
   // Cells that fail nothing come first; where a train with one of them fails a single rule, no other cell could do better.
   const near = among(site.sound.cells, null);
@@ -46,21 +50,21 @@ export function nearestTrain(site: Site, search: Search): Parts | null {
     let found = start;
     const ends = search.options.ends.all;
     for (const cell of cells) {
-      if (found && countBits(cell.fails) >= found.count) break;
-      const known = own | cell.fails;
-      if (found && countBits(known) >= found.count) continue;
+      if (found && count(cell.fails) >= found.count) break;
+      const known = union(own, cell.fails);
+      if (found && count(known) >= found.count) continue;
       const joined = search.joined.to(frame, cell);
       for (let n = 0; n < ends.length; n += 1) {
         if (found && (found.count <= floor || (budget.pairs -= 1) < 0 || budget.judged < 0)) return found;
-        if (found && countBits(ends[n]!.tally.fails) >= found.count) break;
+        if (found && count(ends[n]!.tally.fails) >= found.count) break;
         const end = any.endsAt(n);
-        if (found && countBits(known | end.fails) >= found.count) continue;
+        if (found && count(union(known, end.fails)) >= found.count) continue;
         const joinings = joined.with(n);
-        const sure = known | end.fails | joinings.failsSurely;
+        const sure = union(union(known, end.fails), joinings.failsSurely);
         if (isHopeless(found, sure, masks)) continue;
         for (const faces of any.facesFor(end.part)) {
-          if (isHopeless(found, sure | faces.fails, masks)) continue;
-          const bits = known | end.fails | faces.fails;
+          if (isHopeless(found, union(sure, faces.fails), masks)) continue;
+          const bits = union(union(known, end.fails), faces.fails);
           found = closest({ frame, cell, end, faces, joinings, besides, masks, bits, budget }, found, search);
         }
       }
@@ -77,9 +81,9 @@ interface Trial {
   joinings: Joinings;
   besides: readonly BesideChoice[];
   /** The different sets of rules that these fail. */
-  masks: readonly number[];
+  masks: readonly RuleSet[];
   /** What frame, cell, ends and faces fail. */
-  bits: number;
+  bits: RuleSet;
   budget: { judged: number };
 }
 
@@ -87,38 +91,38 @@ interface Trial {
 function closest(trial: Trial, nearest: Near | null, { context }: Search): Near | null {
   const { frame, cell, end, faces, joinings, besides, masks, bits, budget } = trial;
   let near = nearest;
-  const sure = joinings.failsSurely | bits;
+  const sure = union(joinings.failsSurely, bits);
   const room = adapterRoomMm({ frame, cell: cell.part, ends: end.part }, context);
   for (const { adapters, lengthMm, fails } of joinings.all) {
-    const known = bits | fails | spaceBit(lengthMm, room);
+    const known = union(union(bits, fails), spaceBit(lengthMm, room));
     if (cannotWin(near, known)) continue;
     const before: Near | null = near;
     for (const beside of besides) {
-      if (cannotWin(near, known | beside.fails)) continue;
+      if (cannotWin(near, union(known, beside.fails))) continue;
       if (near && (budget.judged -= 1) < 0) return near;
       const parts = trainOf(frame, cell, end, faces, adapters, beside);
-      const count = countBits(
-        failsTogether(WHOLE_AND_ADAPTERS, parts, context, known | beside.fails, near?.count ?? Infinity),
+      const fewer = count(
+        failsTogether(WHOLE_AND_ADAPTERS, parts, context, union(known, beside.fails), near?.count ?? Infinity),
       );
-      if (!near || count < near.count) near = { parts, count };
+      if (!near || fewer < near.count) near = { parts, count: fewer };
     }
     if (near !== before && isHopeless(near, sure, masks)) return near;
   }
   return near;
 }
 
-function cannotWin(near: Near | null, known: number): boolean {
-  return near !== null && countBits(known) >= near.count;
+function cannotWin(near: Near | null, known: RuleSet): boolean {
+  return near !== null && count(known) >= near.count;
 }
 
 /** Whether no train that fails all of these, and whatever stands beside it, could come nearer. */
-function isHopeless(near: Near | null, sure: number, masks: readonly number[]): boolean {
+function isHopeless(near: Near | null, sure: RuleSet, masks: readonly RuleSet[]): boolean {
   if (!near) return false;
-  if (countBits(sure) >= near.count) return true;
-  for (const mask of masks) if (countBits(sure | mask) < near.count) return false;
+  if (count(sure) >= near.count) return true;
+  for (const mask of masks) if (count(union(sure, mask)) < near.count) return false;
   return true;
 }
 
-function spaceBit(lengthMm: number, { least, most }: { least: number; most: number }): number {
-  return lengthMm < least || lengthMm > most ? TEST_SPACE : 0;
+function spaceBit(lengthMm: number, { least, most }: { least: number; most: number }): RuleSet {
+  return lengthMm < least || lengthMm > most ? TEST_SPACE : NO_RULES;
 }

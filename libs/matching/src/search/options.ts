@@ -1,9 +1,18 @@
-import type { Chamber, Extensometer, Guard, Item, ItemKind, JawFace, LoadCell, Side, Transducer } from '../item.js';
-import { slotOf } from '../parts.js';
-import type { Ends, EndItem, Parts } from '../parts.js';
-import { isGoodFor } from '../usable-windows.js';
-import { checksOf } from './checks.js';
-import type { BitCheck } from './checks.js';
+import type {
+  Chamber,
+  Extensometer,
+  Guard,
+  Item,
+  ItemKind,
+  JawFace,
+  LoadCell,
+  Side,
+  Transducer,
+} from '../register/item.js';
+import { slotOf } from '../rules/parts.js';
+import type { Ends, EndItem, Parts } from '../rules/parts.js';
+import { isGoodFor } from '../rules/usable-windows.js';
+import { PART_CHECKS } from './checks.js';
 import { Choices } from './choices.js';
 import type { Chosen, LabIndex, Pool, Span } from './lab-index.js';
 import type { RequestContext } from './request-context.js';
@@ -19,23 +28,6 @@ export interface Options {
   thermocouples: Choices<Transducer | null>;
 }
 
-const CELL = checksOf(['cell']);
-const ENDS = checksOf(['ends']);
-const FACES = checksOf(['faces']);
-const EXTENSOMETER = checksOf(['extensometer']);
-const CHAMBER = checksOf(['chamber']);
-const GUARD = checksOf(['guard']);
-const THERMOCOUPLE = checksOf(['thermocouple']);
-export const PART_CHECKS: readonly BitCheck[] = [
-  ...CELL,
-  ...ENDS,
-  ...FACES,
-  ...EXTENSOMETER,
-  ...CHAMBER,
-  ...GUARD,
-  ...THERMOCOUPLE,
-];
-
 /** Makes the choices for one part. */
 type Maker<T> = (index: LabIndex, context: RequestContext) => T;
 
@@ -47,33 +39,38 @@ const MAKERS: { readonly [P in keyof Options]: Maker<Options[P]> } = {
     new Choices(
       split(index, 'load-cell', context, (cell) => senses(cell, context.needs.direction)),
       (parts, part) => (parts.cell = part),
-      CELL,
+      PART_CHECKS.cell,
       context,
     ),
   ends: (index, context) =>
-    new Choices(endChoices(index, context), (parts, part) => (parts.ends = part), ENDS, context),
+    new Choices(endChoices(index, context), (parts, part) => (parts.ends = part), PART_CHECKS.ends, context),
   faces: (index, context) => (context.needs.ends.by === 'platens' ? new Map() : facesBySeat(index, context)),
   extensometers: (index, context) =>
     new Choices(
       [...measuring(index, context), ...NONE],
       (parts, part) => (parts.extensometer = part),
-      EXTENSOMETER,
+      PART_CHECKS.extensometer,
       context,
     ),
   chambers: (index, context) =>
     new Choices(
       [...(context.needs.chamber ? split(index, 'chamber', context) : []), ...NONE],
       (parts, part) => (parts.chamber = part),
-      CHAMBER,
+      PART_CHECKS.chamber,
       context,
     ),
   guards: (index, context) =>
-    new Choices([...split(index, 'guard', context), ...NONE], (parts, part) => (parts.guard = part), GUARD, context),
+    new Choices(
+      [...split(index, 'guard', context), ...NONE],
+      (parts, part) => (parts.guard = part),
+      PART_CHECKS.guard,
+      context,
+    ),
   thermocouples: (index, context) =>
     new Choices(
       [...reading(index, context), ...NONE],
       (parts, part) => (parts.thermocouple = part),
-      THERMOCOUPLE,
+      PART_CHECKS.thermocouple,
       context,
     ),
 };
@@ -208,5 +205,5 @@ function facesBySeat(index: LabIndex, context: RequestContext): Map<string, Choi
     else seats.set(slot, [face]);
   }
   const place = (parts: Parts, part: JawFace) => (parts.faces = part);
-  return new Map([...seats].map(([slot, list]) => [slot, new Choices(list, place, FACES, context)]));
+  return new Map([...seats].map(([slot, list]) => [slot, new Choices(list, place, PART_CHECKS.faces, context)]));
 }

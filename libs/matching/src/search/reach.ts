@@ -1,7 +1,7 @@
-import { couplingId } from '../couplings.js';
-import type { Parts } from '../parts.js';
+import { couplingId } from '../register/couplings.js';
+import type { Parts } from '../rules/parts.js';
 import { openEnds } from '../rules/couplings.js';
-import type { MatchSettings } from '../settings.js';
+import type { MatchSettings } from '../ask/settings.js';
 import { cheaperFirst } from './fresh.js';
 import type { HolderGroup } from './holders.js';
 import type { Joinings, Routes } from './routes.js';

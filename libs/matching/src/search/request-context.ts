@@ -1,12 +1,13 @@
 import { intersectWindows, unionWindows } from '#libs/calendar/src/index.js';
-import type { Item, ItemKind, TimeWindow } from '../item.js';
-import type { Technician } from '../lab.js';
-import type { Needs } from '../needs.js';
+import type { Item, ItemKind, TimeWindow } from '../register/item.js';
+import type { Technician } from '../register/lab.js';
+import { cellNeedOf, extensometerNeedOf } from '../ask/calibration-need.js';
+import type { CalibrationNeed } from '../ask/calibration-need.js';
+import type { Needs } from '../ask/needs.js';
 import { staffedWindows } from '../rules/qualification.js';
 import type { Context } from '../rules/rule.js';
-import type { MatchSettings } from '../settings.js';
-import { cellNeedOf, extensometerNeedOf, windowsFor } from '../usable-windows.js';
-import type { CalibrationNeed } from '../usable-windows.js';
+import type { MatchSettings } from '../ask/settings.js';
+import { windowsFor } from '../rules/usable-windows.js';
 
 /** The context of one request; windows are worked out once an item. */
 export class RequestContext implements Context {

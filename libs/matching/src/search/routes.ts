@@ -1,15 +1,15 @@
-import { couplingId, meets } from '../couplings.js';
-import type { Adapter, Coupling } from '../item.js';
-import { blankParts } from '../parts.js';
-import type { Adapters, Parts } from '../parts.js';
+import { couplingId, meets } from '../register/couplings.js';
+import type { Adapter, Coupling } from '../register/item.js';
+import { blankParts } from '../rules/parts.js';
+import type { Adapters, Parts } from '../rules/parts.js';
 import { MOST_ADAPTERS, openEnds } from '../rules/couplings.js';
-import { bitOf, checksOf, tally } from './checks.js';
+import { ADAPTER_CHECKS, tally } from './checks.js';
 import type { LabIndex } from './lab-index.js';
 import { compareText } from './lab-index.js';
 import { timely } from './options.js';
 import type { RequestContext } from './request-context.js';
-
-const ADAPTERS = checksOf(['adapters']);
+import { NO_RULES, ruleSets, setOf } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 
 /** Alternatives that are kept between two ends, shortest first. A longer one may serve where a stack is too short. */
 const MOST_ROUTES = 12;
@@ -21,7 +21,7 @@ const MOST_KEYS = MOST_ENDS ** 2;
 /** Left out: a train whose ends do not meet there. */
 const NOTHING: readonly Known[] = [];
 
-const COUPLINGS = bitOf('couplings');
+const COUPLINGS = setOf('couplings');
 
 /** A way to join both sides, the length that it adds, and the rules that it fails for sure. */
 export interface Joining {
@@ -30,14 +30,14 @@ export interface Joining {
   /** Mass above the specimen, and below it, kg. */
   upperKg: number;
   lowerKg: number;
-  fails: number;
+  fails: RuleSet;
 }
 
 interface Known {
   adapter: Adapter;
   units: readonly Adapter[];
   /** Rules that it fails by itself. */
-  fails: number;
+  fails: RuleSet;
 }
 
 /** What has to be joined. */
@@ -60,7 +60,7 @@ export class Routes {
       const adapter = list[0]!;
       for (const { id } of list) this.pools.set(id, list);
       scratch.adapters = { upper: [adapter], lower: [] };
-      return { adapter, units: list, fails: tally(ADAPTERS, scratch, context).fails };
+      return { adapter, units: list, fails: tally(ADAPTER_CHECKS, scratch, context).fails };
     });
   }
 
@@ -113,7 +113,7 @@ export class Routes {
       const further: typeof open = [];
       for (const { coupling, path } of open)
         for (const { known, other } of this.stepsFrom(coupling)) {
-          if (sound && known.fails !== 0) continue;
+          if (sound && known.fails !== NO_RULES) continue;
           if (meets(other, to)) there.push([...path, known]);
           if (length < MOST_ADAPTERS) further.push({ coupling: other, path: [...path, known] });
         }
@@ -166,7 +166,7 @@ function nameOf(path: Path): string {
 export class Joinings {
   private readonly made: Joining[] = [];
   private tried = 0;
-  private sure: number | null = null;
+  private sure: RuleSet | null = null;
 
   constructor(
     private readonly uppers: readonly Path[],
@@ -180,8 +180,8 @@ export class Joinings {
   }
 
   /** Rules that each of them fails; all rules when there is none. */
-  get failsSurely(): number {
-    this.sure ??= this.all.reduce((least, { fails }) => least & fails, ~0);
+  get failsSurely(): RuleSet {
+    this.sure ??= this.all.reduce<RuleSet>((least, { fails }) => ruleSets.common(least, fails), ruleSets.all);
     return this.sure;
   }
 
@@ -201,13 +201,13 @@ export class Joinings {
 function joining(upper: Path, lower: Path): Joining | null {
   const units = distinct([...upper, ...lower]);
   if (!units) return null;
-  const unjoined = upper === NOTHING || lower === NOTHING ? COUPLINGS : 0;
+  const unjoined = upper === NOTHING || lower === NOTHING ? COUPLINGS : NO_RULES;
   return {
     adapters: { upper: units.slice(0, upper.length), lower: units.slice(upper.length) },
     upperKg: massOf(upper),
     lowerKg: massOf(lower),
     lengthMm: units.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-    fails: [...upper, ...lower].reduce((bits, { fails }) => bits | fails, unjoined),
+    fails: [...upper, ...lower].reduce((all, { fails }) => ruleSets.union(all, fails), unjoined),
   };
 }
 
@@ -216,7 +216,7 @@ function keyOf(from: Coupling, to: Coupling): number {
 }
 
 function isUnsound(path: Path): boolean {
-  return path.some(({ fails }) => fails !== 0);
+  return path.some(({ fails }) => fails !== NO_RULES);
 }
 
 /** A unit for each place, none twice; null when a pool is too small. */

@@ -1,9 +1,7 @@
-import type { UnitPool } from '../candidate.js';
-import type { Frame, Item, ItemKind, TimeWindow } from '../item.js';
-import type { Told } from '../judge-train.js';
-import type { Lab } from '../lab.js';
-import type { Needs } from '../needs.js';
-import type { MatchSettings } from '../settings.js';
+import type { Frame, Item, ItemKind, TimeWindow } from '../register/item.js';
+import type { Lab } from '../register/lab.js';
+import type { Needs } from '../ask/needs.js';
+import type { MatchSettings } from '../ask/settings.js';
 import { AnyChoices, AnyMemo } from './any-choices.js';
 import { CellRanks } from './cell-ranks.js';
 import type { Tally } from './checks.js';
@@ -28,10 +26,6 @@ export interface Search {
   cells: CellRanks;
   reach: Reach;
   joined: JoinedEnds;
-  /** Equal units in the order of frames where none of them hangs, by their list. */
-  pools: Map<readonly Item[], UnitPool>;
-  /** What was said of parts of its trains. */
-  told: Told;
   /** What the lab fails and cautions whatever frame is taken. */
   ofLab: Tally;
   /** Choices that fail nothing, and all of them; frames that are alike share what is found. */
@@ -54,8 +48,6 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
     cells: new CellRanks(options, index, context),
     reach: new Reach(routes, holderGroups(options, index, settings), settings),
     joined: new JoinedEnds(options, routes),
-    pools: new Map(),
-    told: new Map(),
     ofLab: labTally(context),
     soundFor: soundAmong(options, context),
     anyFor: (frame) => new AnyChoices(frame, options, context, anyMemo),
@@ -85,8 +77,6 @@ export function searchThrough(base: Search, item: Item): Search {
     routes,
     cells: item.kind === 'load-cell' ? new CellRanks(options, index, context) : base.cells,
     reach: held ? base.reach : new Reach(routes, holderGroups(options, index, settings), settings),
-    pools: new Map(),
-    told: new Map(),
     soundFor: stands ? soundAmong(options, context) : base.soundFor,
   };
 }

@@ -1,4 +1,4 @@
-import { clearMinutes, frameFitPoints } from '../score.js';
+import { clearMinutes, frameFitPoints } from './score.js';
 import type { RankedCell } from './cell-ranks.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import type { Tally } from './checks.js';
@@ -7,6 +7,8 @@ import { cheaperFirst, savedPoints } from './fresh.js';
 import type { Fresh } from './fresh.js';
 import type { Holder, HolderGroup } from './holders.js';
 import type { IndexedFrame } from './lab-index.js';
+import { NO_RULES } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 import type { Search } from './search.js';
 import type { SoundChoices } from './sound-choices.js';
 
@@ -29,7 +31,7 @@ export class Site {
   ) {
     const { settings, needs } = search.context;
     const perMin = settings.weights.changeoverPerMin;
-    this.own = frameTally(at.frame, search);
+    this.own = frameTally(at.frame, search.context, search.ofLab);
     this.base = perMin * clearMinutes(at.others, settings) + frameFitPoints(at.frame, needs, settings);
     this.adaptersOff = perMin * clearMinutes(at.adapters, settings);
     this.#search = search;
@@ -65,14 +67,14 @@ export function fittedIn(group: HolderGroup, { at, fitted }: Site): readonly Hol
  */
 export function onFrame<T>(
   { option, points }: Fresh<T>,
-  cautions: number | null,
+  cautions: RuleSet | null,
   fitted: boolean,
   { at }: Site,
   { context: { settings } }: Search,
 ): Priced<Choice<T>> | null {
   if (cautions === null) return null;
   const saved = fitted ? savedPoints(option.units, at.fitted, settings) : 0;
-  return { part: option.part, units: option.units, fails: 0, severity: 0, cautions, points: points - saved };
+  return { part: option.part, units: option.units, fails: NO_RULES, severity: 0, cautions, points: points - saved };
 }
 
 /** The cells that meet the frame, cheapest first: those that hang there already cost less than their rank says. */
@@ -95,7 +97,7 @@ export function cellsOf({ at }: Site, { cells, context: { settings } }: Search):
 export function cellOnFrame({ option, points, cellAt }: RankedCell, { sound }: Site): Priced<CellChoice> | null {
   const cautions = sound.cautionsOfCell(option, cellAt);
   if (cautions === null) return null;
-  return { part: option.part, units: option.units, cellAt, fails: 0, severity: 0, cautions, points };
+  return { part: option.part, units: option.units, cellAt, fails: NO_RULES, severity: 0, cautions, points };
 }
 
 /** What may stand beside the specimen, cheapest first. */

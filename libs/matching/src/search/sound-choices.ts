@@ -1,19 +1,19 @@
-import { meets } from '../couplings.js';
-import type { CellPosition, Chamber, Extensometer, Frame, Guard, JawFace, LoadCell, Transducer } from '../item.js';
-import { blankParts } from '../parts.js';
-import type { Ends, Parts } from '../parts.js';
-import { cautionsUnlessFailing } from './checks.js';
-import type { BitCheck } from './checks.js';
-import {
-  combinations,
-  FRAME_CELL,
-  FRAME_CHAMBER,
-  FRAME_ENDS,
-  FRAME_EXTENSOMETER,
-  FRAME_FACES,
-  FRAME_GUARD,
-  FRAME_THERMOCOUPLE,
-} from './class-choices.js';
+import { meets } from '../register/couplings.js';
+import type {
+  CellPosition,
+  Chamber,
+  Extensometer,
+  Frame,
+  Guard,
+  JawFace,
+  LoadCell,
+  Transducer,
+} from '../register/item.js';
+import { blankParts } from '../rules/parts.js';
+import type { Ends, Parts } from '../rules/parts.js';
+import { cautionsUnlessFailing, FRAME_CHECKS } from './checks.js';
+import type { RuleCheck } from './checks.js';
+import { combinations } from './class-choices.js';
 import type { BesideChoice, CellChoice, Choice } from './class-choices.js';
 import { onceAKey, traitsOf } from './frame-traits.js';
 import type { FrameTraits } from './frame-traits.js';
@@ -21,15 +21,17 @@ import { cheaperFirst, freshPoints } from './fresh.js';
 import type { SoundOption } from './choices.js';
 import type { Options } from './options.js';
 import type { RequestContext } from './request-context.js';
+import { NO_RULES, ruleSets } from './rule-set.js';
+import type { RuleSet } from './rule-set.js';
 
 type PricedBeside = BesideChoice & { points: number };
 
 /** What was found for one frame and holds for those alike, by their traits. */
 export class SoundMemo {
   readonly cells = onceAKey<readonly CellChoice[]>();
-  readonly cellCautions = onceAKey<Map<SoundOption<LoadCell>, Map<CellPosition, number | null>>>();
-  readonly ends = onceAKey<Map<SoundOption<Ends>, number | null>>();
-  readonly faces = onceAKey<Map<SoundOption<JawFace | null>, number | null>>();
+  readonly cellCautions = onceAKey<Map<SoundOption<LoadCell>, Map<CellPosition, RuleSet | null>>>();
+  readonly ends = onceAKey<Map<SoundOption<Ends>, RuleSet | null>>();
+  readonly faces = onceAKey<Map<SoundOption<JawFace | null>, RuleSet | null>>();
   readonly extensometers = onceAKey<Choice<Extensometer | null>[]>();
   readonly chambers = onceAKey<Choice<Chamber | null>[]>();
   readonly guards = onceAKey<Choice<Guard | null>[]>();
@@ -41,9 +43,9 @@ export class SoundMemo {
 export class SoundChoices {
   private readonly scratch: Parts;
   private readonly traits: FrameTraits;
-  private readonly cellCautions: Map<SoundOption<LoadCell>, Map<CellPosition, number | null>>;
-  private readonly endCautions: Map<SoundOption<Ends>, number | null>;
-  private readonly faceCautions: Map<SoundOption<JawFace | null>, number | null>;
+  private readonly cellCautions: Map<SoundOption<LoadCell>, Map<CellPosition, RuleSet | null>>;
+  private readonly endCautions: Map<SoundOption<Ends>, RuleSet | null>;
+  private readonly faceCautions: Map<SoundOption<JawFace | null>, RuleSet | null>;
 
   constructor(
     private readonly frame: Frame,
@@ -53,14 +55,14 @@ export class SoundChoices {
   ) {
     this.scratch = { ...blankParts(), frame };
     this.traits = traitsOf(frame);
-    this.cellCautions = memo.cellCautions(this.traits.cells, () => new Map());
+    this.cellCautions = memo.cellCautions(this.traits.cell, () => new Map());
     this.endCautions = memo.ends(this.traits.ends, () => new Map());
     this.faceCautions = memo.faces(this.traits.faces, () => new Map());
   }
 
   /** The sound cells that meet the frame, in the order of the options. */
   get cells(): readonly CellChoice[] {
-    return this.memo.cells(this.traits.cells, () => this.soundCells());
+    return this.memo.cells(this.traits.cell, () => this.soundCells());
   }
 
   private soundCells(): CellChoice[] {
@@ -71,30 +73,30 @@ export class SoundChoices {
         const { part, units } = option;
         if (!meets(seat, part.details.frameCoupling)) return [];
         const cautions = this.cautionsOfCell(option, cellAt);
-        return cautions === null ? [] : [{ part, units, cellAt, fails: 0, cautions, severity: 0 }];
+        return cautions === null ? [] : [{ part, units, cellAt, fails: NO_RULES, cautions, severity: 0 }];
       });
     });
   }
 
   /** Bits of the cautions of a sound cell on this frame; null when it fails here. */
-  cautionsOfCell(option: SoundOption<LoadCell>, cellAt: CellPosition): number | null {
-    const places = this.cellCautions.get(option) ?? new Map<CellPosition, number | null>();
+  cautionsOfCell(option: SoundOption<LoadCell>, cellAt: CellPosition): RuleSet | null {
+    const places = this.cellCautions.get(option) ?? new Map<CellPosition, RuleSet | null>();
     this.cellCautions.set(option, places);
     this.scratch.cell = option.part;
     this.scratch.cellAt = cellAt;
-    return this.remembered(places, cellAt, option, FRAME_CELL);
+    return this.remembered(places, cellAt, option, FRAME_CHECKS.cell);
   }
 
   /** The same for ends. */
-  cautionsOfEnds(option: SoundOption<Ends>): number | null {
+  cautionsOfEnds(option: SoundOption<Ends>): RuleSet | null {
     this.scratch.ends = option.part;
-    return this.remembered(this.endCautions, option, option, FRAME_ENDS);
+    return this.remembered(this.endCautions, option, option, FRAME_CHECKS.ends);
   }
 
   /** The same for faces. */
-  cautionsOfFaces(option: SoundOption<JawFace | null>): number | null {
+  cautionsOfFaces(option: SoundOption<JawFace | null>): RuleSet | null {
     this.scratch.faces = option.part;
-    return this.remembered(this.faceCautions, option, option, FRAME_FACES);
+    return this.remembered(this.faceCautions, option, option, FRAME_CHECKS.faces);
   }
 
   /** What may stand beside the specimen, with its points where none of it hangs yet, cheapest first. */
@@ -105,17 +107,17 @@ export class SoundChoices {
   private pricedBeside(): PricedBeside[] {
     const { options, scratch, memo, traits } = this;
     const lists = {
-      extensometers: memo.extensometers(traits.extensometers, () =>
-        this.on(options.extensometers.sound, FRAME_EXTENSOMETER, (part) => (scratch.extensometer = part)),
+      extensometers: memo.extensometers(traits.extensometer, () =>
+        this.on(options.extensometers.sound, FRAME_CHECKS.extensometer, (part) => (scratch.extensometer = part)),
       ),
-      chambers: memo.chambers(traits.chambers, () =>
-        this.on(options.chambers.sound, FRAME_CHAMBER, (part) => (scratch.chamber = part)),
+      chambers: memo.chambers(traits.chamber, () =>
+        this.on(options.chambers.sound, FRAME_CHECKS.chamber, (part) => (scratch.chamber = part)),
       ),
-      guards: memo.guards(traits.guards, () =>
-        this.on(options.guards.sound, FRAME_GUARD, (part) => (scratch.guard = part)),
+      guards: memo.guards(traits.guard, () =>
+        this.on(options.guards.sound, FRAME_CHECKS.guard, (part) => (scratch.guard = part)),
       ),
-      thermocouples: memo.thermocouples(traits.thermocouples, () =>
-        this.on(options.thermocouples.sound, FRAME_THERMOCOUPLE, (part) => (scratch.thermocouple = part)),
+      thermocouples: memo.thermocouples(traits.thermocouple, () =>
+        this.on(options.thermocouples.sound, FRAME_CHECKS.thermocouple, (part) => (scratch.thermocouple = part)),
       ),
     };
     const { settings } = this.context;
@@ -129,23 +131,23 @@ export class SoundChoices {
     return priced.sort(cheaperFirst);
   }
 
-  private on<T>(list: readonly SoundOption<T>[], checks: readonly BitCheck[], place: (part: T) => void): Choice<T>[] {
+  private on<T>(list: readonly SoundOption<T>[], checks: readonly RuleCheck[], place: (part: T) => void): Choice<T>[] {
     const sound: Choice<T>[] = [];
     for (const option of list) {
       const { part, units } = option;
       place(part);
       const cautions = withOwn(cautionsUnlessFailing(checks, this.scratch, this.context), option);
-      if (cautions !== null) sound.push({ part, units, fails: 0, cautions, severity: 0 });
+      if (cautions !== null) sound.push({ part, units, fails: NO_RULES, cautions, severity: 0 });
     }
     return sound;
   }
 
   private remembered<K>(
-    known: Map<K, number | null>,
+    known: Map<K, RuleSet | null>,
     key: K,
     option: SoundOption<unknown>,
-    checks: readonly BitCheck[],
-  ): number | null {
+    checks: readonly RuleCheck[],
+  ): RuleSet | null {
     const found = known.get(key);
     if (found !== undefined) return found;
     const cautions = withOwn(cautionsUnlessFailing(checks, this.scratch, this.context), option);
@@ -154,6 +156,6 @@ export class SoundChoices {
   }
 }
 
-function withOwn(cautions: number | null, own: SoundOption<unknown>): number | null {
-  return cautions === null ? null : cautions | own.cautions;
+function withOwn(cautions: RuleSet | null, own: SoundOption<unknown>): RuleSet | null {
+  return cautions === null ? null : ruleSets.union(cautions, own.cautions);
 }
