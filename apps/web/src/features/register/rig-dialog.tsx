@@ -10,7 +10,7 @@ import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { call, ApiError } from '../../api-client/call.js';
 import { fromTheTop, placeProblems, PLACES, usualPlace } from './rig-places.js';
-import { useSearch } from './use-search.js';
+import { useSearch } from '../../ui/use-search.js';
 import { ui } from '../../ui/styles.js';
 
 type Fitted = Pick<RigView['links'][number], 'role' | 'itemId' | 'tag' | 'name'>;

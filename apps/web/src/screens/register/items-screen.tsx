@@ -5,7 +5,7 @@ import type { CalibrationStatus } from '#libs/contract/src/index.js';
 import type { ItemKind } from '#libs/matching/src/index.js';
 import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import { KIND_WORDS, STATUS_CHOICES, StateWord, StatusWord, capacityText } from '../../features/register/item-words.js';
-import { useSearch } from '../../features/register/use-search.js';
+import { useSearch } from '../../ui/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';

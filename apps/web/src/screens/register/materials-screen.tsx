@@ -1,7 +1,7 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { MaterialDialog } from '../../features/register/material-dialog.js';
-import { useSearch } from '../../features/register/use-search.js';
+import { useSearch } from '../../ui/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';

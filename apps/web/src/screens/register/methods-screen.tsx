@@ -2,7 +2,7 @@ import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { MethodView } from '#libs/contract/src/index.js';
-import { useSearch } from '../../features/register/use-search.js';
+import { useSearch } from '../../ui/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';

@@ -1,6 +1,6 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
-import { useSearch } from '../../features/register/use-search.js';
+import { useSearch } from '../../ui/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { useMoments } from '../../ui/use-moments.js';

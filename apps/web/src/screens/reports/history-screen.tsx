@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { HistoryView } from '#libs/contract/src/index.js';
 import { ControlChart } from '../../features/results/control-chart.js';
-import { useSearch } from '../../features/register/use-search.js';
+import { useSearch } from '../../ui/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';

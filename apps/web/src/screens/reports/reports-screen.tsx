@@ -1,7 +1,7 @@
 import { clsx } from 'clsx';
 import { Link } from 'wouter';
 import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
-import { useSearch } from '../../features/register/use-search.js';
+import { useSearch } from '../../ui/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { useMoments } from '../../ui/use-moments.js';
