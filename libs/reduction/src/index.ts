@@ -53,6 +53,7 @@ export { roundToSignificant, roundToStep, roundWithUncertainty } from './roundin
 export { reported } from './rounding/reported.js';
 export type { Reporting } from './rounding/reported.js';
 export type { TieRule } from './rounding/round-decimal.js';
+export { testNormality } from './statistics/anderson-darling.js';
 export { oneWayAnova } from './statistics/anova.js';
 export type { Anova } from './statistics/anova.js';
 export { controlChart } from './statistics/control-chart.js';

@@ -100,4 +100,30 @@ describe('the results of a batch', () => {
   it('do not state it when it must be guarded and no uncertainty is known', () => {
     expect(whole({ ...limit, rule: 'guarded', lower: 10 }, null).conformity!.statement).toBe('cannot be stated');
   });
+
+  it('do not state it while a tested specimen lacks the result, and name it', () => {
+    const strain: ConformityAsk = { ...limit, resultKey: 'strain-at-break', lower: 3, unit: '%', of: 'each' };
+    expect(whole(strain).conformity).toMatchObject({
+      statement: 'cannot be stated',
+      detail: expect.stringContaining('The result of R-1-b, R-1-c is missing.'),
+    });
+    expect(whole({ ...strain, of: 'mean' }).conformity!.statement).toBe('cannot be stated');
+    expect(whole({ ...strain, lower: 3.6 }).conformity!.statement).toBe('does not conform');
+  });
+
+  it('tell the value as computed where its printed figure lies on the other side of the limit', () => {
+    const { statement, detail } = whole({ ...limit, of: 'each', lower: 60.04 }).conformity!;
+    expect(statement).toBe('does not conform');
+    expect(detail).not.toContain('Compared as computed');
+    const near = whole({ ...limit, of: 'each', lower: 59.98 }, 1).conformity!;
+    expect(near.statement).toBe('conforms');
+    const below = batchResults({
+      ...{ id: 'batch', label: 'dry', material: null, method, specimens: specimens.slice(0, 1) },
+      results: [result('a', 'peak-stress', 59.96)],
+      doubts: { forcePct: 1, extensionPct: null, shape: 'rectangle' },
+      conformity: { ...limit, of: 'each' },
+    }).conformity!;
+    expect(below.statement).toBe('does not conform');
+    expect(below.detail).toContain('Compared as computed, before rounding: R-1-a is 59.96 MPa, printed as 60.0.');
+  });
 });

@@ -1,15 +1,12 @@
 import { resultWords } from '#libs/contract/src/index.js';
 import type { BatchResults, ConformityAsk, StatisticsView } from '#libs/contract/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
-import { describeSample, stateConformity, testGrubbs, toleranceBound } from '#libs/reduction/src/index.js';
-import type { Verdict } from '#libs/reduction/src/index.js';
+import { describeSample } from '#libs/reduction/src/index.js';
+import { populationBound } from './population-bound.js';
+import { possibleOutliers } from './possible-outliers.js';
+import { stateConformityOf } from './state-conformity-of.js';
 import { expandedOfOne, uncertaintyView } from './uncertainty-view.js';
 import type { Doubts } from './uncertainty-view.js';
-
-/** From so many specimens on a bound for an allowable is worth stating. */
-const LEAST_FOR_BOUND = 3;
-/** B-basis: 90 % of the population lies above it with 95 % confidence (CMH-17). */
-const BOUND = { coverage: 0.9, confidence: 0.95 } as const;
 
 /** One figure of one specimen, the newest revision of its key, in the unit that reduction gives. */
 export interface KeptResult {
@@ -101,7 +98,6 @@ function statisticsOf(key: string, batch: Batch): StatisticsView | null {
   if (found.length === 0) return null;
   const values = found.map(({ value }) => value);
   const figures = describeSample(values);
-  const grubbs = testGrubbs(values);
   return {
     key,
     ...wordsOf(key, batch.method),
@@ -113,61 +109,24 @@ function statisticsOf(key: string, batch: Batch): StatisticsView | null {
     min: figures.min,
     max: figures.max,
     median: figures.median,
-    possibleOutliers: grubbs?.isPossibleOutlier ? [found[grubbs.suspectIndex]!.label] : [],
-    toleranceBound: boundOf(values, wordsOf(key, batch.method).unit),
+    possibleOutliers: possibleOutliers(found, reportingOf(key, batch.method).step),
+    toleranceBound: populationBound(values, wordsOf(key, batch.method).unit),
     uncertainty: uncertaintyView(key, figures, batch.method, batch.doubts),
   };
 }
 
-function boundOf(values: readonly number[], unit: string): StatisticsView['toleranceBound'] {
-  const found = values.length < LEAST_FOR_BOUND ? null : toleranceBound(values, BOUND.coverage, BOUND.confidence);
-  if (!found) return null;
-  const sentence = `90 % of such specimens lie above ${found.bound.toPrecision(4)} ${unit} with 95 % confidence (k = ${found.k.toFixed(3)}, normal distribution).`;
-  return { low: found.bound, k: found.k, sentence };
-}
-
-const STATEMENTS: Record<Verdict, NonNullable<BatchResults['conformity']>['statement']> = {
-  conforms: 'conforms',
-  'does-not-conform': 'does not conform',
-  undecided: 'cannot be stated',
-};
-
-/** By the rule agreed at acceptance. Limits in another unit, or guarded without an uncertainty, it cannot be stated. */
+/** What was agreed, held against what was found; null where nothing was agreed, or nothing of it was measured. */
 function conformityOf(batch: Batch, statistics: readonly StatisticsView[]): BatchResults['conformity'] {
   const ask = batch.conformity;
   const of = ask && statistics.find(({ key }) => key === ask.resultKey);
   if (!ask || !of) return null;
-  const values = batch.specimens
+  const specimens = batch.specimens
     .filter(({ fate }) => fate === 'tested')
-    .flatMap(({ id }) => shown(find(batch, id, ask.resultKey), batch.method)?.value ?? []);
-  const rule = ask.rule === 'simple' ? 'simple acceptance' : 'guarded by the expanded uncertainty U (k = 2)';
-  const limits = [ask.lower === null ? [] : `at least ${ask.lower}`, ask.upper === null ? [] : `at most ${ask.upper}`]
-    .flat()
-    .join(' and ');
-  const detail = `${of.label} of ${ask.of === 'mean' ? 'the mean' : 'each specimen'}: ${limits} ${ask.unit}.`;
-  const unstated = (why: string): BatchResults['conformity'] => ({
-    ...{ specification: ask.specification, statement: 'cannot be stated', rule },
-    detail: `${detail} ${why}`,
-  });
-  if (ask.unit !== of.unit) return unstated(`The limits are not in the unit of the result, ${of.unit}.`);
+    .map(({ id, label }) => ({ label, value: shown(find(batch, id, ask.resultKey), batch.method)?.value ?? null }));
   const expanded =
     ask.of === 'mean'
       ? (of.uncertainty?.expanded ?? null)
       : expandedOfOne(ask.resultKey, of.mean, batch.method, batch.doubts);
-  if (ask.rule === 'guarded' && expanded === null) return unstated('No uncertainty could be computed.');
-  const { verdict } = stateConformity(
-    values,
-    {
-      ...(ask.lower === null ? {} : { lower: ask.lower }),
-      ...(ask.upper === null ? {} : { upper: ask.upper }),
-      of: ask.of,
-      rule: ask.rule,
-    },
-    expanded,
-  );
-  const guard =
-    ask.rule === 'guarded'
-      ? ` U of ${ask.of === 'mean' ? 'the mean' : 'one'}: ${expanded!.toPrecision(2)} ${of.unit}.`
-      : '';
-  return { specification: ask.specification, statement: STATEMENTS[verdict], rule, detail: detail + guard };
+  const reporting = reportingOf(ask.resultKey, batch.method);
+  return stateConformityOf(ask, { statistics: of, specimens, reporting, expanded });
 }

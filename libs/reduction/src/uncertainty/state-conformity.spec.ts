@@ -32,6 +32,13 @@ describe('stateConformity', () => {
     ]);
   });
 
+  it('decides on exact decimals: 0.3 clears 0.1 by 0.2', () => {
+    expect(verdicts([0.3, 0.29999], each({ lower: 0.1, upper: 1, rule: 'guarded' }), 0.2)).toEqual([
+      'conforms',
+      'undecided',
+    ]);
+  });
+
   it('lets one failure fail the whole, and one doubt leave it undecided', () => {
     expect(stateConformity([110, 90], each({}), null).verdict).toBe('does-not-conform');
     expect(stateConformity([110, 101], each({ rule: 'guarded' }), 4).verdict).toBe('undecided');

@@ -1,3 +1,4 @@
+import { Decimal } from 'decimal.js';
 import { numberProblem, refuseIfAny } from '#libs/errors/src/index.js';
 import { roundToStep } from '../rounding/round-decimal.js';
 import type { TieRule } from '../rounding/round-decimal.js';
@@ -77,12 +78,17 @@ function judge(raw: number, specification: Specification, expanded: number | nul
   const value = roundTo === undefined ? raw : Number(roundToStep(raw, roundTo, tieRule));
   const guard = rule === 'guarded' ? expanded! : 0;
   const isWithin = value >= lower && value <= upper;
-  const isClear = value >= lower + guard && value <= upper - guard;
+  const isClear = isAtLeast(value, lower, guard) && isAtLeast(-value, -upper, guard);
   return {
     value,
     verdict: isClear ? 'conforms' : isWithin ? 'undecided' : 'does-not-conform',
     chanceWithin: chanceWithin(raw, lower, upper, expanded),
   };
+}
+
+/** value ≥ limit + guard on exact decimals: in binary 0.1 + 0.2 is more than 0.3. */
+function isAtLeast(value: number, limit: number, guard: number): boolean {
+  return !Number.isFinite(limit) || new Decimal(value).gte(new Decimal(limit).plus(guard));
 }
 
 const USUAL_K = 2;
