@@ -3,6 +3,7 @@ import { Suspense, lazy, useMemo } from 'react';
 import type { ComponentType } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import type { SessionView } from '#libs/contract/src/index.js';
+import { SendingProvider } from './features/bench/sending.js';
 import { SessionProvider } from './features/session/session.js';
 import { homeOf } from './screens/entry/desks.js';
 import { Shell } from './screens/entry/shell.js';
@@ -69,27 +70,29 @@ function Desks({ session }: { session: SessionView }) {
   const moments = useMemo(() => momentsIn(timeZone), [timeZone]);
   return (
     <SessionProvider value={session}>
-      <MomentsProvider value={moments}>
-        <Shell>
-          <ErrorBoundary key={deskOf(path)} what="This screen" path={path}>
-            <Suspense fallback={<Loading what="the desk" />}>
-              <Switch>
-                <Route path="/">
-                  <Redirect to={homeOf(session.person.roles)} replace />
-                </Route>
-                <Route path="/requests/*?" component={Requests} />
-                <Route path="/planning/*?" component={Planning} />
-                <Route path="/bench/*?" component={Bench} />
-                <Route path="/access" component={Access} />
-                <Route path="/register/*?" component={Register} />
-                <Route path="/reports/*?" component={Reports} />
-                <Route path="/notices" component={Notices} />
-                {NOT_FOUND}
-              </Switch>
-            </Suspense>
-          </ErrorBoundary>
-        </Shell>
-      </MomentsProvider>
+      <SendingProvider key={session.person.id} personId={session.person.id}>
+        <MomentsProvider value={moments}>
+          <Shell>
+            <ErrorBoundary key={deskOf(path)} what="This screen" path={path}>
+              <Suspense fallback={<Loading what="the desk" />}>
+                <Switch>
+                  <Route path="/">
+                    <Redirect to={homeOf(session.person.roles)} replace />
+                  </Route>
+                  <Route path="/requests/*?" component={Requests} />
+                  <Route path="/planning/*?" component={Planning} />
+                  <Route path="/bench/*?" component={Bench} />
+                  <Route path="/access" component={Access} />
+                  <Route path="/register/*?" component={Register} />
+                  <Route path="/reports/*?" component={Reports} />
+                  <Route path="/notices" component={Notices} />
+                  {NOT_FOUND}
+                </Switch>
+              </Suspense>
+            </ErrorBoundary>
+          </Shell>
+        </MomentsProvider>
+      </SendingProvider>
     </SessionProvider>
   );
 }

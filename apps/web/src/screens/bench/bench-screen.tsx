@@ -2,7 +2,7 @@ import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { BenchView } from '#libs/contract/src/index.js';
-import { sendSurely } from '../../features/bench/sending.js';
+import { useSendSurely } from '../../features/bench/sending.js';
 import { JOB_STATE_WORDS } from '../../features/requests/words.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
 import { span } from '../../ui/moments.js';
@@ -46,6 +46,7 @@ export function BenchScreen() {
 }
 
 function Next({ bench }: { bench: BenchView }) {
+  const send = useSendSurely();
   const { moment } = useMoments();
   const [, go] = useLocation();
   const [busy, setBusy] = useState(false);
@@ -56,7 +57,7 @@ function Next({ bench }: { bench: BenchView }) {
     setBusy(true);
     setError(null);
     try {
-      const ask = () => sendSurely(api('POST /bench/take', { body: {} }));
+      const ask = () => send(api('POST /bench/take', { body: {} }));
       const job = (await ask()) ?? (await ask()); // who has a job gets the same one again
       if (job) go(`/bench/${job.id}`);
     } catch (refused) {

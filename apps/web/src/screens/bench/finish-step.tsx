@@ -1,133 +1,96 @@
 import { clsx } from 'clsx';
-import { useState } from 'react';
-import type { FinishBody, JobView } from '#libs/contract/src/index.js';
-import { parseNumber } from '#libs/units/src/index.js';
+import type { JobView } from '#libs/contract/src/index.js';
 import { BenchFrame } from '../../features/bench/bench-frame.js';
-import { useJobAct } from '../../features/bench/sending.js';
-import { ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
-import { useLocalStorage } from '../../ui/local-storage.js';
-import { api } from '../../api-client/api.js';
+import { openOf, unexplainedOf, useFinishForm } from '../../features/bench/finish-form.js';
+import type { Finishing, Unexplained } from '../../features/bench/finish-form.js';
+import { shortLabel } from '../../features/bench/specimen-tabs.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormNumber } from '../../ui/form/form-number.js';
+import { FormText } from '../../ui/form/form-text.js';
+import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { ui } from '../../ui/styles.js';
 import styles from '../../features/bench/bench.module.css';
 
-const NOTHING = { temperature: '', humidity: '', remarks: '', deviations: '', notTestedWhy: '' };
+interface Props {
+  job: JobView;
+  onBack: () => void;
+}
 
-/** Conditions and remarks, then the end: what is on the frame becomes its rig. */
-export function FinishStep({ job, onBack }: { job: JobView; onBack: () => void }) {
-  const act = useJobAct(job.id);
-  const [typed, setTyped, forget] = useLocalStorage(`job.${job.id}.finish`, NOTHING);
-  const [error, setError] = useState<Error | null>(null);
-  const [busy, setBusy] = useState(false);
-  const set = (part: Partial<typeof NOTHING>) => setTyped({ ...typed, ...part });
-  const open = job.specimens.length - fates(job, 'tested') - fates(job, 'invalid') - fates(job, 'not-tested');
-  const counts = { tested: fates(job, 'tested'), invalid: fates(job, 'invalid') };
-  async function finish() {
-    const unread = unreadable(typed);
-    if (unread.length > 0) return setError(new Error(unread.join(' ')));
-    setBusy(true);
-    setError(null);
-    try {
-      await act(api('POST /jobs/{id}/finish', { id: job.id, body: bodyOf(typed, open) }));
-      forget();
-    } catch (refused) {
-      setError(refused as Error);
-    }
-    setBusy(false);
-  }
+/** Conditions, remarks and reasons, then the end: what is on the frame becomes its rig. */
+export function FinishStep({ job, onBack }: Props) {
+  const form = useFinishForm(job);
+  const unexplained = unexplainedOf(job);
   return (
-    <BenchFrame
-      job={job}
-      step="finish"
-      bar={
-        <>
-          <button type="button" className={ui.button} onClick={onBack}>
-            Back to the specimens
-          </button>
-          <ErrorMessage error={error} />
-          <button
-            type="button"
-            className={clsx(ui.buttonMain, styles.go)}
-            disabled={busy}
-            onClick={() => void finish()}
-          >
-            Finish {job.reference}
-          </button>
-        </>
-      }
-    >
-      <div className={ui.stackWide} style={{ maxWidth: '44rem' }}>
+    <BenchFrame job={job} step="finish" bar={<FinishBar job={job} form={form} onBack={onBack} />}>
+      <FormFrame form={form} className={clsx(ui.stackWide, styles.narrow)} label={`Finish ${job.reference}`}>
         <p className={ui.note}>
-          {counts.tested} tested, {counts.invalid} invalid, {job.specimens.length - counts.tested - counts.invalid} not
-          tested. What is fitted on {job.frame?.tag} stays there as its rig.
+          {countsOf(job)}. What is fitted on {job.frame?.tag} stays there as its rig.
         </p>
+        {unexplained.length > 0 && <Missing form={form} unexplained={unexplained} />}
         <div className={ui.fields}>
-          {open > 0 && (
-            <TextField
-              label={`Why ${open} ${open === 1 ? 'specimen is' : 'specimens are'} not tested`}
-              whole
-              value={typed.notTestedWhy}
-              onChange={(notTestedWhy) => set({ notTestedWhy })}
-            />
-          )}
-          <TextField
-            label="Room temperature, °C"
-            value={typed.temperature}
-            onChange={(temperature) => set({ temperature })}
-          />
-          <TextField label="Relative humidity, %" value={typed.humidity} onChange={(humidity) => set({ humidity })} />
-          <TextField
-            label="Remarks"
-            required={false}
-            whole
-            rows={2}
-            value={typed.remarks}
-            onChange={(remarks) => set({ remarks })}
-          />
-          <TextField
+          <NotTested job={job} form={form} />
+          <FormNumber form={form} name="temperature" label="Room temperature" unit="°C" min={-200} max={1200} />
+          <FormNumber form={form} name="humidity" label="Relative humidity" unit="%" min={0} max={100} />
+          <FormText form={form} name="remarks" label="Remarks" required={false} whole rows={2} />
+          <FormText
+            form={form}
+            name="deviations"
             label="Deviations from the method"
             required={false}
             whole
             rows={2}
-            value={typed.deviations}
-            onChange={(deviations) => set({ deviations })}
             help="They are stated on the report."
           />
         </div>
-      </div>
+      </FormFrame>
     </BenchFrame>
   );
 }
 
-function fates(job: JobView, fate: string): number {
-  return job.specimens.filter((specimen) => specimen.fate === fate).length;
+function FinishBar({ job, form, onBack }: Props & { form: LabForm<Finishing> }) {
+  return (
+    <>
+      <button type="button" className={ui.button} onClick={onBack}>
+        Back to the specimens
+      </button>
+      <SubmitButton form={form} className={clsx(ui.buttonMain, styles.go)}>
+        Finish {job.reference}
+      </SubmitButton>
+    </>
+  );
 }
 
-/** What was typed for the room and is no figure: left out in silence it would be missing on the report. */
-function unreadable({ temperature, humidity }: typeof NOTHING): string[] {
-  const typed = [
-    ['Room temperature', temperature],
-    ['Relative humidity', humidity],
-  ] as const;
-  return typed.flatMap(([label, text]) => {
-    const read = text.trim() ? parseNumber(text) : null;
-    return read && 'reason' in read ? [`${label}: ${read.reason}`] : [];
-  });
+/** A reason for each result that was asked for and has no figure. */
+function Missing({ form, unexplained }: { form: LabForm<Finishing>; unexplained: readonly Unexplained[] }) {
+  return (
+    <section className={ui.stackTight} aria-label="Results that are missing">
+      <p className={ui.noteAct}>
+        Results that were asked for are missing. Go back and enter them, or say why there are none: the reason stands on
+        the report.
+      </p>
+      {unexplained.map(({ key, label, hint, specimens }) => (
+        <FormText
+          key={key}
+          form={form}
+          name={`missing.${key}`}
+          label={`Why there is no ${label} of ${specimens.map((each) => shortLabel(each.label)).join(', ')}`}
+          help={hint}
+          needed={`Say why there is no ${label}, or go back and enter it.`}
+        />
+      ))}
+    </section>
+  );
 }
 
-function bodyOf(typed: typeof NOTHING, open: number): FinishBody {
-  const number = (text: string) => {
-    const read = parseNumber(text);
-    return 'reason' in read ? undefined : read.value;
-  };
-  const [temperatureC, humidityPct] = [number(typed.temperature), number(typed.humidity)];
-  return {
-    ...(open > 0 ? { notTestedWhy: typed.notTestedWhy } : {}),
-    conditions: {
-      ...(temperatureC === undefined ? {} : { temperatureC }),
-      ...(humidityPct === undefined ? {} : { humidityPct }),
-      ...(typed.remarks ? { remarks: typed.remarks } : {}),
-      ...(typed.deviations ? { deviations: typed.deviations } : {}),
-    },
-  };
+function NotTested({ job, form }: { job: JobView; form: LabForm<Finishing> }) {
+  const open = openOf(job);
+  if (open === 0) return null;
+  const label = `Why ${open} ${open === 1 ? 'specimen is' : 'specimens are'} not tested`;
+  return <FormText form={form} name="notTestedWhy" label={label} whole needed="Say why, or go back and test them." />;
+}
+
+function countsOf({ specimens }: JobView): string {
+  const count = (fate: string) => specimens.filter((specimen) => specimen.fate === fate).length;
+  const [tested, invalid] = [count('tested'), count('invalid')];
+  return `${tested} tested, ${invalid} invalid, ${specimens.length - tested - invalid} not tested`;
 }

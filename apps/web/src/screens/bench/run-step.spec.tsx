@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { JobView } from '#libs/contract/src/index.js';
 import { example, problem, renderPage } from '#test/support/page-server.js';
 import type { Answers } from '#test/support/page-server.js';
+import { SendingProvider } from '../../features/bench/sending.js';
 import { RunStep } from './run-step.js';
 
 const EXAMPLE = example<JobView>('JobView');
@@ -21,6 +22,7 @@ function lastWithItsCurve(): JobView {
     results: [],
     curve: null,
     reading: null,
+    missing: [],
   });
   return {
     ...EXAMPLE,
@@ -37,7 +39,13 @@ function Run({ job }: { job: JobView }) {
   return finishing ? <p>Conditions</p> : <RunStep job={job} onFinish={() => setFinishing(true)} />;
 }
 
-const show = (answers: Answers = () => undefined, job = lastWithItsCurve()) => renderPage(<Run job={job} />, answers);
+const show = (answers: Answers = () => undefined, job = lastWithItsCurve()) =>
+  renderPage(
+    <SendingProvider personId="p1">
+      <Run job={job} />
+    </SendingProvider>,
+    answers,
+  );
 const elongation = () => screen.getByLabelText<HTMLInputElement>(/^Elongation/);
 const button = (name: string | RegExp) => screen.getByRole('button', { name });
 
