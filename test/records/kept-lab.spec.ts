@@ -5,6 +5,7 @@ import {
   entityOf,
   ItemEntity,
   JobEntity,
+  LabRecords,
   labSettings,
   openRecords,
   RequestEntity,
@@ -14,6 +15,7 @@ import {
   touchFacts,
 } from '#libs/records/src/index.js';
 import { loadDemoLab, loadLibrary } from '#seed/load-demo-lab.js';
+import { labClock } from '../support/lab-clock.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
 
@@ -48,7 +50,7 @@ describe('what an API process keeps of the lab', () => {
     });
 
   it('is the same object while no fact changes, and new as soon as another process changed one', async () => {
-    const current = new CurrentLab(records);
+    const current = new CurrentLab(new LabRecords(records, labClock));
     const first = await current.asRead();
     expect((await current.asRead()).lab).toBe(first.lab);
     await renamed('Another name');
@@ -58,7 +60,7 @@ describe('what an API process keeps of the lab', () => {
   });
 
   it('is told without a look at the database only to requests that were asked before it was found to hold', async () => {
-    const current = new CurrentLab(records);
+    const current = new CurrentLab(new LabRecords(records, labClock));
     const first = await current.asRead();
     await renamed('Changed behind its back');
     const asked = now();
@@ -68,7 +70,7 @@ describe('what an API process keeps of the lab', () => {
   });
 
   it('is read once for many who ask at the same time, and anew for one who asks after a change that the reading missed', async () => {
-    const current = new CurrentLab(records);
+    const current = new CurrentLab(new LabRecords(records, labClock));
     const early = Array.from({ length: 20 }, () => current.asRead(now()));
     const change = renamed('While it was read');
     const seen = await Promise.all(early);

@@ -6,12 +6,11 @@ import {
   CalibrationRepository,
   ImpactRepository,
   ItemRepository,
+  LabRecords,
   labSettings,
-  recordAct,
 } from '#libs/records/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { calibrationView } from '../register/item-view.js';
 import { enteringProblems, hasReadings } from './entering-problems.js';
@@ -29,15 +28,16 @@ export interface EnteredCalibration {
 /** Calibrations as they are entered, and what falls due. */
 @Injectable()
 export class CalibrationService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** Keeps a calibration, with class and range as the certificate says or as its readings give. @throws InvalidInput by field */
   enter(itemId: string, body: RecordCalibrationBody, by: SignedIn): Promise<EnteredCalibration> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record, now }) => {
       const item = await new ItemRepository(manager).get(itemId);
       const { timeZone } = await labSettings(manager);
-      const performedMs = performedMsOf(body.performedAt, timeZone, Date.now());
-      refuseIfAny(await enteringProblems(manager, item, body, { performedMs, zone: timeZone }));
+      const nowMs = now().getTime();
+      const performedMs = performedMsOf(body.performedAt, timeZone, nowMs);
+      refuseIfAny(await enteringProblems(manager, item, body, { performedMs, zone: timeZone, nowMs }));
       const evaluation = hasReadings(body) ? evaluate(body) : null;
       const performedAt = new Date(performedMs);
       const row = {
@@ -55,12 +55,13 @@ export class CalibrationService {
       };
       const calibrations = new CalibrationRepository(manager);
       await calibrations.add(row);
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'item/calibrated', subjectKind: 'item', subjectId: itemId },
-        ...{ after: { ...row }, live: 'items', planning: true },
+      await record({
+        kind: 'item/calibrated',
+        subjectId: itemId,
+        after: { ...row },
       });
       const kept = await calibrations.get(row.id);
-      const impact = body.asFound === 'out-of-tolerance' ? await impactOf(manager, itemId) : null;
+      const impact = body.asFound === 'out-of-tolerance' ? await impactOf(manager, itemId, now()) : null;
       return { calibration: calibrationView(kept, () => ({ id: by.id, name: by.name })), impact };
     });
   }
@@ -68,7 +69,7 @@ export class CalibrationService {
   /** What is overdue or falls due, the most urgent first, with the planned jobs that it would stop. */
   async due(days: number): Promise<DueLine[]> {
     const { manager } = this.records;
-    const nowMs = Date.now();
+    const nowMs = this.records.clock.nowMs();
     const items = (await new ItemRepository(manager).find({})).filter(({ needsCalibration }) => needsCalibration);
     const calibrations = await new CalibrationRepository(manager).ofAll(items.map(({ id }) => id));
     const upcoming = await new ImpactRepository(manager).upcoming(

@@ -21,13 +21,13 @@ export async function enteringProblems(
   manager: EntityManager,
   item: ItemEntity,
   body: RecordCalibrationBody,
-  { performedMs, zone }: { performedMs: number; zone: string },
+  { performedMs, zone, nowMs }: { performedMs: number; zone: string; nowMs: number },
 ): Promise<(FieldProblem | null)[]> {
   const certificate = body.certificateFileId;
   const known = !certificate || (await new StoredFileRepository(manager).exists(certificate));
   const own = body.replaces ? await new CalibrationRepository(manager).of(item.id) : [];
   return [
-    performedMs > Date.now() + CLOCK_SLACK_MS
+    performedMs > nowMs + CLOCK_SLACK_MS
       ? problem('performedAt', body.performedAt, 'a day or an instant that is over, or today')
       : null,
     body.dueAt ? dueProblem(body, performedMs, zone) : null,

@@ -1,10 +1,9 @@
 import type { ImpactView } from '#libs/contract/src/index.js';
 import { lastKnownGood } from '#libs/metrology/src/index.js';
 import type { Evidence } from '#libs/metrology/src/index.js';
-import { CalibrationRepository, ImpactRepository, ItemRepository } from '#libs/records/src/index.js';
+import { CalibrationRepository, ImpactRepository, ItemRepository, LabRecords } from '#libs/records/src/index.js';
 import type { CalibrationEntity, ShiftCheckEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 
 /** From when to when an item is in doubt, and why from then. */
@@ -17,23 +16,23 @@ export interface Doubt {
 /** What an item found wrong has touched: jobs, reports, the people who asked, and what is still to come. */
 @Injectable()
 export class ImpactService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** @param since instead of the last time that it was found good */
   of(itemId: string, since?: string): Promise<ImpactView> {
-    return impactOf(this.records.manager, itemId, since);
+    return impactOf(this.records.manager, itemId, this.records.clock.now(), since);
   }
 }
 
-export async function impactOf(manager: EntityManager, itemId: string, since?: string): Promise<ImpactView> {
+export async function impactOf(manager: EntityManager, itemId: string, now: Date, since?: string): Promise<ImpactView> {
   const item = await new ItemRepository(manager).get(itemId);
   const calibrations = new CalibrationRepository(manager);
-  const doubt = doubtOf(await calibrations.of(itemId), await calibrations.shiftChecksOf(itemId, 500), Date.now());
+  const doubt = doubtOf(await calibrations.of(itemId), await calibrations.shiftChecksOf(itemId, 500), now.getTime());
   const from = new Date(since ?? doubt.sinceMs);
   const impact = new ImpactRepository(manager);
   const jobs = await impact.jobs(itemId, from, new Date(Math.max(doubt.untilMs, from.getTime())));
   const requestIds = [...new Set(jobs.map(({ requestId }) => requestId))];
-  const upcoming = await impact.upcoming([itemId], new Date());
+  const upcoming = await impact.upcoming([itemId], now);
   return {
     item: { id: item.id, tag: item.tag, name: item.name },
     since: from.toISOString(),

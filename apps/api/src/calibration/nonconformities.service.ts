@@ -3,13 +3,12 @@ import type { NonconformityView } from '#libs/contract/src/index.js';
 import {
   drawNumber,
   ItemRepository,
+  LabRecords,
   NonconformityRepository,
   peopleNamed,
-  recordAct,
 } from '#libs/records/src/index.js';
 import type { NonconformityEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import type { DecideNonconformityDto, OpenNonconformityDto } from './calibration.dto.js';
@@ -18,7 +17,7 @@ import { impactOf } from './impact.service.js';
 /** Work or items found not to conform, and what was decided about them. */
 @Injectable()
 export class NonconformitiesService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** Newest first. */
   list(): Promise<NonconformityView[]> {
@@ -28,16 +27,17 @@ export class NonconformitiesService {
 
   /** Opens one on an item, and keeps with it what the item has touched as far as is known now. */
   open(itemId: string, { what, since }: OpenNonconformityDto, by: SignedIn): Promise<NonconformityView> {
-    return this.records.transaction(async (manager) => {
-      const impact = await impactOf(manager, itemId, since);
+    return this.records.act(by.id, async ({ manager, record, now }) => {
+      const impact = await impactOf(manager, itemId, now(), since);
       const id = randomUUID();
       const reference = `NC-${String(await drawNumber(manager, 'nonconformity')).padStart(4, '0')}`;
       const { jobs, reports, people, until } = impact;
       const touched = { jobs, reports, people, until };
       const repository = new NonconformityRepository(manager);
       await repository.add({ id, reference, itemId, what, since: new Date(impact.since), touched, openedBy: by.id });
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'nonconformity/opened', subjectKind: 'nonconformity', subjectId: id, live: 'items' },
+      await record({
+        kind: 'nonconformity/opened',
+        subjectId: id,
         after: { reference, itemId, what, since: impact.since, touched },
       });
       return (await viewsOf(manager, [await repository.get(id)]))[0]!;
@@ -51,20 +51,16 @@ export class NonconformitiesService {
     { state, decision }: DecideNonconformityDto,
     by: SignedIn,
   ): Promise<NonconformityView> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record, now }) => {
       const repository = new NonconformityRepository(manager);
       const row = await repository.get(id);
-      const closedAt = state === 'closed' ? (row.closedAt ?? new Date()) : null;
+      const closedAt = state === 'closed' ? (row.closedAt ?? now()) : null;
       await repository.change({ ...row, version }, { state, decision, closedAt });
-      await recordAct(manager, {
-        ...{
-          actorId: by.id,
-          kind: `nonconformity/${state}`,
-          subjectKind: 'nonconformity',
-          subjectId: id,
-          live: 'items',
-        },
-        ...{ before: { state: row.state, decision: row.decision }, after: { state, decision } },
+      await record({
+        kind: `nonconformity/${state}`,
+        subjectId: id,
+        before: { state: row.state, decision: row.decision },
+        after: { state, decision },
       });
       return (await viewsOf(manager, [await repository.get(id)]))[0]!;
     });

@@ -1,10 +1,9 @@
 import { Readable } from 'node:stream';
 import type { ExportTable } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { append, exportColumns, exportRows, exportTables } from '#libs/records/src/index.js';
+import { exportColumns, exportRows, exportTables, LabRecords } from '#libs/records/src/index.js';
 import { Controller, Get, Param, StreamableFile } from '@nestjs/common';
 import { ApiProduces } from '@nestjs/swagger';
-import { DataSource } from 'typeorm';
 import { By } from '../platform/by.js';
 import { May } from '../platform/may.js';
 import type { SignedIn } from '../platform/signed-in.js';
@@ -18,13 +17,13 @@ const MOST_AT_A_TIME = 3;
 export class ExportController {
   private running = 0;
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** What there is to export. */
   @Get()
   @May('export-all')
   tables(): Promise<ExportTable[]> {
-    return exportTables(this.records);
+    return exportTables(this.records.source);
   }
 
   /** All tables as lines of JSON, one `{ table, row }` each, as they were at one moment. Files are in base64. */
@@ -32,9 +31,9 @@ export class ExportController {
   @ApiProduces('application/x-ndjson')
   @May('export-all')
   async everything(@By() by: SignedIn): Promise<StreamableFile> {
-    const names = (await exportTables(this.records)).map(({ name }) => name);
+    const names = (await exportTables(this.records.source)).map(({ name }) => name);
     await this.keepRecord('everything', by);
-    const lines = jsonLines(exportRows(this.records, names, { withoutFiles: false }));
+    const lines = jsonLines(exportRows(this.records.source, names, { withoutFiles: false }));
     return this.stream(lines, 'application/x-ndjson', 'everything.jsonl');
   }
 
@@ -43,9 +42,9 @@ export class ExportController {
   @ApiProduces('application/x-ndjson')
   @May('export-all')
   async json(@Param('table') table: string, @By() by: SignedIn): Promise<StreamableFile> {
-    await exportColumns(this.records, table, { withoutFiles: false });
+    await exportColumns(this.records.source, table, { withoutFiles: false });
     await this.keepRecord(table, by);
-    const lines = jsonLines(exportRows(this.records, [table], { withoutFiles: false }));
+    const lines = jsonLines(exportRows(this.records.source, [table], { withoutFiles: false }));
     return this.stream(lines, 'application/x-ndjson', `${table}.jsonl`);
   }
 
@@ -54,17 +53,16 @@ export class ExportController {
   @ApiProduces('text/csv')
   @May('export-all')
   async csv(@Param('table') table: string, @By() by: SignedIn): Promise<StreamableFile> {
-    const columns = await exportColumns(this.records, table, { withoutFiles: true });
+    const columns = await exportColumns(this.records.source, table, { withoutFiles: true });
     await this.keepRecord(table, by);
-    const lines = csvLines(columns, exportRows(this.records, [table], { withoutFiles: true }));
+    const lines = csvLines(columns, exportRows(this.records.source, [table], { withoutFiles: true }));
     return this.stream(lines, 'text/csv; charset=utf-8', `${table}.csv`);
   }
 
   private async keepRecord(what: string, by: SignedIn): Promise<void> {
     if (this.running >= MOST_AT_A_TIME)
       throw new LabError('export/too-many', `Not more than ${MOST_AT_A_TIME} exports at a time. Try again in a while.`);
-    const event = { actorId: by.id, kind: 'export/taken', subjectKind: 'export', subjectId: what };
-    await this.records.transaction((manager) => append(manager, event));
+    await this.records.act(by.id, ({ record }) => record({ kind: 'export/taken', subjectId: what }));
   }
 
   private stream(lines: AsyncGenerator<string>, type: string, name: string): StreamableFile {

@@ -1,8 +1,7 @@
-import { FILE_LIMIT_BYTES, recordAct, StoredFileRepository } from '#libs/records/src/index.js';
+import { FILE_LIMIT_BYTES, LabRecords, StoredFileRepository } from '#libs/records/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { Controller, Get, Header, Param, Post, Query, Req, StreamableFile } from '@nestjs/common';
 import { ApiProduces } from '@nestjs/swagger';
-import { DataSource } from 'typeorm';
 import { By } from '../platform/by.js';
 import { Text } from '../platform/fields.js';
 import { FileBody, TakesFile } from '../platform/file-body.js';
@@ -21,7 +20,7 @@ export class FileNameDto {
 /** Files kept byte for byte: certificates and the like. They are only ever handed out to be saved, never shown or run. */
 @Controller('files')
 export class FilesController {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** Keeps the raw body as a file of at most 20 MB. */
   @Post()
@@ -35,10 +34,11 @@ export class FilesController {
   ): Promise<{ id: string; sha256: string }> {
     const sent = request.headers['content-type']?.split(';')[0]?.trim().toLowerCase() ?? '';
     const mediaType = KNOWN_TYPES.includes(sent) ? sent : 'application/octet-stream';
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const kept = await new StoredFileRepository(manager).keep({ name, mediaType, content, storedBy: by.id });
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'file/stored', subjectKind: 'file', subjectId: kept.id, live: 'items' },
+      await record({
+        kind: 'file/stored',
+        subjectId: kept.id,
         after: { name, mediaType, sizeBytes: content.length, sha256: kept.sha256 },
       });
       return kept;

@@ -1,7 +1,6 @@
 import type { FeedKeyView, NewFeedKeyBody } from '#libs/contract/src/index.js';
-import { append, FeedKeyRepository } from '#libs/records/src/index.js';
+import { FeedKeyRepository, LabRecords } from '#libs/records/src/index.js';
 import { Body, Controller, Delete, Get, HttpCode, Param, Post } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import { AnId } from '../exchange/an-id.js';
 import { By } from '../platform/by.js';
 import { Text } from '../platform/fields.js';
@@ -16,7 +15,7 @@ export class NewFeedKeyDto implements NewFeedKeyBody {
 /** One's own keys for calendar feeds. */
 @Controller('feed-keys')
 export class FeedKeysController {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   @Get()
   @May('see-plan')
@@ -28,9 +27,9 @@ export class FeedKeysController {
   @Post()
   @May('see-plan')
   async make(@Body() { name }: NewFeedKeyDto, @By() by: SignedIn): Promise<FeedKeyView> {
-    const { id, key } = await this.records.transaction(async (manager) => {
+    const { id, key } = await this.records.act(by.id, async ({ manager, record }) => {
       const made = await new FeedKeyRepository(manager).make(by.id, name);
-      await append(manager, { actorId: by.id, kind: 'feed-key/made', subjectKind: 'feed-key', subjectId: made.id });
+      await record({ kind: 'feed-key/made', subjectId: made.id });
       return made;
     });
     const view = (await this.views(by.id)).find((one) => one.id === id)!;
@@ -41,9 +40,9 @@ export class FeedKeysController {
   @HttpCode(204)
   @May('see-plan')
   revoke(@Param('id', AnId) id: string, @By() by: SignedIn): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       await new FeedKeyRepository(manager).revoke(by.id, id);
-      await append(manager, { actorId: by.id, kind: 'feed-key/ended', subjectKind: 'feed-key', subjectId: id });
+      await record({ kind: 'feed-key/ended', subjectId: id });
     });
   }
 

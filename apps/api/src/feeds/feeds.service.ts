@@ -1,9 +1,15 @@
 import { icsFeed } from '#libs/calendar/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { feedBookings, FeedKeyRepository, getPerson, ItemRepository, labSettings } from '#libs/records/src/index.js';
+import {
+  feedBookings,
+  FeedKeyRepository,
+  getPerson,
+  ItemRepository,
+  LabRecords,
+  labSettings,
+} from '#libs/records/src/index.js';
 import type { FeedOf, FeedReader } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import { isId } from '../platform/fields.js';
 import { permissionsOf } from '../platform/permissions.js';
 import { bookingEvent } from './booking-event.js';
@@ -11,7 +17,7 @@ import { bookingEvent } from './booking-event.js';
 /** The plan as calendars, for those whose key and roles let them see it. What they may not see is not there. */
 @Injectable()
 export class FeedsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** @throws LabError `feed/unknown` for a wrong key, a wrong tag, and somebody who may not see the plan */
   async ofFrame(tag: string, key: string | undefined): Promise<string> {
@@ -34,8 +40,13 @@ export class FeedsService {
   private async feed(name: string, of: FeedOf): Promise<string> {
     const { manager } = this.records;
     const { timeZone } = await labSettings(manager);
-    const bookings = await feedBookings(manager, of);
-    return icsFeed({ name, stampMs: Date.now(), events: bookings.map((booking) => bookingEvent(booking, timeZone)) });
+    const now = this.records.clock.now();
+    const bookings = await feedBookings(manager, of, now);
+    return icsFeed({
+      name,
+      stampMs: now.getTime(),
+      events: bookings.map((booking) => bookingEvent(booking, timeZone)),
+    });
   }
 
   private async reader(key: string | undefined): Promise<FeedReader> {

@@ -2,17 +2,16 @@ import { randomUUID } from 'node:crypto';
 import type { MaterialView, MethodView } from '#libs/contract/src/index.js';
 import { fieldProblem, InvalidInput, refuseIfAny } from '#libs/errors/src/index.js';
 import type { Material, Method } from '#libs/matching/src/index.js';
-import { materialOf, methodOf, MethodRepository, recordAct } from '#libs/records/src/index.js';
+import { LabRecords, materialOf, methodOf, MethodRepository } from '#libs/records/src/index.js';
 import type { MaterialEntity, MethodEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { checkMaterial, checkMethod } from './check-method.js';
 
 /** Methods and materials that the lab works with. */
 @Injectable()
 export class MethodsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async offered(): Promise<MethodView[]> {
     return (await new MethodRepository(this.records.manager).offered()).map(methodView);
@@ -29,14 +28,15 @@ export class MethodsService {
   save(data: Record<string, unknown>, by: SignedIn): Promise<MethodView> {
     refuseIfAny(checkMethod(data));
     const method = data as unknown as Method;
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const methods = new MethodRepository(manager);
       const version = ((await methods.versionsOf(method.id))[0]?.version ?? 0) + 1;
       const { id: code, designation, title, testType } = method;
       const row = { id: randomUUID(), code, version, designation, title, testType, state: 'offered' as const };
       await methods.add({ ...row, data: { ...data, version }, enteredBy: by.id });
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'method/version-added', subjectKind: 'method', subjectId: row.id, live: 'items' },
+      await record({
+        kind: 'method/version-added',
+        subjectId: row.id,
         after: { code, version, data },
       });
       return methodView(await methods.get(row.id));
@@ -51,7 +51,7 @@ export class MethodsService {
   addMaterial(data: Record<string, unknown>, by: SignedIn): Promise<MaterialView> {
     refuseIfAny(checkMaterial(data));
     const { id: code, name, group } = data as unknown as Material;
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const methods = new MethodRepository(manager);
       if ((await methods.materials()).some((known) => known.code === code)) {
         const allowed = 'one that no other material has';
@@ -59,8 +59,9 @@ export class MethodsService {
       }
       const id = randomUUID();
       await methods.addMaterial({ id, code, name, group, data });
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'material/added', subjectKind: 'material', subjectId: id, live: 'items' },
+      await record({
+        kind: 'material/added',
+        subjectId: id,
         after: data,
       });
       return materialView(await methods.getMaterial(id));

@@ -1,10 +1,9 @@
 import type { NoticePreferences, NoticesView } from '#libs/contract/src/index.js';
 import { MAIL_WAYS } from '#libs/contract/src/index.js';
 import type { MailWay } from '#libs/contract/src/index.js';
-import { NoticeRepository } from '#libs/records/src/index.js';
+import { LabRecords, NoticeRepository } from '#libs/records/src/index.js';
 import type { NoticeEntity } from '#libs/records/src/index.js';
 import { Body, Controller, Get, HttpCode, Param, Post, Put, Query } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import { AnId } from '../exchange/an-id.js';
 import { cursorOf, readCursor } from '../exchange/cursor.js';
 import { By } from '../platform/by.js';
@@ -29,7 +28,7 @@ export class NoticePreferencesDto implements NoticePreferences {
 /** What one is told; everybody sees their own. */
 @Controller('notices')
 export class NoticesController {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** Newest first. */
   @Get()
@@ -62,14 +61,14 @@ export class NoticesController {
   @HttpCode(204)
   @May('see-own')
   readAll(@By() by: SignedIn): Promise<void> {
-    return this.records.transaction((manager) => new NoticeRepository(manager).readAll(by.id));
+    return this.records.quietly((manager) => new NoticeRepository(manager).readAll(by.id));
   }
 
   @Post(':id/read')
   @HttpCode(204)
   @May('see-own')
   read(@Param('id', AnId) id: string, @By() by: SignedIn): Promise<void> {
-    return this.records.transaction((manager) => new NoticeRepository(manager).read(by.id, id));
+    return this.records.quietly((manager) => new NoticeRepository(manager).read(by.id, id));
   }
 }
 

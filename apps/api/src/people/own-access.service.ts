@@ -1,11 +1,10 @@
 import { verify } from '@node-rs/argon2';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { NewTokenBody, OpenSessionView, OwnPasswordBody, TokenView } from '#libs/contract/src/index.js';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
 import {
-  append,
   findAtDoor,
+  LabRecords,
   listSessions,
   listTokens,
   makeToken,
@@ -19,7 +18,7 @@ import type { SignedIn } from '../platform/signed-in.js';
 
 @Injectable()
 export class OwnAccessService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async sessions(by: SignedIn): Promise<OpenSessionView[]> {
     const rows = await listSessions(this.records.manager, by.id);
@@ -33,11 +32,11 @@ export class OwnAccessService {
   }
 
   endSession(id: string, by: SignedIn): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const own = (await listSessions(manager, by.id)).some((session) => session.id === id);
       if (!own) throw new LabError('session/unknown', 'There is no such open session of yours.', { sessionId: id });
       await revokeSessions(manager, { id });
-      await append(manager, { actorId: by.id, kind: 'session/ended', subjectKind: 'session', subjectId: id });
+      await record({ kind: 'session/ended', subjectId: id });
     });
   }
 
@@ -50,13 +49,11 @@ export class OwnAccessService {
       ]);
     }
     const passwordHash = await hashPassword(next);
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       await setPassword(manager, by.id, passwordHash);
       await revokeSessions(manager, { personId: by.id, except: by.sessionId });
-      await append(manager, {
-        actorId: by.id,
+      await record({
         kind: 'person/password-changed',
-        subjectKind: 'person',
         subjectId: by.id,
       });
     });
@@ -87,10 +84,10 @@ export class OwnAccessService {
         }),
       ]);
     }
-    const { id, token } = await this.records.transaction(async (manager) => {
+    const { id, token } = await this.records.act(by.id, async ({ manager, record }) => {
       const made = await makeToken(manager, { personId: by.id, ...asked });
       const after = { permissions: asked.permissions, days: asked.days };
-      await append(manager, { actorId: by.id, kind: 'token/made', subjectKind: 'token', subjectId: made.id, after });
+      await record({ kind: 'token/made', subjectId: made.id, after });
       return made;
     });
     const view = (await this.tokens(by)).find((one) => one.id === id)!;
@@ -98,10 +95,10 @@ export class OwnAccessService {
   }
 
   endToken(id: string, by: SignedIn): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       if (!(await revokeToken(manager, by.id, id)))
         throw new LabError('token/unknown', 'There is no such token of yours.', { tokenId: id });
-      await append(manager, { actorId: by.id, kind: 'token/ended', subjectKind: 'token', subjectId: id });
+      await record({ kind: 'token/ended', subjectId: id });
     });
   }
 }

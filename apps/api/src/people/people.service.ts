@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type {
   AuthorisationBody,
   ChangePersonBody,
@@ -16,9 +15,9 @@ import {
   changePerson,
   endAuthorisation,
   getPerson,
+  LabRecords,
   listPeople,
   listTeams,
-  recordAct,
   renameTeam,
   revokeSessions,
   setPassword,
@@ -28,11 +27,9 @@ import {
 import { hashPassword } from '../platform/sessions.service.js';
 import type { SignedIn } from '../platform/signed-in.js';
 
-const ABOUT_PERSON = { subjectKind: 'person', live: 'people' } as const;
-
 @Injectable()
 export class PeopleService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   list(): Promise<PersonView[]> {
     return listPeople(this.records.manager);
@@ -47,11 +44,11 @@ export class PeopleService {
     const id = randomUUID();
     const email = asked.email.trim().toLowerCase();
     const passwordHash = password === undefined ? null : await hashPassword(password);
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       await addPerson(manager, { id, ...asked, email, passwordHash });
       await setTeams(manager, id, teamIds);
       const after = { roles: asked.roles, teamIds };
-      await recordAct(manager, { ...ABOUT_PERSON, actorId: by.id, kind: 'person/added', subjectId: id, after });
+      await record({ kind: 'person/added', subjectId: id, after });
     });
     return this.view(id);
   }
@@ -63,7 +60,7 @@ export class PeopleService {
     by: SignedIn,
   ): Promise<PersonView> {
     const passwordHash = password === undefined ? null : await hashPassword(password);
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const before = await getPerson(manager, id);
       if (id === by.id) refuseLockingOneselfOut(asked);
       const was = {
@@ -81,15 +78,12 @@ export class PeopleService {
         teamIds: teamIds ?? was.teamIds,
         passwordChanged: passwordHash !== null,
       };
-      const planning = asked.active !== undefined && asked.active !== was.active;
-      await recordAct(manager, {
-        ...ABOUT_PERSON,
-        actorId: by.id,
+      await record({
         kind: 'person/changed',
         subjectId: id,
         before: was,
         after,
-        planning,
+        changesFacts: after.active !== was.active,
       });
     });
     return this.view(id);
@@ -102,7 +96,7 @@ export class PeopleService {
         fieldProblem({ field: 'to', found: asked.to, allowed: `later than ${asked.from}`, unit: '' }),
       ]);
     }
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       await getPerson(manager, id);
       await authorise(manager, {
         personId: id,
@@ -112,33 +106,27 @@ export class PeopleService {
         grantedBy: by.id,
       });
       const after = { methodCode: asked.methodCode, from: asked.from, to: asked.to ?? null };
-      await recordAct(manager, {
-        ...ABOUT_PERSON,
-        actorId: by.id,
+      await record({
         kind: 'person/authorised',
         subjectId: id,
         after,
-        planning: true,
       });
     });
     return this.view(id);
   }
 
   async endAuthorisation(id: string, authorisationId: string, by: SignedIn): Promise<PersonView> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const ended = await endAuthorisation(manager, id, authorisationId);
       const before = {
         methodCode: ended.methodCode,
         from: ended.fromAt.toISOString(),
         to: ended.toAt?.toISOString() ?? null,
       };
-      await recordAct(manager, {
-        ...ABOUT_PERSON,
-        actorId: by.id,
+      await record({
         kind: 'person/authorisation-ended',
         subjectId: id,
         before,
-        planning: true,
       });
     });
     return this.view(id);
@@ -150,15 +138,12 @@ export class PeopleService {
 
   addTeam(name: string, by: SignedIn): Promise<TeamRef> {
     const team = { id: randomUUID(), name: tidy(name) };
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       await addTeam(manager, team);
-      await recordAct(manager, {
-        actorId: by.id,
+      await record({
         kind: 'team/added',
-        subjectKind: 'team',
         subjectId: team.id,
         after: { name: team.name },
-        live: 'people',
       });
       return team;
     });
@@ -166,16 +151,13 @@ export class PeopleService {
 
   renameTeam(id: string, name: string, by: SignedIn): Promise<TeamRef> {
     const team = { id, name: tidy(name) };
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const before = await renameTeam(manager, team);
-      await recordAct(manager, {
-        actorId: by.id,
+      await record({
         kind: 'team/renamed',
-        subjectKind: 'team',
         subjectId: id,
         before: { name: before },
         after: { name: team.name },
-        live: 'people',
       });
       return team;
     });

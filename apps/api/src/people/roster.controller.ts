@@ -1,8 +1,7 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { RosterView } from '#libs/contract/src/index.js';
 import { fieldProblem, InvalidInput } from '#libs/errors/src/index.js';
-import { getPerson, recordAct, RosterRepository } from '#libs/records/src/index.js';
+import { getPerson, LabRecords, RosterRepository } from '#libs/records/src/index.js';
 import { By } from '../platform/by.js';
 import { isDay } from '../platform/fields.js';
 import { May } from '../platform/may.js';
@@ -12,18 +11,17 @@ import { ClosedDayDto, RosterShiftDto, RosterSpanDto } from './people.dto.js';
 const DAY_MS = 86_400_000;
 const SHOWN_DAYS = 28;
 const LONGEST_SHIFT_H = 24;
-const ABOUT_ROSTER = { live: 'people', planning: true } as const;
 
 /** Who is at work when. Plans are made anew when it changes. */
 @Controller('roster')
 export class RosterController {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** The shifts that touch a span, four weeks from now unless asked otherwise, and the days on which the lab is closed. */
   @Get()
   @May('see-roster')
   async view(@Query() { from, to }: RosterSpanDto): Promise<RosterView> {
-    const begin = from ? new Date(from) : new Date(Date.now() - DAY_MS);
+    const begin = from ? new Date(from) : new Date(this.records.clock.nowMs() - DAY_MS);
     const end = to ? new Date(to) : new Date(begin.getTime() + SHOWN_DAYS * DAY_MS);
     const roster = new RosterRepository(this.records.manager);
     return { shifts: await roster.shifts(begin, end), closedDays: await roster.closedDays() };
@@ -34,14 +32,11 @@ export class RosterController {
   async add(@Body() body: RosterShiftDto, @By() by: SignedIn): Promise<{ id: string }> {
     const shift = { personId: body.personId, startsAt: new Date(body.startsAt), endsAt: new Date(body.endsAt) };
     refuseOddLength(shift.startsAt, shift.endsAt);
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       await getPerson(manager, body.personId);
       const id = await new RosterRepository(manager).add(shift);
-      await recordAct(manager, {
-        ...ABOUT_ROSTER,
-        actorId: by.id,
+      await record({
         kind: 'roster/added',
-        subjectKind: 'shift',
         subjectId: id,
         after: { ...body },
       });
@@ -53,14 +48,11 @@ export class RosterController {
   @HttpCode(204)
   @May('edit-roster')
   async remove(@Param('id', ParseUUIDPipe) id: string, @By() by: SignedIn): Promise<void> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const { personId, startsAt, endsAt } = await new RosterRepository(manager).remove(id);
       const before = { personId, startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString() };
-      await recordAct(manager, {
-        ...ABOUT_ROSTER,
-        actorId: by.id,
+      await record({
         kind: 'roster/removed',
-        subjectKind: 'shift',
         subjectId: id,
         before,
       });
@@ -72,13 +64,10 @@ export class RosterController {
   @HttpCode(204)
   @May('edit-roster')
   async close(@Body() body: ClosedDayDto, @By() by: SignedIn): Promise<void> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       await new RosterRepository(manager).close({ day: body.day, name: body.name });
-      await recordAct(manager, {
-        ...ABOUT_ROSTER,
-        actorId: by.id,
+      await record({
         kind: 'calendar/closed',
-        subjectKind: 'day',
         subjectId: body.day,
         after: { name: body.name },
       });
@@ -91,13 +80,10 @@ export class RosterController {
   async reopen(@Param('day') day: string, @By() by: SignedIn): Promise<void> {
     if (!isDay(day))
       throw new InvalidInput([fieldProblem({ field: 'day', found: day, allowed: 'a day, e.g. 2026-11-25', unit: '' })]);
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       await new RosterRepository(manager).reopen(day);
-      await recordAct(manager, {
-        ...ABOUT_ROSTER,
-        actorId: by.id,
+      await record({
         kind: 'calendar/reopened',
-        subjectKind: 'day',
         subjectId: day,
       });
     });

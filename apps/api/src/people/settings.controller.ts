@@ -1,8 +1,7 @@
 import { Body, Controller, Get, Put } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { LabSettingsView } from '#libs/contract/src/index.js';
 import { refuseIfAny } from '#libs/errors/src/index.js';
-import { DEFAULT_LAB_SETTINGS, getLabSettings, recordAct, setLabSettings } from '#libs/records/src/index.js';
+import { DEFAULT_LAB_SETTINGS, getLabSettings, LabRecords, setLabSettings } from '#libs/records/src/index.js';
 import { By } from '../platform/by.js';
 import { IfMatch } from '../platform/if-match.js';
 import { May } from '../platform/may.js';
@@ -12,7 +11,7 @@ import { LabSettingsDto } from './settings.dto.js';
 
 @Controller('settings')
 export class SettingsController {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   @Get()
   @May('see-settings')
@@ -30,20 +29,16 @@ export class SettingsController {
       ...figureProblems('matching', body.matching, matching),
       ...figureProblems('objective', body.objective, objective),
     ]);
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const { settings: before } = await getLabSettings(manager);
       const shifts = body.shifts.map((shift) => ({ ...shift }));
       const after = { ...body, shifts, retention: { ...body.retention }, demo: before.demo };
       await setLabSettings(manager, after, version);
       const told = { before: { ...before }, after: { ...after } };
-      await recordAct(manager, {
-        actorId: by.id,
+      await record({
         kind: 'settings/changed',
-        subjectKind: 'settings',
         subjectId: 'lab',
         ...told,
-        live: 'people',
-        planning: true,
       });
     });
     return this.view();

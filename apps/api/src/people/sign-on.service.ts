@@ -11,9 +11,8 @@ import {
   randomState,
 } from 'openid-client';
 import type { Configuration } from 'openid-client';
-import { DataSource } from 'typeorm';
 import { LabError } from '#libs/errors/src/index.js';
-import { bindSignOn } from '#libs/records/src/index.js';
+import { bindSignOn, LabRecords } from '#libs/records/src/index.js';
 import type { ApiConfig } from '../config.js';
 import { API_CONFIG } from '../platform/api-config.js';
 import { SessionsService } from '../platform/sessions.service.js';
@@ -33,7 +32,7 @@ export class SignOnService implements OnModuleInit {
   private provider: Promise<Configuration> | null = null;
 
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly sessions: SessionsService,
     @Inject(API_CONFIG) private readonly config: ApiConfig,
   ) {}
@@ -79,7 +78,7 @@ export class SignOnService implements OnModuleInit {
     });
     const { sub, email, email_verified: verified } = tokens.claims()!;
     const known = typeof email === 'string' && verified === true ? email : null;
-    const personId = await this.records.transaction((manager) => bindSignOn(manager, sub, known));
+    const personId = await this.records.quietly((manager) => bindSignOn(manager, sub, known));
     if (personId) return this.sessions.open(personId, agent);
     throw new LabError(
       'sign-on/wrong-credentials',

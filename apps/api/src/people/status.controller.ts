@@ -1,7 +1,6 @@
 import { Controller, Get } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { StatusPart, StatusView } from '#libs/contract/src/index.js';
-import { figuresOfOperation } from '#libs/records/src/index.js';
+import { figuresOfOperation, LabRecords } from '#libs/records/src/index.js';
 import type { OperationFigures } from '#libs/records/src/index.js';
 import { May } from '../platform/may.js';
 
@@ -10,15 +9,15 @@ const SLOW_S = { handOver: 30, task: 300 };
 
 @Controller('status')
 export class StatusController {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** What is wrong, in words, and what works all the same. */
   @Get()
   @May('see-status')
   async view(): Promise<StatusView> {
-    const figures = await figuresOfOperation(this.records);
+    const figures = await figuresOfOperation(this.records.source);
     const parts = [queueOf, workOf, setAsideOf, failuresOf, mailsOf, programsOf].map((part) => part(figures));
-    return { parts, at: new Date().toISOString() };
+    return { parts, at: this.records.clock.now().toISOString() };
   }
 }
 

@@ -6,11 +6,16 @@ import type { EntityManager } from 'typeorm';
 const STEERABLE = ['waiting', 'ready', 'blocked'];
 
 /** Why an edit cannot be tried at all: what it names does not exist, is over, or is past changing. Nothing when it can. */
-export async function editProblems(manager: EntityManager, edit: TrialEdit, around: PlanAround): Promise<string[]> {
+export async function editProblems(
+  manager: EntityManager,
+  edit: TrialEdit,
+  around: PlanAround,
+  nowMs: number,
+): Promise<string[]> {
   return [
     ...('jobId' in edit ? jobProblems(edit.jobId, around) : []),
     ...('frameId' in edit ? frameProblems(edit.frameId, around) : []),
-    ...('endsAt' in edit && Date.parse(edit.endsAt) <= Date.now()
+    ...('endsAt' in edit && Date.parse(edit.endsAt) <= nowMs
       ? [`${edit.endsAt} has passed; choose a span that ends in the future.`]
       : []),
     ...(edit.kind === 'extra-item' ? itemProblems(edit.likeItemId, around) : []),

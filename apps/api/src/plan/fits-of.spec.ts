@@ -15,7 +15,9 @@ function reasonsAt(startsAt: string | undefined, windows: FrameWindow[] = [], sh
   const notes = { unplaced } as unknown as PlanNotes;
   const calendar = calendarOf({ timeZone: 'Europe/London', shifts }, [CHRISTMAS]);
   const around = { frames, jobs: new Map(), windows };
-  return fitsOf('job', { bookings: [], notes, around, calendar, startsAt }).flatMap(({ reasons }) => reasons);
+  return fitsOf('job', { bookings: [], notes, around, calendar, startsAt, nowMs: Date.now() }).flatMap(
+    ({ reasons }) => reasons,
+  );
 }
 
 function windowOf(kind: FrameWindow['kind'], from: string, to: string, itemId = 'frame'): FrameWindow {

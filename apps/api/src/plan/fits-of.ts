@@ -24,17 +24,19 @@ interface Plan {
   /** The lab's week and its closed days. */
   calendar: WorkCalendar;
   startsAt?: string | undefined;
+  /** UTC, ms. */
+  nowMs: number;
 }
 
 /**
  * For each frame whether a job could be put there, by what matching said when the plan was made and by what is known of
  * the frame at that time. Whether other jobs can make room is for the planner to say.
  */
-export function fitsOf(jobId: string, { bookings, notes, around, calendar, startsAt }: Plan): FitView[] {
+export function fitsOf(jobId: string, { bookings, notes, around, calendar, startsAt, nowMs }: Plan): FitView[] {
   const booking = bookings.find((row) => row.jobId === jobId);
   const fits = booking ? notesOf(booking).fits : (notes.unplaced.find((row) => row.jobId === jobId)?.fits ?? {});
   const state = around.jobs.get(jobId)?.job.state ?? 'waiting';
-  const away = awayAt(around.windows, calendar, startsAt);
+  const away = awayAt(around.windows, calendar, startsAt, nowMs);
   return around.frames.map((frame) => {
     const { id, tag } = frame;
     const reasons = ON_A_FRAME.includes(state)
@@ -49,10 +51,10 @@ function matched(fits: Fits, frameId: string, tag: string): string[] {
 }
 
 /** Says of a frame why nothing can start there at that time: the lab's hours are laid out once for all frames. */
-function awayAt(windows: readonly FrameWindow[], calendar: WorkCalendar, startsAt: string | undefined) {
+function awayAt(windows: readonly FrameWindow[], calendar: WorkCalendar, startsAt: string | undefined, nowMs: number) {
   if (startsAt === undefined) return () => [];
   const at = Date.parse(startsAt);
-  if (at < Date.now() - 60_000) return () => ['The start lies in the past.'];
+  if (at < nowMs - 60_000) return () => ['The start lies in the past.'];
   const [hours, { zone }] = [hoursFrom(calendar, at), calendar];
   return ({ id, tag }: Pick<ItemEntity, 'id' | 'tag'>): string[] => {
     const ofFrame = windows.filter(({ itemId }) => itemId === id);

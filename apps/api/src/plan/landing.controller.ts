@@ -2,9 +2,8 @@ import { setTimeout as wait } from 'node:timers/promises';
 import type { LandingView } from '#libs/contract/src/index.js';
 import { LabError, refuseIfAny } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
-import { announce, askOf, getTaskView, methodOf, MethodRepository } from '#libs/records/src/index.js';
+import { announce, askOf, getTaskView, LabRecords, methodOf, MethodRepository } from '#libs/records/src/index.js';
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import { May } from '../platform/may.js';
 import { batchProblems } from '../requests/check-batch.js';
 import { LandingDto } from './landing.dto.js';
@@ -16,7 +15,7 @@ const LOOK_MS = 25;
 
 @Controller('matching')
 export class LandingController {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** Where a request would land if it came now: which frame, when, and when it is done with 50 and 80 %. */
   @Post('landing')
@@ -36,7 +35,7 @@ export class LandingController {
       dueAt: dueAt ?? null,
       specimensAt: specimensAt ?? null,
     };
-    const id = await this.records.transaction((manager) => announce(manager, 'where-would-it-land', payload));
+    const id = await this.records.quietly((manager) => announce(manager, 'where-would-it-land', payload));
     const until = performance.now() + PATIENCE_MS;
     while (performance.now() < until) {
       const task = await getTaskView(this.records.manager, id);

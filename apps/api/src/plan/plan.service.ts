@@ -5,16 +5,15 @@ import {
   announce,
   closedDays,
   getTaskView,
+  LabRecords,
   labSettings,
-  PlanJobRepository,
   planAround,
+  PlanJobRepository,
   PlanRepository,
-  recordAct,
   TrialRepository,
 } from '#libs/records/src/index.js';
 import type { BookingEntity, JobEntity, PlanEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { CurrentLab } from '../platform/current-lab.js';
 import type { Asked } from '../platform/current-lab.js';
@@ -29,7 +28,7 @@ export class PlanService {
   private kept: { plan: PlanEntity; bookings: BookingEntity[] } | null = null;
 
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
   ) {}
 
@@ -38,7 +37,7 @@ export class PlanService {
     const { manager } = this.records;
     const { id, stale } = await new PlanRepository(manager).headOfPublished();
     const { plan, bookings } = await this.published(id);
-    const nowMs = Date.now();
+    const nowMs = this.records.clock.nowMs();
     const jobIds = bookings.flatMap(({ jobId }) => jobId ?? []);
     const { settings, closedDays: closed } = await this.current.asRead(asked);
     return planView({
@@ -66,14 +65,15 @@ export class PlanService {
   async fit(jobId: string, startsAt?: string, trialId?: string): Promise<FitView[]> {
     const { manager } = this.records;
     const plan = await new PlanRepository(manager).getPublished();
-    const around = await planAround(manager, [jobId], new Date());
+    const now = this.records.clock.now();
+    const around = await planAround(manager, [jobId], now);
     if (!around.jobs.has(jobId)) throw new LabError('job/unknown', 'There is no such job.', { jobId });
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
     const calendar = calendarOf(await labSettings(manager), await closedDays(manager));
     const extra = trialId === undefined ? [] : extraShiftsOf(await new TrialRepository(manager).get(trialId));
     const opened = { ...around, windows: [...around.windows, ...extra] };
     const { notes } = plan;
-    return fitsOf(jobId, { bookings, notes, around: opened, calendar, startsAt });
+    return fitsOf(jobId, { bookings, notes, around: opened, calendar, startsAt, nowMs: now.getTime() });
   }
 
   /** Why a job is where it is, and what makes it late. */
@@ -119,21 +119,24 @@ export class PlanService {
   }
 
   private ask(announceIt: (manager: EntityManager) => Promise<string>): Promise<TaskView> {
-    return this.records.transaction(async (manager) => getTaskView(manager, await announceIt(manager)));
+    return this.records.quietly(async (manager) => getTaskView(manager, await announceIt(manager)));
   }
 
   private change(
     jobId: string,
-    kind: string,
+    kind: 'job/pinned' | 'job/unpinned' | 'job/held' | 'job/unheld',
     set: Partial<JobEntity>,
     why: string | null,
     by: SignedIn,
   ): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const before = await new PlanJobRepository(manager).steer(jobId, set);
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind, subjectKind: 'job', subjectId: jobId, live: 'plan', planning: true, why },
-        ...{ before, after: { ...set } },
+      await record({
+        kind,
+        subjectId: jobId,
+        why,
+        before,
+        after: { ...set },
       });
     });
   }

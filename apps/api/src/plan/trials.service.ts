@@ -6,16 +6,15 @@ import {
   applyEdits,
   closedDays,
   factsChangedSince,
+  LabRecords,
   labSettings,
   planAround,
   PlanRepository,
-  recordAct,
   revived,
   TrialRepository,
 } from '#libs/records/src/index.js';
 import type { TrialOutcome, TrialPlanEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { extraShiftsOf, fitsOf } from './fits-of.js';
@@ -25,7 +24,7 @@ import { editProblems } from './edit-problems.js';
 /** Trial plans: changes are tried on a copy, compared with the published plan, and then published or dropped. */
 @Injectable()
 export class TrialsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async list(): Promise<TrialView[]> {
     const open = await new TrialRepository(this.records.manager).open();
@@ -37,7 +36,7 @@ export class TrialsService {
   }
 
   async begin(name: string, by: SignedIn): Promise<TrialView> {
-    const trial = await this.records.transaction(async (manager) => {
+    const trial = await this.records.quietly(async (manager) => {
       const plan = await new PlanRepository(manager).getPublished();
       const row = { name, ownerId: by.id, basedOnPlanId: plan.id, factsStamp: plan.factsStamp };
       const added = await new TrialRepository(manager).add(row);
@@ -49,7 +48,7 @@ export class TrialsService {
 
   /** @throws LabError `trial/edit-refused` with every reason */
   async addEdit(id: string, edit: TrialEdit): Promise<TrialView> {
-    await this.records.transaction(async (manager) => {
+    await this.records.quietly(async (manager) => {
       const trial = await new TrialRepository(manager).get(id);
       const reasons = await this.reasonsAgainst(manager, edit, trial);
       if (reasons.length > 0) throw new LabError('trial/edit-refused', reasons.join(' '), { reasons });
@@ -61,7 +60,7 @@ export class TrialsService {
 
   /** @throws LabError `trial/edit-unknown` */
   async removeEdit(id: string, index: number): Promise<TrialView> {
-    await this.records.transaction(async (manager) => {
+    await this.records.quietly(async (manager) => {
       const trial = await new TrialRepository(manager).get(id);
       if (index >= trial.edits.length) {
         throw new LabError(
@@ -77,7 +76,7 @@ export class TrialsService {
 
   /** Plans it anew on the lab as it is now; until then it cannot be published. */
   async replan(id: string): Promise<TrialView> {
-    await this.records.transaction(async (manager) => {
+    await this.records.quietly(async (manager) => {
       const trials = new TrialRepository(manager);
       await trials.change(await trials.get(id), {});
       await this.planAnew(manager, id);
@@ -86,7 +85,7 @@ export class TrialsService {
   }
 
   async drop(id: string): Promise<void> {
-    await this.records.transaction(async (manager) => {
+    await this.records.quietly(async (manager) => {
       const trials = new TrialRepository(manager);
       await trials.change(await trials.get(id), { state: 'dropped' });
     });
@@ -98,7 +97,7 @@ export class TrialsService {
    * @throws LabError `trial/not-ready` while it is computed, `trial/has-refused-edits`, `plan/stale-facts` when the lab changed meanwhile
    */
   async publish(id: string, by: SignedIn): Promise<TrialView> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const trial = await new TrialRepository(manager).get(id);
       const outcome = readyOutcome(trial);
       const plan = await new PlanRepository(manager).publish({
@@ -109,15 +108,9 @@ export class TrialsService {
       });
       await applyEdits(manager, trial.edits as unknown as TrialEdit[]);
       await new TrialRepository(manager).change(trial, { state: 'published' });
-      await recordAct(manager, {
-        ...{
-          actorId: by.id,
-          kind: 'trial/published',
-          subjectKind: 'plan',
-          subjectId: plan.id,
-          live: 'plan',
-          planning: true,
-        },
+      await record({
+        kind: 'trial/published',
+        subjectId: plan.id,
         after: { trial: id, version: plan.version, edits: trial.edits },
       });
     });
@@ -130,14 +123,22 @@ export class TrialsService {
 
   private async reasonsAgainst(manager: EntityManager, edit: TrialEdit, trial: TrialPlanEntity): Promise<string[]> {
     const plan = await new PlanRepository(manager).getPublished();
-    const around = await planAround(manager, [], new Date());
-    const problems = await editProblems(manager, edit, around);
+    const now = this.records.clock.now();
+    const around = await planAround(manager, [], now);
+    const problems = await editProblems(manager, edit, around, now.getTime());
     if (problems.length > 0 || edit.kind !== 'move') return problems;
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
     const { notes } = plan;
     const calendar = calendarOf(await labSettings(manager), await closedDays(manager));
     const opened = { ...around, windows: [...around.windows, ...extraShiftsOf(trial)] };
-    const fit = fitsOf(edit.jobId, { bookings, notes, around: opened, calendar, startsAt: edit.startsAt });
+    const fit = fitsOf(edit.jobId, {
+      bookings,
+      notes,
+      around: opened,
+      calendar,
+      startsAt: edit.startsAt,
+      nowMs: now.getTime(),
+    });
     return fit.find(({ frameId }) => frameId === edit.frameId)?.reasons ?? ['There is no such frame.'];
   }
 
@@ -179,10 +180,10 @@ export class TrialsService {
         stale,
       },
       notes: outcome.notes,
-      around: await planAround(manager, jobIds, new Date()),
+      around: await planAround(manager, jobIds, this.records.clock.now()),
       settings: await labSettings(manager),
       closedDays: await closedDays(manager),
-      nowMs: Date.now(),
+      nowMs: this.records.clock.nowMs(),
       bookings,
     });
   }

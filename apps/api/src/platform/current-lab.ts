@@ -1,9 +1,8 @@
 import type { LabSettings } from '#libs/contract/src/index.js';
 import type { Lab } from '#libs/matching/src/index.js';
-import { factsChangedSince, labOf, readLab } from '#libs/records/src/index.js';
+import { factsChangedSince, labOf, LabRecords, readLab } from '#libs/records/src/index.js';
 import type { LabAsRead } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 
 /** Roster and windows are read from now on: after a while a new look is due, even when no fact changed. */
@@ -23,7 +22,7 @@ export class CurrentLab {
   private kept: (LabAsRead & { readAtMs: number; trueAtMs: number }) | null = null;
   private looking: Promise<void> | null = null;
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** The stamp of the facts that are kept, so that whoever asks the database anyway can ask whether it still holds. */
   get stamp(): string | null {
@@ -64,18 +63,20 @@ export class CurrentLab {
    */
   async within(manager: EntityManager): Promise<Lab> {
     const kept = this.young();
-    return kept && !(await factsChangedSince(manager, kept.stamp)) ? kept.lab : labOf(manager, Date.now());
+    return kept && !(await factsChangedSince(manager, kept.stamp))
+      ? kept.lab
+      : labOf(manager, this.records.clock.nowMs());
   }
 
   private young() {
     const { kept } = this;
-    return kept && Date.now() - kept.readAtMs < OLDEST_MS ? kept : null;
+    return kept && this.records.clock.nowMs() - kept.readAtMs < OLDEST_MS ? kept : null;
   }
 
   private async look(): Promise<void> {
-    const [readAtMs, askedAtMs] = [Date.now(), performance.now()];
+    const [readAtMs, askedAtMs] = [this.records.clock.nowMs(), performance.now()];
     const kept = this.young();
     if (kept && !(await factsChangedSince(this.records.manager, kept.stamp))) this.stillTrue(kept.stamp, { askedAtMs });
-    else this.kept = { ...(await readLab(this.records, readAtMs)), readAtMs, trueAtMs: askedAtMs };
+    else this.kept = { ...(await readLab(this.records.source, readAtMs)), readAtMs, trueAtMs: askedAtMs };
   }
 }

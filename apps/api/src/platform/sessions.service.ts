@@ -1,10 +1,8 @@
 import { hash, verify } from '@node-rs/argon2';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import { LabError } from '#libs/errors/src/index.js';
 import type { Holder } from '#libs/records/src/index.js';
 import {
-  append,
   countFailure,
   failuresOf,
   findAtDoor,
@@ -12,6 +10,7 @@ import {
   findTokenHolder,
   forgetFailures,
   isSessionOpen,
+  LabRecords,
   openSession,
   revokeSessions,
 } from '#libs/records/src/index.js';
@@ -47,7 +46,7 @@ export class SessionsService {
   private decoy: Promise<string> | null = null;
 
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
     @Inject(API_CONFIG) private readonly config: ApiConfig,
   ) {}
@@ -63,7 +62,8 @@ export class SessionsService {
     const fits = await verify(person?.passwordHash ?? (await this.decoyHash()), password).catch(() => false);
     if (!person?.passwordHash || !fits || !person.active) {
       await countFailure(this.records.manager, Object.values(subjects));
-      if (person) await this.note(person.id, 'session/refused');
+      if (person)
+        await this.records.act(null, ({ record }) => record({ kind: 'session/refused', subjectId: person.id }));
       throw new LabError('sign-in/wrong-credentials', 'This address and password do not belong together. Check both.');
     }
     await forgetFailures(this.records.manager, subjects.person);
@@ -72,25 +72,22 @@ export class SessionsService {
 
   /** Opens a session for somebody who has proved who they are. */
   open(personId: string, agent: string): Promise<string> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(personId, async ({ manager, record }) => {
       const { id, token } = await openSession(manager, personId, this.config.sessionHours, agent);
-      await append(manager, { actorId: personId, kind: 'session/opened', subjectKind: 'session', subjectId: id });
+      await record({ kind: 'session/opened', subjectId: id });
       return token;
     });
   }
 
   /** Ends one session, or with `all` every one of the person. */
   end(by: SignedIn, all: boolean): Promise<void> {
-    return this.records.transaction(async (manager) => {
-      if (!by.sessionId) return;
+    return this.records.act(by.id, async ({ manager, record, nothing }) => {
+      if (!by.sessionId) return nothing(undefined);
       const ended = await revokeSessions(manager, all ? { personId: by.id } : { id: by.sessionId });
-      const after = { ended };
-      await append(manager, {
-        actorId: by.id,
+      await record({
         kind: 'session/ended',
-        subjectKind: 'session',
         subjectId: by.sessionId,
-        after,
+        after: { ended },
       });
     });
   }
@@ -126,10 +123,6 @@ export class SessionsService {
         waitMin: FAILURES_WITHIN_MIN,
       });
     }
-  }
-
-  private async note(personId: string, kind: string): Promise<void> {
-    await append(this.records.manager, { actorId: null, kind, subjectKind: 'person', subjectId: personId });
   }
 
   /** Checked for unknown addresses, so that the time an answer takes does not tell who is known. */

@@ -4,10 +4,9 @@ import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import { checkItem } from '#libs/matching/src/index.js';
 import type { Direction, ItemKind, ItemState, Ratings } from '#libs/matching/src/index.js';
-import { factsChanged, ItemRepository } from '#libs/records/src/index.js';
-import type { ItemEntity } from '#libs/records/src/index.js';
+import { ItemRepository, LabRecords } from '#libs/records/src/index.js';
+import type { Act, ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { oncePerField } from '../exchange/csv-table.js';
 import type { CsvProblem } from '../exchange/csv-table.js';
@@ -31,7 +30,7 @@ interface Planned {
 /** The register as a file, out and in. */
 @Injectable()
 export class ItemsExchangeService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async export(kind?: ItemKind): Promise<string> {
     return exportItems(await new ItemRepository(this.records.manager).find({ kind }));
@@ -40,15 +39,16 @@ export class ItemsExchangeService {
   /** All or nothing: with one bad line, or as a dry run, nothing is kept and every problem is told. */
   import(text: string, dryRun: boolean, by: SignedIn): Promise<ImportView> {
     const { items, problems } = readItemsCsv(text);
-    return this.records.transaction(async (manager) => {
-      const planned = await plan(manager, items);
+    return this.records.act(by.id, async (act) => {
+      const planned = await plan(act.manager, items);
       const all = oncePerField([...problems, ...planned.flatMap(problemsOf)]);
-      if (all.length === 0 && !dryRun) await keep(manager, planned, by);
       const bad = new Set(all.map(({ line }) => line));
       const good = planned.filter(({ line }) => !bad.has(line));
       const created = good.filter(({ before }) => before === null).length;
       const updated = good.filter((each) => each.before !== null && differs(each)).length;
       const lines = new Set([...items.map(({ line }) => line), ...[...bad].filter((line) => line > 1)]).size;
+      if (all.length > 0 || dryRun) act.nothing(undefined);
+      else await keep(act, planned, { created, updated });
       return { dryRun, lines, created, updated, problems: all };
     });
   }
@@ -104,12 +104,16 @@ function ownProblems({ serialNumber, calibrationIntervalMonths }: ItemColumns): 
 }
 
 /** One new plan is announced for the whole file. */
-async function keep(manager: EntityManager, planned: readonly Planned[], by: SignedIn): Promise<void> {
+async function keep(
+  act: Act,
+  planned: readonly Planned[],
+  counts: { created: number; updated: number },
+): Promise<void> {
   for (const each of planned) {
-    if (each.before === null) await addItem(manager, each.columns, each.state, by);
-    else if (differs(each)) await changeItem(manager, each.before, changesOf(each), by);
+    if (each.before === null) await addItem(act, each.columns, each.state);
+    else if (differs(each)) await changeItem(act, each.before, changesOf(each));
   }
-  await factsChanged(manager, 'items/imported', by.id);
+  await act.record({ kind: 'items/imported', subjectId: 'register', after: counts });
 }
 
 function differs(planned: Planned): boolean {

@@ -1,9 +1,8 @@
 import type { RigView } from '#libs/contract/src/index.js';
 import { fieldProblem, LabError, refuseIfAny } from '#libs/errors/src/index.js';
-import { ItemRepository, recordAct, RigRepository } from '#libs/records/src/index.js';
+import { ItemRepository, LabRecords, RigRepository } from '#libs/records/src/index.js';
 import type { ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import type { RigDto, RigLinkDto } from './item.dto.js';
 import { rigVersion } from './rig-version.js';
@@ -11,7 +10,7 @@ import { rigVersion } from './rig-version.js';
 /** What is fitted on the frames right now. */
 @Injectable()
 export class RigsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** Every frame, with what hangs on it. */
   async list(): Promise<RigView[]> {
@@ -40,7 +39,7 @@ export class RigsService {
    * @throws LabError `frame/unknown`, `rig/changed-meanwhile`; InvalidInput by link
    */
   async set(frameId: string, version: number, { links }: RigDto, by: SignedIn): Promise<void> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const items = new ItemRepository(manager);
       const frame = await items.get(frameId);
       if (frame.kind !== 'frame') throw new LabError('frame/unknown', `${frame.tag} is a ${frame.kind} and no frame.`);
@@ -53,15 +52,9 @@ export class RigsService {
         frameId,
         links.map(({ role, itemId }) => ({ role, itemId })),
       );
-      await recordAct(manager, {
-        ...{
-          actorId: by.id,
-          kind: 'rig/changed',
-          subjectKind: 'item',
-          subjectId: frameId,
-          live: 'items',
-          planning: true,
-        },
+      await record({
+        kind: 'rig/changed',
+        subjectId: frameId,
         before: { links: before.map(({ role, itemId }) => ({ role, itemId })) },
         after: { links },
       });

@@ -12,9 +12,9 @@ import {
   announce,
   drawNumber,
   getPerson,
+  LabRecords,
   labSettings,
   peopleNamed,
-  recordAct,
   reportLines,
   ReportRepository,
   RequestRepository,
@@ -24,7 +24,6 @@ import {
 } from '#libs/records/src/index.js';
 import type { ReportEntity, StoredFileEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { teamsSeen } from '../requests/sight.js';
@@ -43,7 +42,7 @@ interface Issuing {
 /** Reports: a draft follows the record until it is issued; from then on it stands. */
 @Injectable()
 export class ReportsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   list(words: string | undefined, limit: number, by: SignedIn): Promise<ReportLine[]> {
     return reportLines(this.records.manager, { words, teamIds: teamsSeen(by), limit });
@@ -51,7 +50,7 @@ export class ReportsService {
 
   /** In one snapshot, so that no answer tells of an issued report without its file. */
   view(id: string, by: SignedIn): Promise<ReportView> {
-    return this.records.transaction('REPEATABLE READ', async (manager) => {
+    return this.records.snapshot(async (manager) => {
       const row = await this.seen(manager, id, by);
       const document =
         row.state === 'draft' ? await this.documentOf(manager, row) : (row.document as unknown as ReportDocument);
@@ -72,12 +71,12 @@ export class ReportsService {
 
   /** Prepares the report of a request, or returns the draft that is there. @throws LabError `report/request-not-ready` */
   prepare(requestId: string, by: SignedIn): Promise<string> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record, nothing }) => {
       const reports = new ReportRepository(manager);
       const request = await new RequestRepository(manager).get(requestId, undefined);
       const there = await reports.ofRequest(requestId);
       const draft = there.find(({ state }) => state === 'draft' || state === 'issuing');
-      if (draft) return draft.id;
+      if (draft) return nothing(draft.id);
       if (there.length > 0) {
         throw new LabError(
           'report/issued-already',
@@ -96,19 +95,19 @@ export class ReportsService {
         ...{ requestId, number: `draft ${request.reference}`, revision: 1, amendment: null, preparedBy: by.id },
         ...{ document: {}, remarks: {} },
       });
-      await this.note(manager, id, 'report/prepared', by, { requestId });
+      await record({ kind: 'report/prepared', subjectId: id, after: { requestId } });
       return id;
     });
   }
 
   /** @throws LabError `report/not-a-draft`, `report/changed-meanwhile` */
   remark(id: string, version: number, remarks: ReportRemarks, by: SignedIn): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const row = await this.draft(manager, id);
       await new ReportRepository(manager).change({ ...row, version }, 'draft', {
         remarks: { ...row.remarks, ...remarks },
       });
-      await this.note(manager, id, 'report/remarked', by, { ...remarks });
+      await record({ kind: 'report/remarked', subjectId: id, after: { ...remarks } });
     });
   }
 
@@ -119,12 +118,12 @@ export class ReportsService {
    * @throws LabError `report/incomplete` with every missing line, `report/own-work` for who ran the tests
    */
   issue(id: string, version: number, by: SignedIn): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record, now }) => {
       const row = { ...(await this.draft(manager, id)), version };
       const missing = missingLines(await this.documentOf(manager, row));
       if (missing.length > 0) throw incomplete(missing);
       await this.refuseOwnWork(manager, row, by);
-      const issuedAt = new Date();
+      const issuedAt = now();
       const number = row.revision > 1 ? row.number : await this.nextNumber(manager, issuedAt);
       const authorisedBy = {
         name: by.name,
@@ -136,17 +135,21 @@ export class ReportsService {
         document: document as unknown as Record<string, unknown>,
       });
       await announce(manager, 'issue-report', { reportId: id });
-      await this.note(manager, id, 'report/authorised', by, {
-        number,
-        revision: row.revision,
-        documentSha256: hashOf(document),
+      await record({
+        kind: 'report/authorised',
+        subjectId: id,
+        after: {
+          number,
+          revision: row.revision,
+          documentSha256: hashOf(document),
+        },
       });
     });
   }
 
   /** Begins the next revision of an issued report. */
   amend(id: string, why: string, by: SignedIn): Promise<string> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       const reports = new ReportRepository(manager);
       const row = await reports.get(id);
       const all = await reports.ofRequest(row.requestId);
@@ -170,10 +173,14 @@ export class ReportsService {
         },
         ...{ document: {}, remarks: last.remarks },
       });
-      await this.note(manager, next, 'report/amendment-begun', by, {
-        number: last.number,
-        revision: last.revision + 1,
-        why,
+      await record({
+        kind: 'report/amendment-begun',
+        subjectId: next,
+        after: {
+          number: last.number,
+          revision: last.revision + 1,
+          why,
+        },
       });
       return next;
     });
@@ -254,16 +261,6 @@ export class ReportsService {
     const year = at.getUTCFullYear();
     const next = await drawNumber(manager, `report-${year}`);
     return `TR-${year}-${String(next).padStart(4, '0')}`;
-  }
-
-  private note(
-    manager: EntityManager,
-    id: string,
-    kind: string,
-    by: SignedIn,
-    after: Record<string, unknown>,
-  ): Promise<void> {
-    return recordAct(manager, { actorId: by.id, kind, subjectKind: 'report', subjectId: id, live: 'reports', after });
   }
 }
 

@@ -1,9 +1,8 @@
 import type { ArrivalBody } from '#libs/contract/src/index.js';
 import { fieldProblem, LabError, refuseIfAny } from '#libs/errors/src/index.js';
-import { aroundRequests, recordAct, RequestJobRepository, RequestRepository } from '#libs/records/src/index.js';
+import { aroundRequests, LabRecords, RequestJobRepository, RequestRepository } from '#libs/records/src/index.js';
 import type { RequestEntity, SpecimenEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { releaseOf } from './release.js';
@@ -14,26 +13,28 @@ const MAY_ARRIVE = ['accepted', 'in-work'];
 /** Specimens come in, and the jobs that waited for them become ready. */
 @Injectable()
 export class ArrivalsService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   /** A specimen that came in before keeps its first arrival. @throws LabError `request/not-open-for-specimens` */
   async receive(requestId: string, body: ArrivalBody, by: SignedIn): Promise<void> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record, now, nothing }) => {
       const requests = new RequestRepository(manager);
       const request = await requests.get(requestId);
       refuseClosed(request);
+      const at = now();
       const mine = await requests.lockSpecimens(requestId);
-      refuseIfAny(arrivalProblems(body, mine, Date.now()));
+      refuseIfAny(arrivalProblems(body, mine, at.getTime()));
       const fresh = mine.filter(({ id, fate }) => body.specimenIds.includes(id) && fate === 'expected');
-      if (fresh.length === 0) return;
+      if (fresh.length === 0) return nothing(undefined);
       await requests.receive(
         fresh.map(({ id }) => id),
-        rowOf(body),
+        rowOf(body, at),
       );
       await this.release(manager, request);
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'request/specimens-arrived', subjectKind: 'request', subjectId: requestId },
-        ...{ live: 'requests', planning: true },
+      await record({
+        kind: 'request/specimens-arrived',
+        subjectId: requestId,
+
         after: { labels: fresh.map(({ label }) => label), arrivedAt: body.arrivedAt, condition: body.condition },
       });
     });
@@ -50,8 +51,8 @@ export class ArrivalsService {
   }
 }
 
-function rowOf({ arrivedAt, conditioningFrom, condition = '' }: ArrivalBody): Partial<SpecimenEntity> {
-  const at = arrivedAt ? new Date(arrivedAt) : new Date();
+function rowOf({ arrivedAt, conditioningFrom, condition = '' }: ArrivalBody, now: Date): Partial<SpecimenEntity> {
+  const at = arrivedAt ? new Date(arrivedAt) : now;
   return {
     fate: 'arrived',
     arrivedAt: at,

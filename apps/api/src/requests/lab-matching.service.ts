@@ -2,10 +2,9 @@ import type { LabSettings, PreviewBody, PreviewView } from '#libs/contract/src/i
 import { InvalidInput, LabError } from '#libs/errors/src/index.js';
 import { isNeeds, matchRequest, matchTrains, needsOf, trainDrawing } from '#libs/matching/src/index.js';
 import type { Ask, Item, ItemKind, Lab, MatchAnswer, Needs, TimeWindow } from '#libs/matching/src/index.js';
-import { askOf, materialOf, methodOf, MethodRepository } from '#libs/records/src/index.js';
+import { askOf, LabRecords, materialOf, methodOf, MethodRepository } from '#libs/records/src/index.js';
 import type { MaterialEntity, MethodEntity, RequestAround } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import { batchProblems } from './check-batch.js';
 import { CurrentLab } from '../platform/current-lab.js';
 import type { Asked } from '../platform/current-lab.js';
@@ -25,7 +24,7 @@ export interface Capability {
 @Injectable()
 export class LabMatchingService {
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
   ) {}
 
@@ -43,7 +42,7 @@ export class LabMatchingService {
     if (problems.length > 0) throw new InvalidInput(problems);
     const { lab, settings } = await this.current.asRead(since);
     const asking = { ask, method: methodOf(method), material: material && materialOf(material) };
-    const answer = matchRequest(lab, asking, periodFrom(Date.now(), settings), settings.matching);
+    const answer = matchRequest(lab, asking, periodFrom(this.records.clock.nowMs(), settings), settings.matching);
     if (!('needs' in answer)) throw new InvalidInput(answer);
     return { ...answer, ask, ...named(lab, answer), computedInMs: Math.round(performance.now() - started) };
   }
@@ -58,7 +57,12 @@ export class LabMatchingService {
     const tags = new Map(lab.items.map(({ id, tag }) => [id, tag]));
     return batches.map(({ batch, method, material }) => {
       const needs = neededFor(askOf(batch, method, material), method, material, settings);
-      const { candidates, refusals } = matchTrains(lab, needs, periodFrom(Date.now(), settings), settings.matching);
+      const { candidates, refusals } = matchTrains(
+        lab,
+        needs,
+        periodFrom(this.records.clock.nowMs(), settings),
+        settings.matching,
+      );
       if (candidates.length === 0) throw noCandidate(batch.position, refusals, tags);
       return {
         batch: batch.position,

@@ -4,16 +4,13 @@ import type { RequestMove, ReviewBody } from '#libs/contract/src/index.js';
 import { LabError, refuseIfAny } from '#libs/errors/src/index.js';
 import {
   aroundRequests,
-  factsChanged,
+  LabRecords,
   labSettings,
-  recordAct,
   RequestJobRepository,
   RequestRepository,
 } from '#libs/records/src/index.js';
-import type { JobEntity, RequestAround, RequestEntity } from '#libs/records/src/index.js';
+import type { Act, Happening, JobEntity, RequestAround, RequestEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
-import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { LabMatchingService } from './lab-matching.service.js';
 import { jobReference } from './release.js';
@@ -24,36 +21,35 @@ import { submissionProblems } from './submission.js';
 import { specimensOf } from './specimens.js';
 
 /** One attempt to move a request, within its transaction. */
-interface Attempt {
-  manager: EntityManager;
+interface Attempt extends Act {
   around: RequestAround;
   requests: RequestRepository;
 }
 
 interface Change {
   set?: Partial<RequestEntity>;
-  after?: Record<string, unknown>;
-  why?: string;
-  /** Whether plans are made from what this move changes. */
-  planning?: boolean;
+  /** For the record; the state before and after come with it. */
+  event: Happening;
 }
 
-/** The moves of a request's lifecycle. Each is one transaction: guard, rows, event, word to the planner. */
+/** The moves of a request's lifecycle. Each is one act. */
 @Injectable()
 export class RequestMovesService {
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly matching: LabMatchingService,
   ) {}
 
   /** Hands a draft to the lab: everything that is asked must be there and possible, and each specimen gets its label. */
   submit(id: string, by: SignedIn): Promise<void> {
-    return this.move('submit', id, by, async ({ around, requests }) => {
-      refuseIfAny(submissionProblems(around, Date.now()));
+    return this.move('submit', id, by, async ({ around, requests, now }) => {
+      const submittedAt = now();
+      refuseIfAny(submissionProblems(around, submittedAt.getTime()));
       await requests.dropSpecimens(around.batches.map(({ batch }) => batch.id));
       const specimens = around.batches.flatMap(({ batch }) => specimensOf(around.request.reference, batch));
       await requests.addSpecimens(specimens);
-      return { set: { submittedAt: new Date() }, after: { specimens: specimens.map(({ label }) => label) } };
+      const labels = specimens.map(({ label }) => label);
+      return { set: { submittedAt }, event: { kind: 'request/submitted', after: { specimens: labels } } };
     });
   }
 
@@ -68,45 +64,49 @@ export class RequestMovesService {
     refuseIfAny(reviewProblems(review, seen.conformity !== null));
     const { batches } = (await aroundRequests(outside, [seen]))[0]!;
     const capability = await this.matching.capabilityOf(batches, await labSettings(outside));
-    const acceptedAt = new Date();
+    const acceptedAt = this.records.clock.now();
     const settled = { ...review, byId: by.id, at: acceptedAt.toISOString() };
-    const act = async ({ manager, around }: Attempt): Promise<Change> => {
+    const change = async ({ manager, around }: Attempt): Promise<Change> => {
       const jobs = around.batches.map((each) => jobOf(around.request, each));
       await new RequestJobRepository(manager).add(jobs);
       const after = { review: { ...review }, capability, jobs: jobs.map(({ reference }) => reference) };
-      return { set: { acceptedAt, review: settled }, after, planning: true };
+      return { set: { acceptedAt, review: settled }, event: { kind: 'request/accepted', after } };
     };
-    return this.move('accept', id, by, act, seen);
+    return this.move('accept', id, by, change, seen);
   }
 
   /** Sends it back with a question. */
   return(id: string, why: string, by: SignedIn): Promise<void> {
-    return this.move('return', id, by, (attempt) => this.reason(attempt, why, by));
+    return this.move('return', id, by, (attempt) => this.reason(attempt, 'request/returned', why));
   }
 
   decline(id: string, why: string, by: SignedIn): Promise<void> {
-    return this.move('decline', id, by, (attempt) => this.reason(attempt, why, by));
+    return this.move('decline', id, by, (attempt) => this.reason(attempt, 'request/declined', why));
   }
 
   /** Takes it back; its jobs are aborted. */
   withdraw(id: string, why: string, by: SignedIn): Promise<void> {
     return this.move('withdraw', id, by, async ({ manager }) => {
       const aborted = await new RequestJobRepository(manager).abortOpen(id, why || 'The request was withdrawn');
-      return { why, after: { aborted }, planning: aborted.length > 0 };
+      return { event: { kind: 'request/withdrawn', why, after: { aborted }, changesFacts: aborted.length > 0 } };
     });
   }
 
   reopen(id: string, why: string, by: SignedIn): Promise<void> {
-    return this.move('reopen', id, by, () => Promise.resolve({ why }));
+    return this.move('reopen', id, by, () => Promise.resolve({ event: { kind: 'request/in-work', why } }));
   }
 
   close(id: string, by: SignedIn): Promise<void> {
-    return this.move('close', id, by, () => Promise.resolve({}));
+    return this.move('close', id, by, () => Promise.resolve({ event: { kind: 'request/closed' } }));
   }
 
-  private async reason({ around, requests }: Attempt, why: string, by: SignedIn): Promise<Change> {
-    await requests.addMessage({ id: randomUUID(), requestId: around.request.id, authorId: by.id, body: why });
-    return { why };
+  private async reason(
+    { around, requests, byId }: Attempt,
+    kind: 'request/returned' | 'request/declined',
+    why: string,
+  ): Promise<Change> {
+    await requests.addMessage({ id: randomUUID(), requestId: around.request.id, authorId: byId!, body: why });
+    return { event: { kind, why } };
   }
 
   /** @param seen what the move rests on, when that was read before the transaction */
@@ -114,22 +114,24 @@ export class RequestMovesService {
     move: RequestMove,
     id: string,
     by: SignedIn,
-    act: (attempt: Attempt) => Promise<Change>,
+    change: (attempt: Attempt) => Promise<Change>,
     seen?: RequestEntity,
   ): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async (act) => {
+      const { manager, record } = act;
       const requests = new RequestRepository(manager);
       const request = await requests.get(id, teamsSeen(by));
       refuseMove(move, request, by);
       const around = (await aroundRequests(manager, [request]))[0]!;
-      const { set = {}, after = {}, why, planning = false } = await act({ manager, around, requests });
+      const { set = {}, event } = await change({ ...act, around, requests });
       const { to } = REQUEST_MOVES[move];
       await requests.change(seen ?? request, { ...set, state: to });
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: `request/${to}`, subjectKind: 'request', subjectId: id, live: 'requests' },
-        ...{ before: { state: request.state }, after: { state: to, ...after }, why: why ?? null },
+      await record({
+        ...event,
+        subjectId: id,
+        before: { state: request.state },
+        after: { state: to, ...event.after },
       });
-      if (planning) await factsChanged(manager, `request/${to}`, by.id);
     });
   }
 }

@@ -2,11 +2,9 @@ import { randomUUID } from 'node:crypto';
 import type { Page, RequestLine, RequestMove, RequestView, SaveRequestBody } from '#libs/contract/src/index.js';
 import { REQUEST_MOVES } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { drawNumber, recordAct, requestLines, RequestRepository, wholeRequest } from '#libs/records/src/index.js';
-import type { RequestEntity } from '#libs/records/src/index.js';
+import { drawNumber, LabRecords, requestLines, RequestRepository, wholeRequest } from '#libs/records/src/index.js';
+import type { Act, RequestEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
-import type { EntityManager } from 'typeorm';
 import { cursorOf, readCursor } from '../exchange/cursor.js';
 import { CurrentLab } from '../platform/current-lab.js';
 import type { SignedIn } from '../platform/signed-in.js';
@@ -21,7 +19,7 @@ const PAGE = 50;
 @Injectable()
 export class RequestsService {
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
   ) {}
 
@@ -38,7 +36,7 @@ export class RequestsService {
     });
     const page = rows.slice(0, PAGE);
     const { timeZone } = await this.current.settings(by);
-    const telling = { nowMs: Date.now(), timeZone };
+    const telling = { nowMs: this.records.clock.nowMs(), timeZone };
     return {
       rows: page.map((line) => requestLine(line, telling)),
       next: rows.length > PAGE ? cursorOf(page.at(-1)!.request) : null,
@@ -48,7 +46,7 @@ export class RequestsService {
   /** @throws LabError `request/unknown`, also for what the person may not see */
   async view(id: string, by: SignedIn): Promise<RequestView> {
     const whole = await wholeRequest(this.records.manager, id, teamsSeen(by));
-    return requestView(whole, (move) => mayMove(move, whole.request, by), Date.now());
+    return requestView(whole, (move) => mayMove(move, whole.request, by), this.records.clock.nowMs());
   }
 
   /** Keeps a draft; it may be half filled in. @returns its id */
@@ -59,16 +57,16 @@ export class RequestsService {
   /** Keeps drafts, all or none. @returns their ids */
   draftAll(bodies: readonly SaveRequestBody[], by: SignedIn): Promise<string[]> {
     bodies.forEach(({ teamId }) => refuseStranger(by, teamId));
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async (act) => {
       const ids: string[] = [];
-      for (const body of bodies) ids.push(await this.addDraft(manager, body, by));
-      return ids;
+      for (const body of bodies) ids.push(await this.addDraft(act, body, by));
+      return ids.length > 0 ? ids : act.nothing(ids);
     });
   }
 
   /** Changes a draft or a returned request. @throws LabError `request/not-editable`, `request/changed-meanwhile` */
   async save(id: string, version: number, body: SaveRequestBody, by: SignedIn): Promise<void> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const requests = new RequestRepository(manager);
       const request = await requests.get(id, teamsSeen(by));
       refuseStranger(by, request.teamId);
@@ -77,8 +75,9 @@ export class RequestsService {
       await refuseBadDraft(manager, body);
       await requests.change({ ...request, version }, requestColumns(body));
       await requests.replaceBatches(id, batchColumns(id, body.batches));
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'request/edited', subjectKind: 'request', subjectId: id, live: 'requests' },
+      await record({
+        kind: 'request/edited',
+        subjectId: id,
         before: { title: request.title, dueAt: request.dueAt, weight: request.weight },
         after: { ...body },
       });
@@ -104,25 +103,27 @@ export class RequestsService {
   }
 
   async say(id: string, body: string, by: SignedIn): Promise<void> {
-    await this.records.transaction(async (manager) => {
+    await this.records.act(by.id, async ({ manager, record }) => {
       const requests = new RequestRepository(manager);
       await requests.get(id, teamsSeen(by));
       await requests.addMessage({ id: randomUUID(), requestId: id, authorId: by.id, body });
-      await recordAct(manager, {
-        ...{ actorId: by.id, kind: 'request/message', subjectKind: 'request', subjectId: id, live: 'requests' },
+      await record({
+        kind: 'request/message',
+        subjectId: id,
         after: { body },
       });
     });
   }
 
-  private async addDraft(manager: EntityManager, body: SaveRequestBody, by: SignedIn): Promise<string> {
+  private async addDraft({ manager, record, now }: Act, body: SaveRequestBody, by: SignedIn): Promise<string> {
     const id = randomUUID();
     await refuseBadDraft(manager, body);
     const reference = `R-${String(await drawNumber(manager, 'request')).padStart(4, '0')}`;
-    const made = { id, reference, state: 'draft' as const, requesterId: by.id, createdAt: new Date() };
+    const made = { id, reference, state: 'draft' as const, requesterId: by.id, createdAt: now() };
     await new RequestRepository(manager).add({ ...made, ...requestColumns(body) }, batchColumns(id, body.batches));
-    await recordAct(manager, {
-      ...{ actorId: by.id, kind: 'request/drafted', subjectKind: 'request', subjectId: id, live: 'requests' },
+    await record({
+      kind: 'request/drafted',
+      subjectId: id,
       after: { reference, ...body },
     });
     return id;

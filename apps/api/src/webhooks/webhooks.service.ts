@@ -1,8 +1,7 @@
 import type { DeliveryView, WebhookKind, WebhookView } from '#libs/contract/src/index.js';
-import { append, WebhookRepository } from '#libs/records/src/index.js';
+import { LabRecords, WebhookRepository } from '#libs/records/src/index.js';
 import type { WebhookDeliveryEntity, WebhookEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import type { NewWebhookDto } from './webhook.dto.js';
 
@@ -11,7 +10,7 @@ const LOG_LINES = 100;
 /** Other programs that the lab tells of what happens. */
 @Injectable()
 export class WebhooksService {
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async list(): Promise<WebhookView[]> {
     const webhooks = new WebhookRepository(this.records.manager);
@@ -22,19 +21,19 @@ export class WebhooksService {
 
   /** The secret is in this answer and never again. */
   async add({ url, kinds }: NewWebhookDto, by: SignedIn): Promise<WebhookView> {
-    const { id, secret } = await this.records.transaction(async (manager) => {
+    const { id, secret } = await this.records.act(by.id, async ({ manager, record }) => {
       const made = await new WebhookRepository(manager).add({ url, kinds: [...new Set(kinds)] }, by.id);
       const subject = { subjectKind: 'webhook', subjectId: made.id };
-      await append(manager, { actorId: by.id, kind: 'webhook/added', ...subject, after: { url, kinds } });
+      await record({ kind: 'webhook/added', ...subject, after: { url, kinds } });
       return made;
     });
     return { ...viewOf(await new WebhookRepository(this.records.manager).get(id), undefined), secret };
   }
 
   end(id: string, by: SignedIn): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.act(by.id, async ({ manager, record }) => {
       await new WebhookRepository(manager).end(id);
-      await append(manager, { actorId: by.id, kind: 'webhook/ended', subjectKind: 'webhook', subjectId: id });
+      await record({ kind: 'webhook/ended', subjectId: id });
     });
   }
 
@@ -46,7 +45,7 @@ export class WebhooksService {
   }
 
   tryOut(id: string): Promise<{ deliveryId: string }> {
-    return this.records.transaction(async (manager) => {
+    return this.records.quietly(async (manager) => {
       const webhooks = new WebhookRepository(manager);
       await webhooks.get(id);
       return { deliveryId: await webhooks.tryOut(id) };
@@ -54,7 +53,7 @@ export class WebhooksService {
   }
 
   again(id: string, deliveryId: string): Promise<void> {
-    return this.records.transaction(async (manager) => {
+    return this.records.quietly(async (manager) => {
       const webhooks = new WebhookRepository(manager);
       await webhooks.get(id);
       await webhooks.again(id, deliveryId);

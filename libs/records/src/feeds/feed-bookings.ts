@@ -27,7 +27,7 @@ export type FeedOf = { frameId: string } | { technicianId: string };
 const BACK_DAYS = 7;
 
 /** The bookings of the published plan for one frame or technician, oldest first. A job that was taken is with whoever took it. */
-export function feedBookings(manager: EntityManager, of: FeedOf): Promise<FeedBooking[]> {
+export function feedBookings(manager: EntityManager, of: FeedOf, now: Date): Promise<FeedBooking[]> {
   const clause = 'frameId' in of ? 'booking.frame_id = $1' : 'coalesce(job.technician_id, booking.technician_id) = $1';
   return manager.query(
     `select booking.id, booking.kind, job.id as "jobId", job.reference as "jobReference", request.reference as "requestReference",
@@ -38,8 +38,8 @@ export function feedBookings(manager: EntityManager, of: FeedOf): Promise<FeedBo
      from booking join plan on plan.id = booking.plan_id left join job on job.id = booking.job_id
        left join request on request.id = job.request_id left join item frame on frame.id = booking.frame_id
        left join person on person.id = coalesce(job.technician_id, booking.technician_id)
-     where booking.live and booking.ends_at > now() - $2 * interval '1 day' and ${clause}
+     where booking.live and booking.ends_at > $3::timestamptz - $2 * interval '1 day' and ${clause}
      order by booking.setup_at`,
-    ['frameId' in of ? of.frameId : of.technicianId, BACK_DAYS],
+    ['frameId' in of ? of.frameId : of.technicianId, BACK_DAYS, now],
   );
 }
