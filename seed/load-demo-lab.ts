@@ -1,5 +1,5 @@
 import { hash } from '@node-rs/argon2';
-import { factsChanged, lockWhile, TeamEntity } from '#libs/records/src/index.js';
+import { announce, lockWhile, TeamEntity, touchFacts } from '#libs/records/src/index.js';
 import type { DataSource, EntityManager } from 'typeorm';
 import { MATERIALS } from './library/materials.js';
 import { METHODS } from './library/methods.js';
@@ -51,5 +51,7 @@ async function load(manager: EntityManager, time: LabTime, passwordHash: string,
     ...aboutReports,
     ...aboutTrouble,
   ]);
-  await factsChanged(manager, 'the demo lab was loaded', null);
+  const because = 'the demo lab was loaded';
+  await touchFacts(manager, because);
+  await announce(manager, 'replan', { because, byId: null }, { key: 'replan' });
 }

@@ -13,7 +13,7 @@ import type {
 } from '#libs/records/src/index.js';
 
 /** One event of the record with the time at which it happened. */
-export type PastEvent = RecordEntry & { at: Date };
+export type PastEvent = RecordEntry;
 
 /** Rows of one request, table by table. */
 export interface RequestRows {

@@ -1,3 +1,4 @@
+import type { JobState, RequestState } from '#libs/contract/src/index.js';
 import { idOf } from '../northmoor/ids.js';
 import { personId } from './load-people.js';
 import type { WorkOf } from './work-of.js';
@@ -6,7 +7,12 @@ import type { PastEvent } from './demo-rows.js';
 /** What happened to a job, and by it to its request, in order. */
 export function jobEvents({ demo, job, reference, times, batch }: WorkOf): PastEvent[] {
   const actorId = personId(job.technician);
-  const step = (at: Date | null, from: string, to: string, why: string | null = null): PastEvent[] =>
+  const step = (
+    at: Date | null,
+    from: string,
+    to: Exclude<JobState, 'waiting'>,
+    why: string | null = null,
+  ): PastEvent[] =>
     at
       ? [
           {
@@ -33,7 +39,12 @@ export function jobEvents({ demo, job, reference, times, batch }: WorkOf): PastE
 function requestMoved({ reference, state }: WorkOf['demo'], doneAt: Date): PastEvent[] {
   const about = { subjectKind: 'request', subjectId: idOf('request', reference) };
   const at = (hours: number) => new Date(doneAt.getTime() + hours * 3_600_000);
-  const move = (actorId: string | null, hours: number, from: string, to: string): PastEvent => ({
+  const move = (
+    actorId: string | null,
+    hours: number,
+    from: string,
+    to: Exclude<RequestState, 'draft'>,
+  ): PastEvent => ({
     ...about,
     ...{ actorId, at: at(hours), kind: `request/${to}`, before: { state: from }, after: { state: to } },
   });

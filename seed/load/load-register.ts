@@ -145,7 +145,7 @@ function rigRows(time: LabTime): Partial<RigLinkEntity>[] {
 
 function faultEvents({ tag, what, by, opened, closed, remedy }: (typeof FAULTS)[number], time: LabTime): PastEvent[] {
   const about = { subjectKind: 'item', subjectId: itemId(tag) };
-  const open = {
+  const open: PastEvent = {
     ...about,
     actorId: personId(by),
     kind: 'item/fault-opened',

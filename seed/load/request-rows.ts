@@ -1,3 +1,4 @@
+import type { RequestState } from '#libs/contract/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
 import type { BatchEntity, RequestMessageEntity } from '#libs/records/src/index.js';
 import { wasAccepted } from '../northmoor/all-requests.js';
@@ -110,7 +111,13 @@ function messageRow(
 function requestEvents(demo: NumberedRequest, subjectId: string, dates: Dates, time: LabTime): PastEvent[] {
   const about = { subjectKind: 'request', subjectId };
   const { reference, title } = demo;
-  const moved = (actorId: string, at: Date, from: string, to: string, why: string | null = null): PastEvent => ({
+  const moved = (
+    actorId: string,
+    at: Date,
+    from: string,
+    to: Exclude<RequestState, 'draft'>,
+    why: string | null = null,
+  ): PastEvent => ({
     ...about,
     ...{ actorId, at, why, kind: `request/${to}`, before: { state: from }, after: { state: to } },
   });
@@ -123,7 +130,7 @@ function requestEvents(demo: NumberedRequest, subjectId: string, dates: Dates, t
     ...(dates.submittedAt ? [moved(asked, dates.submittedAt, 'draft', 'submitted')] : []),
     ...(dates.acceptedAt ? [moved(personId(MANAGER), dates.acceptedAt, 'submitted', 'accepted')] : []),
     ...(arrivedAt ? [arrived(subjectId, arrivedAt)] : []),
-    ...(first && ['returned', 'declined', 'withdrawn'].includes(demo.state)
+    ...(first && (demo.state === 'returned' || demo.state === 'declined' || demo.state === 'withdrawn')
       ? [moved(personId(first.by), time.past(...first.at), 'submitted', demo.state, first.body)]
       : []),
   ];

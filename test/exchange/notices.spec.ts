@@ -177,8 +177,8 @@ describe('notices', () => {
     await lab.records.query(
       `update calibration set valid_from = now() - interval '2 years', due_at = now() - interval '1 second'`,
     );
-    expect(await remind(lab.records)).toEqual({ overdue: 1 });
-    await remind(lab.records);
+    expect(await remind(lab.acting)).toEqual({ overdue: 1 });
+    await remind(lab.acting);
     const told = (await noticesOf(manager)).rows.filter(({ kind }) => kind === 'item/calibration-overdue');
     expect(told.map(({ subject }) => subject)).toEqual(['The calibration of LC-5K-1 is overdue']);
     await lab.records.query(`update calibration set due_at = now() + interval '1 year'`);

@@ -238,9 +238,9 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
       await redis!.loseEverything();
       const done: string[] = [];
       work(async ({ reportId }) => void done.push(reportId));
-      const later = Date.now() + 60_000; // the sweep looks for what was handed over longer ago than half a minute
+      const aheadMs = 60_000; // the sweep looks for what was handed over longer ago than half a minute
       await until(async () =>
-        queues.add(await findForgotten(records, later, TASK_NAMES)).then(
+        queues.add(await findForgotten(records, TASK_NAMES, aheadMs)).then(
           () => true,
           () => false,
         ),

@@ -3,15 +3,25 @@ import type { EntityManager } from 'typeorm';
 import type { WorkerConfig } from '#apps/worker/src/config.js';
 import { IssueReportProcessor } from '#apps/worker/src/issue-report/issue-report.processor.js';
 import { sampleReport } from '#apps/worker/src/issue-report/sample-report.js';
-import { openRecords, PersonEntity, ReportEntity, RequestEntity, TeamEntity } from '#libs/records/src/index.js';
+import {
+  LabRecords,
+  openRecords,
+  PersonEntity,
+  ReportEntity,
+  RequestEntity,
+  TeamEntity,
+} from '#libs/records/src/index.js';
 import { freshDatabase } from '../support/database.js';
+import { labClock } from '../support/lab-clock.js';
 
 describe('a report that two workers draw at the same time, because one was taken for dead', () => {
   it('is issued once, and both runs end well with the file of the first', async () => {
     const database = await freshDatabase();
     const records = await openRecords(database.url, { poolSize: 4 });
     const reportId = await reportToDraw(records.manager);
-    const processor = new IssueReportProcessor(records, { publicUrl: 'http://lab.example' } as WorkerConfig);
+    const processor = new IssueReportProcessor(new LabRecords(records, labClock), {
+      publicUrl: 'http://lab.example',
+    } as WorkerConfig);
 
     const runs = await Promise.all([processor.run({ reportId }), processor.run({ reportId })]);
 

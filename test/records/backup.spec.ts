@@ -43,7 +43,13 @@ describe('a backup of the demo lab', () => {
     expect(before.faults).toEqual([]);
     expect(before.events).toBeGreaterThan(100);
     await back.transaction(async (manager) => {
-      await append(manager, { actorId: null, kind: 'lab/restored', subjectKind: 'lab', subjectId: randomUUID() });
+      await append(manager, {
+        actorId: null,
+        kind: 'team/added',
+        subjectKind: 'team',
+        subjectId: randomUUID(),
+        at: new Date(),
+      });
       expect(await drawNumber(manager, 'backup-spec')).toBe(1);
     });
     expect(await verifyRecord(back)).toEqual({ events: before.events + 1, faults: [] });

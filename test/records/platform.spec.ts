@@ -14,6 +14,7 @@ import {
   touchFacts,
   verifyRecord,
 } from '#libs/records/src/index.js';
+import type { EventName } from '#libs/records/src/index.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
 
@@ -30,7 +31,7 @@ describe('the records on a real database', () => {
     await database.drop();
   });
 
-  const happened = (kind: string) => ({ actorId: null, kind, subjectKind: 'lab', subjectId: 'lab' });
+  const happened = (kind: EventName) => ({ actorId: null, kind, subjectKind: 'day', subjectId: 'lab', at: new Date() });
   const sql = <Row>(text: string) => records.query<Row[]>(text);
 
   it('have a migration for everything that the entities say', async () => {
@@ -69,8 +70,8 @@ describe('the records on a real database', () => {
     it('numbers events without a gap, whatever fails in between and however many write at once', async () => {
       const write = (nr: number) =>
         records.transaction(async (manager) => {
-          await append(manager, happened('lab/opened'));
-          await append(manager, happened('lab/closed'));
+          await append(manager, happened('calendar/reopened'));
+          await append(manager, happened('calendar/closed'));
           if (nr % 3 === 0) throw new Error('this one is taken back');
         });
       await Promise.allSettled(Array.from({ length: 24 }, (_, nr) => write(nr)));

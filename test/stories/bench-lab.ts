@@ -161,7 +161,8 @@ export async function readyRequest(
 
 /** Publishes a plan by hand: every ready job after the other, on these trains in turn. */
 export async function publishPlan({ lab, items }: BenchLab, trains: readonly TrainTags[] = [FIRST]): Promise<void> {
-  await lab.records.transaction('REPEATABLE READ', async (manager) => {
+  await lab.acting.act(null, async (act) => {
+    const { manager } = act;
     const jobs = await manager.find(JobEntity, { where: { state: 'ready' }, order: { reference: 'ASC' } });
     const bookings = jobs.map((job, at) => {
       const { frame, cell, grips } = trains[at % trains.length]!;
@@ -188,14 +189,17 @@ export async function publishPlan({ lab, items }: BenchLab, trains: readonly Tra
     });
     const none = { weightedLatenessHours: 0, lateJobs: 0, changeoverHours: 0, movedHours: 0, jobs: bookings.length };
     const notes = { figures: none, unplaced: [], load: [], pools: [], freezeUntil: '', horizonTo: '' };
-    await new PlanRepository(manager).publish({
-      stamp: await factsStamp(manager),
-      madeAt: new Date(),
-      madeBy: 'planner',
-      cause: 'a story',
-      notes,
-      bookings,
-    });
+    await new PlanRepository(manager).publish(
+      {
+        stamp: await factsStamp(manager),
+        madeAt: act.now(),
+        madeBy: 'planner',
+        cause: 'a story',
+        notes,
+        bookings,
+      },
+      act,
+    );
   });
 }
 

@@ -124,7 +124,6 @@ export { NO_OVERLAY } from './plan/plan-facts.js';
 export type { KeptBooking, OpenJob, Overlay, PlanFacts, TrainPlace } from './plan/plan-facts.js';
 export { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan/plan.entity.js';
 
-export { recordAct, factsChanged } from './register/record-act.js';
 export { labOf, readLab } from './register/lab.repository.js';
 export type { LabAsRead } from './register/lab.repository.js';
 export { calibrationsOf, itemOf, spanOf, standing } from './register/item-mapping.js';

@@ -61,7 +61,7 @@ export class ChecksService {
     const what = `Shift check failed: ${cell.tag} read ${formatNumber(outcome.errorPct, 3)} % off on ${facts.frame!.tag}, allowed is ${tolerance} %`;
     await openFault(at, cell.id, what);
     await at.jobs.move(at.job, 'block', { why: what });
-    return moved(at.job, 'blocked', { failedItemId: cell.id, shiftCheck: found }, what, true);
+    return moved(at.job, 'blocked', { failedItemId: cell.id, shiftCheck: found }, what);
   }
 }
 

@@ -90,6 +90,7 @@ export class CurvesService {
         name: file.name,
         format: kept,
         confirmedBy: by.id,
+        confirmedAt: at.now(),
       });
       await this.announceReading(at, specimen, fileId);
       return {

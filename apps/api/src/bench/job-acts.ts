@@ -1,20 +1,17 @@
 import type { JobView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import type { Lab } from '#libs/matching/src/index.js';
-import { JobRepository, labOf, notify, recordAct } from '#libs/records/src/index.js';
-import type { JobEntity } from '#libs/records/src/index.js';
+import { JobRepository, LabRecords, labOf } from '#libs/records/src/index.js';
+import type { Act, Happening, JobEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
-import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { CurrentLab } from '../platform/current-lab.js';
 import { readBenchFacts } from './bench-facts.js';
 import type { BenchFacts } from './bench-facts.js';
 import { JobViews } from './job-views.js';
 
-/** One act on one job, within its transaction; nobody else changes the job meanwhile. */
-export interface AtWork {
-  manager: EntityManager;
+/** One act on one job; nobody else changes the job meanwhile. */
+export interface AtWork extends Act {
   jobs: JobRepository;
   job: JobEntity;
   by: SignedIn;
@@ -25,44 +22,43 @@ export interface AtWork {
 }
 
 /** What goes into the record. */
-export interface Done {
-  kind: string;
-  before?: Record<string, unknown> | null;
-  after?: Record<string, unknown> | null;
-  why?: string | null;
-  /** Whether plans are made from what changed. */
-  planning?: boolean;
+export type Done = Happening & {
   /** Whether results of the request changed. */
   results?: boolean;
-}
+};
 
 /** Everything that is done to a job goes this way: one transaction with guard, rows, record, and word to planner and screens. */
 @Injectable()
 export class JobActs {
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
     private readonly views: JobViews,
   ) {}
 
   /**
-   * @param act null when there was nothing to do any more: a second tap, an answer that got lost
+   * @param change null when there was nothing to do any more: a second tap, an answer that got lost
    * @returns the job as it stands then
    */
-  async do(jobId: string, by: SignedIn, act: (at: AtWork) => Promise<Done | null>): Promise<JobView> {
-    await this.records.transaction(async (manager) => {
+  async do(jobId: string, by: SignedIn, change: (at: AtWork) => Promise<Done | null>): Promise<JobView> {
+    await this.records.act(by.id, async (act) => {
+      const { manager } = act;
       const jobs = new JobRepository(manager);
       const job = await jobs.lock(jobId);
-      const facts = async (lab: Promise<Lab>) => readBenchFacts(manager, job.id, await lab, Date.now());
-      const done = await act({
-        ...{ manager, jobs, job, by },
+      const nowMs = () => act.now().getTime();
+      const facts = async (lab: Promise<Lab>) => readBenchFacts(manager, job.id, await lab, nowMs());
+      const done = await change({
+        ...act,
+        jobs,
+        job,
+        by,
         facts: () => facts(this.current.within(manager)),
-        freshFacts: () => facts(labOf(manager, Date.now())),
+        freshFacts: () => facts(labOf(manager, nowMs())),
       });
-      if (!done) return;
-      const { results = false, ...entry } = done;
-      await recordAct(manager, { actorId: by.id, subjectKind: 'job', subjectId: job.id, live: 'jobs', ...entry });
-      if (results) await notify(manager, { topic: 'results', id: job.requestId });
+      if (!done) return act.nothing(undefined);
+      const { results = false, ...happened } = done;
+      await act.record({ ...happened, subjectId: job.id });
+      if (results) await act.tell('results', job.requestId);
     });
     return this.views.view(jobId, by);
   }

@@ -1,6 +1,6 @@
 import type { JobView } from '#libs/contract/src/index.js';
+import { LabRecords } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { CurrentLab } from '../platform/current-lab.js';
 import type { Asked } from '../platform/current-lab.js';
@@ -11,7 +11,7 @@ import { jobView } from './job-view.js';
 @Injectable()
 export class JobViews {
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
   ) {}
 
@@ -21,6 +21,6 @@ export class JobViews {
    */
   async view(jobId: string, by: SignedIn, asked?: Asked): Promise<JobView> {
     const lab = await this.current.get(asked);
-    return jobView(await readBenchFacts(this.records.manager, jobId, lab, Date.now()), by);
+    return jobView(await readBenchFacts(this.records.manager, jobId, lab, this.records.clock.nowMs()), by);
   }
 }

@@ -1,4 +1,4 @@
-import { recordAct, RequestRepository } from '#libs/records/src/index.js';
+import { RequestRepository } from '#libs/records/src/index.js';
 import type { RequestEntity } from '#libs/records/src/index.js';
 import type { AtWork } from './job-acts.js';
 
@@ -19,13 +19,15 @@ export async function requestEnds(at: AtWork): Promise<void> {
 }
 
 async function moveRequest(
-  { manager, by }: AtWork,
+  { manager, record }: AtWork,
   request: RequestEntity,
   to: 'in-work' | 'in-review',
 ): Promise<void> {
   await new RequestRepository(manager).change(request, { state: to });
-  await recordAct(manager, {
-    ...{ actorId: by.id, kind: `request/${to}`, subjectKind: 'request', subjectId: request.id, live: 'requests' },
-    ...{ before: { state: request.state }, after: { state: to } },
+  await record({
+    kind: `request/${to}`,
+    subjectId: request.id,
+    before: { state: request.state },
+    after: { state: to },
   });
 }

@@ -21,9 +21,9 @@ export class RunService {
       refuseOthers(at);
       if (at.job.state === 'running') return null;
       if (at.job.state === 'rigged') await refuseAtStart(at);
-      await at.jobs.move(at.job, 'start', { startedAt: new Date() });
+      await at.jobs.move(at.job, 'start', { startedAt: at.now() });
       await requestBegins(at);
-      return moved(at.job, 'running', { train: at.job.train, checks: at.job.checks }, null, true);
+      return moved(at.job, 'running', { train: at.job.train, checks: at.job.checks }, null);
     });
   }
 
@@ -32,7 +32,7 @@ export class RunService {
       refuseOthers(at);
       if (at.job.state === 'paused') return null;
       await at.jobs.move(at.job, 'pause', { why });
-      return moved(at.job, 'paused', {}, why, true);
+      return moved(at.job, 'paused', {}, why);
     });
   }
 
@@ -43,7 +43,7 @@ export class RunService {
       if (at.job.state === 'running') return null;
       if (at.job.state === 'paused') refuseUnsafe(await at.freshFacts());
       await at.jobs.move(at.job, 'resume', { why: null });
-      return moved(at.job, 'running', {}, null, true);
+      return moved(at.job, 'running', {}, null);
     });
   }
 
@@ -54,7 +54,7 @@ export class RunService {
       if (at.job.state === 'done') return null;
       const left = at.job.state === 'running' ? await this.settleOpen(at, body.notTestedWhy) : [];
       if (at.job.state === 'running') await settleMissing(at, body.missing ?? []);
-      const finishedAt = new Date();
+      const finishedAt = at.now();
       await at.jobs.move(at.job, 'finish', { finishedAt, conditions: { ...body.conditions }, why: null });
       await this.keepDuration(at, finishedAt);
       await requestEnds(at);
@@ -67,7 +67,6 @@ export class RunService {
           ...(body.missing?.length ? { missing: body.missing } : {}),
         },
         body.notTestedWhy ?? null,
-        true,
       );
     });
   }
@@ -93,7 +92,7 @@ export class RunService {
     const workedMs =
       finishedAt.getTime() - job.startedAt.getTime() - (await pausedMs(manager, job.id, job.startedAt, finishedAt));
     await new ResultRepository(manager).keepDuration({
-      ...{ jobId: job.id, methodCode: method.code, specimens: tested },
+      ...{ jobId: job.id, methodCode: method.code, specimens: tested, at: finishedAt },
       setupMin: (job.startedAt.getTime() - job.takenAt.getTime()) / MS_PER_MINUTE,
       workMin: Math.max(0, workedMs) / MS_PER_MINUTE,
     });

@@ -36,7 +36,7 @@ export class SetupService {
       if (link)
         return this.keep(at, facts, withConfirmed(at, link), at.job.checks, { confirmed: item.tag, role: link.role });
       if (!comesOff) throw wrongItem(facts, item);
-      const off = { at: new Date().toISOString(), by: by.id };
+      const off = { at: at.now().toISOString(), by: by.id };
       return this.keep(
         at,
         facts,
@@ -90,19 +90,18 @@ export class SetupService {
     const steps = setupSheet({ ...facts, train, job: { checks } });
     if (steps.some(({ confirmed }) => !confirmed)) {
       await at.jobs.change(at.job, { train, checks });
-      return { kind: 'job/step-confirmed', after, planning: after['standsIn'] !== undefined };
+      return { kind: 'job/step-confirmed', after, changesFacts: after['standsIn'] !== undefined };
     }
     await at.jobs.move(at.job, 'rig', { train, checks });
     const aside = steps.filter(
       ({ action, item }) => action === 'keep' && !train.some(({ itemId }) => itemId === item.itemId),
     );
     const links = [...train, ...aside.map(({ item }) => ({ itemId: item.itemId, role: item.role }))];
-    await new RigRepository(at.manager).fit(facts.frameId!, links);
+    await new RigRepository(at.manager).fit(facts.frameId!, links, at.now());
     return {
       kind: 'job/rigged',
       before: { state: 'taken' },
       after: { state: 'rigged', ...after, train },
-      planning: true,
     };
   }
 }
@@ -111,8 +110,8 @@ function isConfirmed({ job }: BenchFacts, { id }: Item): boolean {
   return job.train.some(({ itemId, confirmedAt }) => itemId === id && confirmedAt) || takenOffKey(id) in job.checks;
 }
 
-function withConfirmed({ job, by }: Pick<AtWork, 'job' | 'by'>, { itemId }: TrainLink): TrainLink[] {
-  const confirmed = { confirmedAt: new Date().toISOString(), confirmedBy: by.id };
+function withConfirmed({ job, by, now }: Pick<AtWork, 'job' | 'by' | 'now'>, { itemId }: TrainLink): TrainLink[] {
+  const confirmed = { confirmedAt: now().toISOString(), confirmedBy: by.id };
   return job.train.map((link) => (link.itemId === itemId ? { ...link, ...confirmed } : link));
 }
 

@@ -50,7 +50,7 @@ export class SpecimensService {
         ...typedRows(at, specimen, figures, body.why),
         ...computedRows(at, facts, specimen, figures, body.why),
       ];
-      const kept = await new ResultRepository(at.manager).add(rows);
+      const kept = await new ResultRepository(at.manager).add(rows, at.now());
       const fresh = specimen.fate === 'expected' || specimen.fate === 'arrived';
       const after = { ...facts, results: [...facts.results, ...kept] };
       const missingWhy = withReasons(after, { ...specimen, fate: 'tested' }, body.missing ?? []);
@@ -114,6 +114,7 @@ export class SpecimensService {
     if (peak)
       await new ResultRepository(at.manager).add(
         computedRows(at, facts, specimen, [peak], 'Lengths were measured again'),
+        at.now(),
       );
   }
 }

@@ -28,7 +28,7 @@ export class StopService {
       refuseOthers(at);
       await leaveFrame(at);
       await at.jobs.move(at.job, 'give-back', FREE);
-      return moved(at.job, 'ready', { givenBack: true }, why, true);
+      return moved(at.job, 'ready', { givenBack: true }, why);
     });
   }
 
@@ -40,7 +40,7 @@ export class StopService {
       await leaveFrame(at);
       await at.jobs.move(at.job, 'block', { why });
       if (itemId) await openFault(at, itemId, why);
-      return moved(at.job, 'blocked', itemId ? { failedItemId: itemId } : {}, why, true);
+      return moved(at.job, 'blocked', itemId ? { failedItemId: itemId } : {}, why);
     });
   }
 
@@ -49,7 +49,7 @@ export class StopService {
     return this.acts.do(jobId, by, async (at) => {
       if (at.job.state === 'ready') return null;
       await at.jobs.move(at.job, 'unblock', FREE);
-      return moved(at.job, 'ready', { was: { frameId: at.job.frameId, train: at.job.train } }, why, true);
+      return moved(at.job, 'ready', { was: { frameId: at.job.frameId, train: at.job.train } }, why);
     });
   }
 
@@ -57,9 +57,9 @@ export class StopService {
     return this.acts.do(jobId, by, async (at) => {
       if (at.job.state === 'aborted') return null;
       await leaveFrame(at);
-      await at.jobs.move(at.job, 'abort', { why, finishedAt: new Date() });
+      await at.jobs.move(at.job, 'abort', { why, finishedAt: at.now() });
       await requestEnds(at);
-      return moved(at.job, 'aborted', {}, why, true);
+      return moved(at.job, 'aborted', {}, why);
     });
   }
 }

@@ -1,10 +1,8 @@
 import type { BenchView, JobView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { factsChanged, JobRepository, recordAct, todayAtBench } from '#libs/records/src/index.js';
-import type { JobToday } from '#libs/records/src/index.js';
+import { JobRepository, LabRecords, todayAtBench } from '#libs/records/src/index.js';
+import type { Act, JobToday } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
-import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
 import { CurrentLab } from '../platform/current-lab.js';
 import { JobViews } from './job-views.js';
@@ -14,14 +12,14 @@ import { findNextJob, nothingWhy } from './next-job.js';
 @Injectable()
 export class TakeService {
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
     private readonly views: JobViews,
   ) {}
 
   async bench(by: SignedIn): Promise<BenchView> {
     const { manager } = this.records;
-    const nowMs = Date.now();
+    const nowMs = this.records.clock.nowMs();
     const today = await todayAtBench(manager, new Date(nowMs));
     const found = await findNextJob({ manager, lab: await this.current.get(by), technicianId: by.id, nowMs });
     const next = found.next && today.find(({ job }) => job.id === found.next!.job.id);
@@ -40,22 +38,22 @@ export class TakeService {
    * @throws LabError `bench/nothing-to-take` with the reasons
    */
   async take(frameId: string | undefined, by: SignedIn): Promise<JobView> {
-    const jobId = await this.records.transaction(async (manager) => {
-      const jobs = new JobRepository(manager);
+    const jobId = await this.records.act(by.id, async (act) => {
+      const jobs = new JobRepository(act.manager);
       await jobs.waitToTake();
       const mine = (await jobs.ofTechnician(by.id)).find(({ state }) => state === 'taken');
-      return mine ? mine.id : this.takeNext(manager, jobs, frameId, by);
+      return mine ? act.nothing(mine.id) : this.takeNext(act, jobs, frameId, by);
     });
     return this.views.view(jobId, by);
   }
 
   private async takeNext(
-    manager: EntityManager,
+    { manager, record, now }: Act,
     jobs: JobRepository,
     frameId: string | undefined,
     by: SignedIn,
   ): Promise<string> {
-    const nowMs = Date.now();
+    const nowMs = now().getTime();
     const found = await findNextJob({
       manager,
       lab: await this.current.within(manager),
@@ -77,11 +75,12 @@ export class TakeService {
       why: null,
     };
     await jobs.move(job, 'take', set);
-    await recordAct(manager, {
-      ...{ actorId: by.id, kind: 'job/taken', subjectKind: 'job', subjectId: job.id, live: 'jobs' },
-      ...{ before: { state: job.state }, after: { state: 'taken', frameId: booking.frameId, train } },
+    await record({
+      kind: 'job/taken',
+      subjectId: job.id,
+      before: { state: job.state },
+      after: { state: 'taken', frameId: booking.frameId, train },
     });
-    await factsChanged(manager, 'job/taken', by.id);
     return job.id;
   }
 }

@@ -97,15 +97,19 @@ export class TrialsService {
    * @throws LabError `trial/not-ready` while it is computed, `trial/has-refused-edits`, `plan/stale-facts` when the lab changed meanwhile
    */
   async publish(id: string, by: SignedIn): Promise<TrialView> {
-    await this.records.act(by.id, async ({ manager, record }) => {
+    await this.records.act(by.id, async (act) => {
+      const { manager, record } = act;
       const trial = await new TrialRepository(manager).get(id);
       const outcome = readyOutcome(trial);
-      const plan = await new PlanRepository(manager).publish({
-        ...{ stamp: outcome.stamp, madeAt: new Date(outcome.madeAt), madeBy: by.id },
-        cause: `Trial plan ${trial.name}`,
-        notes: outcome.notes,
-        bookings: revived(outcome.bookings),
-      });
+      const plan = await new PlanRepository(manager).publish(
+        {
+          ...{ stamp: outcome.stamp, madeAt: new Date(outcome.madeAt), madeBy: by.id },
+          cause: `Trial plan ${trial.name}`,
+          notes: outcome.notes,
+          bookings: revived(outcome.bookings),
+        },
+        act,
+      );
       await applyEdits(manager, trial.edits as unknown as TrialEdit[]);
       await new TrialRepository(manager).change(trial, { state: 'published' });
       await record({

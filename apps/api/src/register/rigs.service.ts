@@ -39,7 +39,7 @@ export class RigsService {
    * @throws LabError `frame/unknown`, `rig/changed-meanwhile`; InvalidInput by link
    */
   async set(frameId: string, version: number, { links }: RigDto, by: SignedIn): Promise<void> {
-    await this.records.act(by.id, async ({ manager, record }) => {
+    await this.records.act(by.id, async ({ manager, record, now }) => {
       const items = new ItemRepository(manager);
       const frame = await items.get(frameId);
       if (frame.kind !== 'frame') throw new LabError('frame/unknown', `${frame.tag} is a ${frame.kind} and no frame.`);
@@ -51,6 +51,7 @@ export class RigsService {
       await rigs.fit(
         frameId,
         links.map(({ role, itemId }) => ({ role, itemId })),
+        now(),
       );
       await record({
         kind: 'rig/changed',

@@ -11,9 +11,9 @@ export class TroubleService {
 
   /** From now on nobody can use the item, until the fault is closed. */
   async openFault(itemId: string, what: string, by: SignedIn): Promise<void> {
-    await this.records.act(by.id, async ({ manager, record }) => {
+    await this.records.act(by.id, async ({ manager, record, now }) => {
       await new ItemRepository(manager).get(itemId);
-      const faultId = await new TroubleRepository(manager).openFault(itemId, what, by.id);
+      const faultId = await new TroubleRepository(manager).openFault(itemId, what, by.id, now());
       await record({
         kind: 'item/fault-opened',
         subjectId: itemId,
@@ -24,10 +24,10 @@ export class TroubleService {
 
   /** @returns the id of the item that was repaired */
   async closeFault(faultId: string, remedy: string, by: SignedIn): Promise<string> {
-    return this.records.act(by.id, async ({ manager, record }) => {
+    return this.records.act(by.id, async ({ manager, record, now }) => {
       const trouble = new TroubleRepository(manager);
       const { itemId, what } = await trouble.getFault(faultId);
-      await trouble.closeFault(faultId, remedy, by.id);
+      await trouble.closeFault(faultId, remedy, by.id, now());
       await record({
         kind: 'item/fault-closed',
         subjectId: itemId,

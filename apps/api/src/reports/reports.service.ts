@@ -71,7 +71,7 @@ export class ReportsService {
 
   /** Prepares the report of a request, or returns the draft that is there. @throws LabError `report/request-not-ready` */
   prepare(requestId: string, by: SignedIn): Promise<string> {
-    return this.records.act(by.id, async ({ manager, record, nothing }) => {
+    return this.records.act(by.id, async ({ manager, record, nothing, now }) => {
       const reports = new ReportRepository(manager);
       const request = await new RequestRepository(manager).get(requestId, undefined);
       const there = await reports.ofRequest(requestId);
@@ -92,7 +92,14 @@ export class ReportsService {
         );
       }
       const id = await reports.add({
-        ...{ requestId, number: `draft ${request.reference}`, revision: 1, amendment: null, preparedBy: by.id },
+        ...{
+          requestId,
+          number: `draft ${request.reference}`,
+          revision: 1,
+          amendment: null,
+          preparedBy: by.id,
+          preparedAt: now(),
+        },
         ...{ document: {}, remarks: {} },
       });
       await record({ kind: 'report/prepared', subjectId: id, after: { requestId } });
@@ -149,7 +156,7 @@ export class ReportsService {
 
   /** Begins the next revision of an issued report. */
   amend(id: string, why: string, by: SignedIn): Promise<string> {
-    return this.records.act(by.id, async ({ manager, record }) => {
+    return this.records.act(by.id, async ({ manager, record, now }) => {
       const reports = new ReportRepository(manager);
       const row = await reports.get(id);
       const all = await reports.ofRequest(row.requestId);
@@ -170,6 +177,7 @@ export class ReportsService {
           revision: last.revision + 1,
           amendment: why,
           preparedBy: by.id,
+          preparedAt: now(),
         },
         ...{ document: {}, remarks: last.remarks },
       });

@@ -48,7 +48,7 @@ export class WebhooksService {
     return this.records.quietly(async (manager) => {
       const webhooks = new WebhookRepository(manager);
       await webhooks.get(id);
-      return { deliveryId: await webhooks.tryOut(id) };
+      return { deliveryId: await webhooks.tryOut(id, this.records.clock.now()) };
     });
   }
 

@@ -1,7 +1,6 @@
-import { WebhookRepository } from '#libs/records/src/index.js';
+import { LabRecords, WebhookRepository } from '#libs/records/src/index.js';
 import type { TaskPayload } from '#libs/tasks/src/index.js';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { WorkerConfig } from '../config.js';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { WORKER_CONFIG } from '../platform/worker-config.js';
@@ -17,7 +16,7 @@ export class DeliverWebhookProcessor implements TaskProcessor<'deliver-webhook'>
   readonly handles = 'deliver-webhook';
 
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     @Inject(WORKER_CONFIG) private readonly config: WorkerConfig,
   ) {}
 
@@ -28,13 +27,13 @@ export class DeliverWebhookProcessor implements TaskProcessor<'deliver-webhook'>
       'Content-Type': 'application/json',
       'User-Agent': 'Loadtrain',
       'Webhook-Id': due.eventId,
-      'Webhook-Signature': signatureOf(due.secret, due.body, Date.now()),
+      'Webhook-Signature': signatureOf(due.secret, due.body, this.records.clock.nowMs()),
     };
     const outcome = await postMessage(
       { url: due.url, body: due.body, headers },
       this.config.webhooksToPrivate === 'yes',
     );
-    await this.records.transaction((manager) => new WebhookRepository(manager).keepTry(due, outcome));
+    await this.records.quietly((manager) => new WebhookRepository(manager).keepTry(due, outcome));
     return { tried: true, ...outcome };
   }
 }

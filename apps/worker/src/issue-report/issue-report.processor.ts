@@ -1,8 +1,7 @@
 import type { ReportDocument } from '#libs/contract/src/index.js';
-import { keepIssuedReport, ReportRepository } from '#libs/records/src/index.js';
+import { keepIssuedReport, LabRecords, ReportRepository } from '#libs/records/src/index.js';
 import type { TaskPayload } from '#libs/tasks/src/index.js';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { WorkerConfig } from '../config.js';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { WORKER_CONFIG } from '../platform/worker-config.js';
@@ -14,7 +13,7 @@ export class IssueReportProcessor implements TaskProcessor<'issue-report'> {
   readonly handles = 'issue-report';
 
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     @Inject(WORKER_CONFIG) private readonly config: WorkerConfig,
   ) {}
 

@@ -40,7 +40,7 @@ export function startDispatcher(
     while ((await dispatchDue(records, (tasks) => queues.add(tasks), known)) > 0);
   }, log);
   const sweep = oneAtATime(async () => {
-    await queues.add(await findForgotten(records, Date.now(), known));
+    await queues.add(await findForgotten(records, known));
     await setAsideUnknown(records, known);
     if ((await takeUpSetAside(records, known)) > 0) void dispatch();
     await announceEvery(records, 'tidy', DAY_MS);

@@ -45,13 +45,13 @@ export function taskRunner(
 }
 
 function contextOf(records: DataSource, taskId: string): TaskContext {
-  let toldAt = 0;
+  let toldAt = -Infinity;
   let asked = false;
   return {
     taskId,
     progress: async (pct, message) => {
-      if (Date.now() - toldAt < TELL_AT_MOST_EVERY_MS && pct < 100) return;
-      toldAt = Date.now();
+      if (performance.now() - toldAt < TELL_AT_MOST_EVERY_MS && pct < 100) return;
+      toldAt = performance.now();
       asked = await keepAlive(records, taskId, { pct, message });
     },
     cancelled: async () => asked || (asked = await keepAlive(records, taskId)),

@@ -5,6 +5,7 @@ import {
   ItemRepository,
   jobAtBench,
   keepCurve,
+  LabRecords,
   methodOf,
   ResultRepository,
   sourceFingerprint,
@@ -15,7 +16,6 @@ import { HEAD_BYTES, proposeFormat, reduceCurve } from '#libs/reduction/src/inde
 import type { Curve, CurveFormat, ReductionOutcome } from '#libs/reduction/src/index.js';
 import type { TaskContext, TaskPayload } from '#libs/tasks/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { curveResults } from './curve-results.js';
 import type { CellRating } from './curve-results.js';
@@ -38,7 +38,7 @@ interface Asked {
 export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
   readonly handles = 'read-curves';
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async run(
     { fileId, jobId, specimenId, byId }: TaskPayload<'read-curves'>,
@@ -59,8 +59,8 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
       curve,
       outcome.results.flatMap(({ points }) => points.map(({ index }) => index)),
     );
-    await this.records.transaction((inside) =>
-      keepCurve(inside, {
+    await this.records.act(byId, (act) =>
+      keepCurve(act, {
         fileId,
         jobId,
         specimenId,
@@ -77,7 +77,7 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
 
   private async asked(jobId: string, specimenId: string): Promise<Asked> {
     const { manager } = this.records;
-    const { job, batch, method, material, specimens } = await jobAtBench(manager, jobId, new Date());
+    const { job, batch, method, material, specimens } = await jobAtBench(manager, jobId, this.records.clock.now());
     const specimen = specimens.find(({ id }) => id === specimenId);
     if (!specimen) throw new LabError('specimen/unknown', 'There is no such specimen in this job.', { specimenId });
     const cellId = job.train.find(({ role }) => role === 'load-cell')?.itemId;

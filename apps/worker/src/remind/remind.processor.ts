@@ -1,6 +1,5 @@
-import { remind } from '#libs/records/src/index.js';
+import { LabRecords, remind } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { TaskProcessor } from '../platform/task-processor.js';
 
 /** Tells of what fell due by itself. Nobody is told of the same twice. */
@@ -8,7 +7,7 @@ import type { TaskProcessor } from '../platform/task-processor.js';
 export class RemindProcessor implements TaskProcessor<'remind'> {
   readonly handles = 'remind';
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   run(): Promise<{ overdue: number }> {
     return remind(this.records);

@@ -1,11 +1,10 @@
 import type { PlanComparison, TrialEdit } from '#libs/contract/src/index.js';
 import { comparePlans } from '#libs/planning/src/index.js';
 import type { Plan, PlanDifference } from '#libs/planning/src/index.js';
-import { readPlanFacts, TrialRepository } from '#libs/records/src/index.js';
+import { LabRecords, readPlanFacts, TrialRepository } from '#libs/records/src/index.js';
 import type { PlanFacts, TrialOutcome, TrialPlanEntity } from '#libs/records/src/index.js';
 import type { TaskContext, TaskPayload } from '#libs/tasks/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { matchJob } from './match-job.js';
 import { figuresOf, outcomeOf } from './outcome-of.js';
@@ -25,12 +24,12 @@ const LONGEST = 3;
 export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
   readonly handles = 'plan-trial';
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async run({ trialId }: TaskPayload<'plan-trial'>, context: TaskContext): Promise<Record<string, unknown> | void> {
     const trial = await new TrialRepository(this.records.manager).get(trialId);
     if (trial.state !== 'open') return { trialId, state: trial.state };
-    const facts = await readPlanFacts(this.records, Date.now());
+    const facts = await readPlanFacts(this.records.source, this.records.clock.nowMs());
     const edits = trial.edits as unknown as TrialEdit[];
     const { facts: changed, overlay, adjust } = withEdits(facts, edits);
     const [without, withThem] = [problemOf(facts, matchJob), problemOf(changed, matchJob, overlay)];
@@ -66,7 +65,7 @@ export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
       comparison: comparisonOf(before, after, comparePlans(before, after), facts, task),
       refused: refusedEdits(edits, after, notes),
     };
-    await this.records.transaction((manager) => new TrialRepository(manager).keepOutcome(trial, outcome));
+    await this.records.quietly((manager) => new TrialRepository(manager).keepOutcome(trial, outcome));
   }
 }
 

@@ -1,9 +1,8 @@
 import { LabError } from '#libs/errors/src/index.js';
-import { keepPromises, PlanRepository, readPlanFacts, releaseBlocked } from '#libs/records/src/index.js';
+import { keepPromises, LabRecords, PlanRepository, readPlanFacts, releaseBlocked } from '#libs/records/src/index.js';
 import type { PlanFacts } from '#libs/records/src/index.js';
 import type { TaskContext, TaskPayload } from '#libs/tasks/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { matchJob } from './match-job.js';
 import { outcomeOf } from './outcome-of.js';
@@ -19,11 +18,11 @@ const SHARES = [1, 0.3, 0.1];
 export class ReplanProcessor implements TaskProcessor<'replan'> {
   readonly handles = 'replan';
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async run({ because, byId }: TaskPayload<'replan'>, context: TaskContext): Promise<Record<string, unknown> | void> {
     for (const share of SHARES) {
-      const facts = await readPlanFacts(this.records, Date.now());
+      const facts = await readPlanFacts(this.records.source, this.records.clock.nowMs());
       const outcome = await this.think(facts, share, context);
       if (await context.cancelled()) return;
       const version = await this.publish(facts, outcome, because, byId);
@@ -51,15 +50,18 @@ export class ReplanProcessor implements TaskProcessor<'replan'> {
     byId: string | null,
   ): Promise<number | null> {
     try {
-      return await this.records.transaction(async (manager) => {
-        const plan = await new PlanRepository(manager).publish({
-          ...{ stamp: facts.stamp, madeAt: new Date(facts.nowMs), madeBy: byId ?? 'planner', cause: because },
-          notes: outcome.notes,
-          bookings: outcome.bookings,
-        });
-        await keepPromises(manager, promisesOf(facts, outcome), because);
+      return await this.records.act(byId, async (act) => {
+        const plan = await new PlanRepository(act.manager).publish(
+          {
+            ...{ stamp: facts.stamp, madeAt: new Date(facts.nowMs), madeBy: byId ?? 'planner', cause: because },
+            notes: outcome.notes,
+            bookings: outcome.bookings,
+          },
+          act,
+        );
+        await keepPromises(act, promisesOf(facts, outcome), because);
         await releaseBlocked(
-          manager,
+          act,
           outcome.bookings.flatMap(({ jobId }) => jobId ?? []),
         );
         return plan.version;

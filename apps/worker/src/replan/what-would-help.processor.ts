@@ -2,11 +2,10 @@ import { addDays, instantAt, localDateAt, minuteAtOrAfter, weekdayOf } from '#li
 import type { HelpView, LabSettings } from '#libs/contract/src/index.js';
 import { changesToTry, whatWouldHelpMost, withChange } from '#libs/planning/src/index.js';
 import type { Change, Help, Plan, Window } from '#libs/planning/src/index.js';
-import { readPlanFacts } from '#libs/records/src/index.js';
+import { LabRecords, readPlanFacts } from '#libs/records/src/index.js';
 import type { PlanFacts } from '#libs/records/src/index.js';
 import type { TaskContext } from '#libs/tasks/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { matchJob } from './match-job.js';
 import { planInThread } from './plan-in-thread.js';
@@ -26,10 +25,10 @@ const DAYS_AHEAD = 3;
 export class WhatWouldHelpProcessor implements TaskProcessor<'what-would-help'> {
   readonly handles = 'what-would-help';
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async run(_: unknown, context: TaskContext): Promise<Record<string, unknown>> {
-    const facts = await readPlanFacts(this.records, Date.now());
+    const facts = await readPlanFacts(this.records.source, this.records.clock.nowMs());
     const { problem, originMs } = problemOf(facts, matchJob);
     let rounds: number | null = null;
     const plan = await planInThread(problem, THINKING_MS, 1, { onEnd: (made) => (rounds = made) });

@@ -1,11 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { instantOfMinute } from '#libs/calendar/src/index.js';
 import type { LandingView } from '#libs/contract/src/index.js';
-import { askOf, materialOf, methodOf, MethodRepository, readPlanFacts } from '#libs/records/src/index.js';
+import { askOf, LabRecords, materialOf, methodOf, MethodRepository, readPlanFacts } from '#libs/records/src/index.js';
 import type { OpenJob, PlanFacts } from '#libs/records/src/index.js';
 import type { TaskPayload } from '#libs/tasks/src/index.js';
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { matchJob } from './match-job.js';
 import { outcomeOf } from './outcome-of.js';
@@ -21,11 +20,11 @@ const THINKING_MS = 250;
 export class WhereWouldItLandProcessor implements TaskProcessor<'where-would-it-land'> {
   readonly handles = 'where-would-it-land';
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   async run({ batches, dueAt, specimensAt }: TaskPayload<'where-would-it-land'>): Promise<Record<string, unknown>> {
     const started = performance.now();
-    const facts = await readPlanFacts(this.records, Date.now());
+    const facts = await readPlanFacts(this.records.source, this.records.clock.nowMs());
     const asked = await Promise.all(batches.map((batch) => this.jobOf(batch, dueAt, specimensAt)));
     const withThem: PlanFacts = { ...facts, jobs: [...facts.jobs, ...asked] };
     const task = problemOf(withThem, matchJob);

@@ -1,7 +1,6 @@
-import { getPerson, NoticeRepository } from '#libs/records/src/index.js';
+import { getPerson, LabRecords, NoticeRepository } from '#libs/records/src/index.js';
 import type { TaskPayload } from '#libs/tasks/src/index.js';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { WorkerConfig } from '../config.js';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { WORKER_CONFIG } from '../platform/worker-config.js';
@@ -15,14 +14,14 @@ export class SendDigestProcessor implements TaskProcessor<'send-digest'> {
   private readonly send = mailer(this.config);
 
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     @Inject(WORKER_CONFIG) private readonly config: WorkerConfig,
   ) {}
 
   run({ personId }: TaskPayload<'send-digest'>): Promise<Record<string, unknown>> {
     const { send } = this;
     if (!send) return Promise.resolve({ mailed: 0, because: 'the lab has no mail server' });
-    return this.records.transaction(async (manager) => {
+    return this.records.quietly(async (manager) => {
       const notices = new NoticeRepository(manager);
       const person = await getPerson(manager, personId);
       const wanted = (await notices.mailWay(personId)) === 'daily';

@@ -1,5 +1,5 @@
 import { getPerson, NoticeRepository } from '#libs/records/src/index.js';
-import type { DataSource } from 'typeorm';
+import type { LabRecords } from '#libs/records/src/index.js';
 import { MailTrouble } from './mail.js';
 import type { Mail } from './mail.js';
 import { noticeText } from './notice-text.js';
@@ -19,12 +19,12 @@ export interface Post {
  * @returns what became of it
  */
 export function mailNotice(
-  records: DataSource,
+  records: LabRecords,
   { send, publicUrl }: Post,
   noticeId: string,
   first = false,
 ): Promise<Record<string, unknown>> {
-  return records.transaction(async (manager) => {
+  return records.quietly(async (manager) => {
     const notices = new NoticeRepository(manager);
     const notice = await notices.holdForMail(noticeId);
     if (!notice) return { mailed: false, because: 'it was read or mailed already' };

@@ -1,6 +1,6 @@
+import { LabRecords } from '#libs/records/src/index.js';
 import type { TaskPayload } from '#libs/tasks/src/index.js';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import type { WorkerConfig } from '../config.js';
 import type { TaskProcessor } from '../platform/task-processor.js';
 import { WORKER_CONFIG } from '../platform/worker-config.js';
@@ -14,7 +14,7 @@ export class SendNoticeProcessor implements TaskProcessor<'send-notice'> {
   private readonly send = mailer(this.config);
 
   constructor(
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     @Inject(WORKER_CONFIG) private readonly config: WorkerConfig,
   ) {}
 

@@ -1,6 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
-import { tidyUp } from '#libs/records/src/index.js';
+import { LabRecords, tidyUp } from '#libs/records/src/index.js';
 import type { TaskProcessor } from '../platform/task-processor.js';
 
 /** Forgets what retention allows to forget. Twice is the same as once. */
@@ -8,9 +7,9 @@ import type { TaskProcessor } from '../platform/task-processor.js';
 export class TidyProcessor implements TaskProcessor<'tidy'> {
   readonly handles = 'tidy';
 
-  constructor(private readonly records: DataSource) {}
+  constructor(private readonly records: LabRecords) {}
 
   run(): Promise<Record<string, number>> {
-    return tidyUp(this.records);
+    return tidyUp(this.records.source, this.records.clock.nowMs());
   }
 }

@@ -23,16 +23,16 @@ export const DEFAULT_MAIL: MailWay = 'at-once';
 const DAILY_AT = '06:30';
 
 /** Puts a notice before people, tells their open pages, and announces the mails that they want of it. */
-export async function giveNotices(manager: EntityManager, { to, ...notice }: NewNotice): Promise<void> {
+export async function giveNotices(manager: EntityManager, at: Date, { to, ...notice }: NewNotice): Promise<void> {
   if (to.length === 0) return;
   const given = await manager.query<{ id: string; personId: string; mail: MailWay }[]>(
     `with given as (
-       insert into notice (id, person_id, key, kind, path, subject, sentence)
-       select gen_random_uuid(), person.id, $2, $3, $4, $5, $6 from person where person.id = any($1) and person.active
+       insert into notice (id, person_id, key, kind, path, subject, sentence, at)
+       select gen_random_uuid(), person.id, $2, $3, $4, $5, $6, $8 from person where person.id = any($1) and person.active
        on conflict (person_id, key) do nothing returning id, person_id)
      select given.id, given.person_id as "personId", coalesce(person.notices->>'mail', $7) as mail
      from given join person on person.id = given.person_id`,
-    [to, notice.key, notice.kind, notice.path, notice.subject, notice.sentence, DEFAULT_MAIL],
+    [to, notice.key, notice.kind, notice.path, notice.subject, notice.sentence, DEFAULT_MAIL, at],
   );
   await notifyAll(
     manager,
@@ -40,18 +40,23 @@ export async function giveNotices(manager: EntityManager, { to, ...notice }: New
   );
   const noticeIds = given.filter(({ mail }) => mail === 'at-once').map(({ id }) => id);
   if (noticeIds.length > 0) await announce(manager, 'send-notices', { noticeIds });
-  for (const { personId, mail } of given) if (mail === 'daily') await announceDigest(manager, personId);
+  for (const { personId, mail } of given) if (mail === 'daily') await announceDigest(manager, personId, at);
 }
 
 /** One is enough, however much it will tell. */
-async function announceDigest(manager: EntityManager, personId: string): Promise<void> {
+async function announceDigest(manager: EntityManager, personId: string, at: Date): Promise<void> {
   const [{ waits }] = await manager.query<[{ waits: boolean }]>(
     `select exists (select 1 from task_run where name = 'send-digest' and key = $1 and dispatched_at is null) as waits`,
     [personId],
   );
   if (waits) return;
   const { timeZone } = await labSettings(manager);
-  await announce(manager, 'send-digest', { personId }, { key: personId, delayMs: untilDailyMs(Date.now(), timeZone) });
+  await announce(
+    manager,
+    'send-digest',
+    { personId },
+    { key: personId, delayMs: untilDailyMs(at.getTime(), timeZone) },
+  );
 }
 
 /** How long from now to the next daily mail, ms. */

@@ -1,4 +1,5 @@
 import type { RecordEntry } from '../record/append.js';
+import type { EventName } from '../record/event-kinds.js';
 
 /** What an event is about, as far as it names somebody or something. */
 export interface Around {
@@ -40,7 +41,7 @@ function toManagers(verb: string, sentence: string): NoticeRule {
 }
 
 /** Which events tell whom, and in which words. Whoever did it is not told of it. */
-export const NOTICE_RULES: Readonly<Record<string, NoticeRule>> = {
+export const NOTICE_RULES: Readonly<Partial<Record<EventName, NoticeRule>>> = {
   'request/submitted': toManagers('was submitted', 'it waits for its review.'),
   'request/withdrawn': toManagers('was withdrawn', 'nothing more is to be done for it.'),
   'request/returned': toTeam('was returned', 'the lab has a question before it can accept it.'),

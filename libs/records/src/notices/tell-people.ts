@@ -15,7 +15,7 @@ export async function tellPeople(manager: EntityManager, eventId: string, event:
   const all = await audienceOf(manager, rule, around);
   const to = all.filter((id) => id !== event.actorId);
   const words = { subject: `${around.reference} ${rule.verb}`, sentence: rule.sentence(around, event) };
-  await giveNotices(manager, { to, key: eventId, kind: event.kind, path: around.path, ...words });
+  await giveNotices(manager, event.at, { to, key: eventId, kind: event.kind, path: around.path, ...words });
 }
 
 /** Whom a rule means, as people and teams are now: who has left a team or the lab since is not among them. */

@@ -1,9 +1,8 @@
 import { eventWords } from '#libs/contract/src/index.js';
 import { In } from 'typeorm';
-import type { EntityManager } from 'typeorm';
 import { JobRepository } from '../jobs/job.repository.js';
 import { JobEntity } from '../jobs/job.entity.js';
-import { recordAct } from '../register/record-act.js';
+import type { Act } from '../record/act.js';
 import { RequestEntity } from '../requests/request.entity.js';
 
 /** A promise that moves by less is not worth a word. */
@@ -14,7 +13,7 @@ const WORTH_A_WORD_MS = 4 * 3_600_000;
  * question: a plan is made anew many times a day, and a date that holds is no news.
  */
 export async function keepPromises(
-  manager: EntityManager,
+  { manager, record }: Act,
   promises: ReadonlyMap<string, { at50: Date; at80: Date }>,
   because: string,
 ): Promise<void> {
@@ -35,16 +34,13 @@ export async function keepPromises(
       note,
     ]);
     if (tell && isInQuestion(request.dueAt, request.promise80At, at80)) {
-      await recordAct(manager, {
-        ...{
-          actorId: null,
-          kind: 'request/promise-moved',
-          subjectKind: 'request',
-          subjectId: request.id,
-          live: 'requests',
-          why: `It is now ${movedMs > 0 ? 'later' : 'earlier'}, because ${eventWords(because)}.`,
-        },
-        ...{ before: { promise80At: request.promise80At }, after: { promise80At: at80 } },
+      await record({
+        kind: 'request/promise-moved',
+        subjectId: request.id,
+        actorId: null,
+        before: { promise80At: request.promise80At },
+        after: { promise80At: at80 },
+        why: `It is now ${movedMs > 0 ? 'later' : 'earlier'}, because ${eventWords(because)}.`,
       });
     }
   }
@@ -61,7 +57,7 @@ function isInQuestion(dueAt: Date | null, before: Date | null, after: Date): boo
 }
 
 /** Jobs that were blocked by an item and have a place in the plan again can be taken again. */
-export async function releaseBlocked(manager: EntityManager, jobIds: readonly string[]): Promise<void> {
+export async function releaseBlocked({ manager, record }: Act, jobIds: readonly string[]): Promise<void> {
   const blocked = await manager.findBy(JobEntity, { id: In([...jobIds]), state: 'blocked' });
   for (const job of blocked) {
     await new JobRepository(manager).move(job, 'unblock', {
@@ -71,9 +67,13 @@ export async function releaseBlocked(manager: EntityManager, jobIds: readonly st
       train: [],
       checks: {},
     });
-    await recordAct(manager, {
-      ...{ actorId: null, kind: 'job/unblocked', subjectKind: 'job', subjectId: job.id, live: 'jobs' },
-      ...{ before: { state: 'blocked' }, after: { state: 'ready' }, why: 'It has another load train in the plan' },
+    await record({
+      kind: 'job/unblocked',
+      subjectId: job.id,
+      actorId: null,
+      before: { state: 'blocked' },
+      after: { state: 'ready' },
+      why: 'It has another load train in the plan',
     });
   }
 }

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
-import { append } from '../record/append.js';
+import type { Act } from '../record/act.js';
 import { factsChangedSince, factsChangedSql } from '../platform/facts.js';
 import { notify } from '../platform/live-events.js';
 import { prepared } from '../platform/prepared.js';
@@ -63,12 +63,12 @@ export class PlanRepository {
   }
 
   /**
-   * Makes a plan the one in force, in the caller's transaction.
+   * Makes a plan the one in force, in this act.
    *
    * @returns the new version
    * @throws LabError `plan/stale-facts` when a fact changed since the stamp: the plan would not fit the lab any more
    */
-  async publish(plan: NewPlan): Promise<PlanEntity> {
+  async publish(plan: NewPlan, { now, record }: Act): Promise<PlanEntity> {
     await this.manager.query('select pg_advisory_xact_lock($1)', [PUBLISH_LOCK]);
     if (await factsChangedSince(this.manager, plan.stamp)) {
       throw new LabError('plan/stale-facts', 'The lab changed while this plan was made. It is made anew.');
@@ -79,7 +79,7 @@ export class PlanRepository {
       version: (before?.version ?? 0) + 1,
       factsStamp: plan.stamp,
       madeAt: plan.madeAt,
-      publishedAt: new Date(),
+      publishedAt: now(),
       madeBy: plan.madeBy,
       cause: plan.cause,
       notes: plan.notes,
@@ -88,16 +88,14 @@ export class PlanRepository {
     await this.manager.update(BookingEntity, { live: true }, { live: false });
     await this.manager.insert(PlanEntity, row);
     await this.keepBookings(row.id, plan.bookings);
-    await append(this.manager, {
+    await record({
       actorId: plan.madeBy === 'planner' ? null : plan.madeBy,
       kind: 'plan/published',
-      subjectKind: 'plan',
       subjectId: row.id,
       before: before && { version: before.version },
       after: { version: row.version, figures: plan.notes.figures },
       why: plan.cause,
     });
-    await notify(this.manager, { topic: 'plan', id: row.id });
     return row;
   }
 

@@ -44,7 +44,7 @@ export function readPlanFacts(records: DataSource, nowMs: number): Promise<PlanF
         await manager.findBy(ItemWindowEntity, { kind: 'extra-shift', endsAt: MoreThan(new Date(nowMs)) })
       ).map((row) => ({ frameId: row.itemId, ...spanOf(row) })),
       rigs: rigsWithPlaces(lab.rigs, await manager.find(RigLinkEntity)),
-      jobs: await openJobs(manager),
+      jobs: await openJobs(manager, new Date(nowMs)),
       published: await publishedPlan(manager),
       dueDates: await dueDates(manager, settings.timeZone),
       durations: await manager.find(DurationEntity, { order: { at: 'DESC' }, take: DURATIONS_READ }),
@@ -60,7 +60,7 @@ function rigsWithPlaces(rigs: PlanFacts['lab']['rigs'], links: readonly RigLinkE
   }));
 }
 
-async function openJobs(manager: EntityManager): Promise<OpenJob[]> {
+async function openJobs(manager: EntityManager, now: Date): Promise<OpenJob[]> {
   const jobs = await manager.find(JobEntity, { where: { state: In([...OPEN]) }, order: { reference: 'ASC' } });
   const batches = byId(
     await findAll(
@@ -101,18 +101,18 @@ async function openJobs(manager: EntityManager): Promise<OpenJob[]> {
       specimensLeft: left.get(batch.id) ?? batch.specimenCount,
       hold: job.holdWhy !== null,
       pin: job.pinFrameId === null ? null : { frameId: job.pinFrameId, startMs: job.pinStartAt?.getTime() ?? null },
-      on: whereItIs(job),
+      on: whereItIs(job, now),
     };
   });
 }
 
-function whereItIs(job: JobEntity): OpenJob['on'] {
+function whereItIs(job: JobEntity, now: Date): OpenJob['on'] {
   if (!ON_A_FRAME.includes(job.state) || job.frameId === null) return null;
   return {
     frameId: job.frameId,
     technicianId: job.technicianId,
     train: job.train.map(({ role, itemId }) => ({ role, itemId })),
-    sinceMs: (job.startedAt ?? job.takenAt ?? new Date()).getTime(),
+    sinceMs: (job.startedAt ?? job.takenAt ?? now).getTime(),
     started: job.startedAt !== null,
   };
 }

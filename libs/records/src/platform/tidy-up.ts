@@ -23,7 +23,7 @@ const STATEMENTS = {
 type Forgotten = keyof typeof STATEMENTS;
 
 /** Deletes what the lab's retention no longer keeps. @returns how many rows of each went */
-export async function tidyUp(records: DataSource, nowMs = Date.now()): Promise<Record<Forgotten, number>> {
+export async function tidyUp(records: DataSource, nowMs: number): Promise<Record<Forgotten, number>> {
   const { retention, timeZone } = await labSettings(records.manager);
   const months = (count: number) => addMonths(nowMs, -count, timeZone);
   const days = (count: number) => nowMs - count * DAY_MS;

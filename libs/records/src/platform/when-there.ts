@@ -11,12 +11,12 @@ const PASSES = /^(ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|ENOTFOUND|EAI_AGAIN|57
  * @param withinMs how long to try; then the last error is thrown
  */
 export async function whenThere<Done>(act: () => Promise<Done>, withinMs = 60_000): Promise<Done> {
-  const end = Date.now() + withinMs;
+  const end = performance.now() + withinMs;
   for (let pauseMs = SHORTEST_PAUSE_MS; ; pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS)) {
     try {
       return await act();
     } catch (error) {
-      if (Date.now() > end || !passes(error)) throw error;
+      if (performance.now() > end || !passes(error)) throw error;
     }
     await pause(pauseMs);
   }

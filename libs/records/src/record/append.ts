@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
-import { markDone } from '../platform/idempotency.js';
+import type { EventName } from './event-kinds.js';
 import { RecordEventEntity } from './record-event.entity.js';
 
 /** One line of the record. */
@@ -8,14 +8,13 @@ export interface RecordEntry {
   /** Who did it; null for the system. */
   actorId: string | null;
   /** What happened, e.g. `request/accepted`. */
-  kind: string;
+  kind: EventName;
   subjectKind: string;
   subjectId: string;
   before?: Record<string, unknown> | null | undefined;
   after?: Record<string, unknown> | null | undefined;
   why?: string | null | undefined;
-  /** The database's clock when absent. */
-  at?: Date;
+  at: Date;
 }
 
 /**
@@ -27,6 +26,5 @@ export interface RecordEntry {
 export async function append(manager: EntityManager, entry: RecordEntry): Promise<string> {
   const id = randomUUID();
   await manager.insert(RecordEventEntity, { id, ...entry } as never);
-  if (!entry.at) await markDone(manager);
   return id;
 }

@@ -113,8 +113,6 @@ export const EVENT_KINDS = {
   'report/issued': report,
   'report/amendment-begun': report,
 
-  'lab/opened': quiet('lab'),
-  'lab/restored': quiet('lab'),
   'person/password-changed': quiet('person'),
   'session/opened': quiet('session'),
   'session/refused': quiet('person'),

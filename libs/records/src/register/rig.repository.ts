@@ -24,9 +24,9 @@ export class RigRepository {
    * Replaces the rig of a frame. An item that hung on another frame comes off there: it is only once in the lab.
    * What stays on the frame keeps the instant at which it was fitted: a cell that was not touched needs no new check.
    */
-  async fit(frameId: string, links: readonly { itemId: string; role: string }[]): Promise<void> {
+  async fit(frameId: string, links: readonly { itemId: string; role: string }[], at: Date): Promise<void> {
     const before = await this.lock(frameId);
-    const fittedAt = (itemId: string) => before.find((link) => link.itemId === itemId)?.fittedAt ?? new Date();
+    const fittedAt = (itemId: string) => before.find((link) => link.itemId === itemId)?.fittedAt ?? at;
     await this.manager.delete(RigLinkEntity, { frameId });
     if (links.length === 0) return;
     const rows = links.map(({ itemId, role }) => ({ itemId, role, frameId, fittedAt: fittedAt(itemId) }));

@@ -9,9 +9,9 @@ import { ItemWindowEntity } from './item-window.entity.js';
 export class TroubleRepository {
   constructor(private readonly manager: EntityManager) {}
 
-  async openFault(itemId: string, what: string, openedBy: string): Promise<string> {
+  async openFault(itemId: string, what: string, openedBy: string, openedAt: Date): Promise<string> {
     const id = randomUUID();
-    await this.manager.insert(FaultEntity, { id, itemId, what, openedBy });
+    await this.manager.insert(FaultEntity, { id, itemId, what, openedBy, openedAt });
     return id;
   }
 
@@ -23,8 +23,8 @@ export class TroubleRepository {
   }
 
   /** @throws LabError `fault/closed-already` when somebody closed it before */
-  async closeFault(id: string, remedy: string, closedBy: string): Promise<void> {
-    const set = { remedy, closedBy, closedAt: new Date() };
+  async closeFault(id: string, remedy: string, closedBy: string, closedAt: Date): Promise<void> {
+    const set = { remedy, closedBy, closedAt };
     const { affected } = await this.manager.update(FaultEntity, { id, closedAt: IsNull() }, set);
     if (affected === 0) throw new LabError('fault/closed-already', 'This fault was closed before.', { faultId: id });
   }

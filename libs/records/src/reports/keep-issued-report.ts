@@ -1,6 +1,6 @@
-import type { DataSource } from 'typeorm';
 import { StoredFileRepository } from '../exchange/stored-file.repository.js';
-import { recordAct } from '../register/record-act.js';
+import { act } from '../record/act.js';
+import type { Stage } from '../record/act.js';
 import { RequestEntity } from '../requests/request.entity.js';
 import type { ReportEntity } from './report.entity.js';
 import { ReportRepository } from './report.repository.js';
@@ -11,9 +11,9 @@ import { ReportRepository } from './report.repository.js';
  * @returns the SHA-256 of the file
  * @throws LabError `report/changed-meanwhile` when another run was quicker
  */
-export function keepIssuedReport(records: DataSource, report: ReportEntity, content: Buffer): Promise<string> {
+export function keepIssuedReport(stage: Stage, report: ReportEntity, content: Buffer): Promise<string> {
   const { id, number, revision, requestId } = report;
-  return records.transaction(async (manager) => {
+  return act(stage, null, async ({ manager, record }) => {
     const reports = new ReportRepository(manager);
     const name = revision === 1 ? `${number}.pdf` : `${number}-rev${revision}.pdf`;
     const file = await new StoredFileRepository(manager).keep({
@@ -32,14 +32,17 @@ export function keepIssuedReport(records: DataSource, report: ReportEntity, cont
       { id: requestId, state: 'in-review' },
       { state: 'reported' },
     );
-    await recordAct(manager, {
-      ...{ actorId: null, kind: 'report/issued', subjectKind: 'report', subjectId: id, live: 'reports' },
+    await record({
+      kind: 'report/issued',
+      subjectId: id,
       after: { number, revision, sha256: file.sha256, sizeBytes: content.length },
     });
     if (affected === 1) {
-      await recordAct(manager, {
-        ...{ actorId: null, kind: 'request/reported', subjectKind: 'request', subjectId: requestId, live: 'requests' },
-        ...{ before: { state: 'in-review' }, after: { state: 'reported', number } },
+      await record({
+        kind: 'request/reported',
+        subjectId: requestId,
+        before: { state: 'in-review' },
+        after: { state: 'reported', number },
       });
     }
     return file.sha256;

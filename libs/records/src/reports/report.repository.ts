@@ -25,14 +25,16 @@ export class ReportRepository {
   }
 
   async add(
-    row: Pick<ReportEntity, 'requestId' | 'number' | 'revision' | 'document' | 'remarks' | 'amendment' | 'preparedBy'>,
+    row: Pick<
+      ReportEntity,
+      'requestId' | 'number' | 'revision' | 'document' | 'remarks' | 'amendment' | 'preparedBy' | 'preparedAt'
+    >,
   ): Promise<string> {
     const id = randomUUID();
     await this.manager.insert(ReportEntity, {
       ...row,
       id,
       state: 'draft',
-      preparedAt: new Date(),
       version: 1,
     } as never);
     return id;

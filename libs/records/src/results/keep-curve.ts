@@ -1,8 +1,6 @@
 import { LabError } from '#libs/errors/src/index.js';
-import type { EntityManager } from 'typeorm';
 import { StoredFileEntity } from '../exchange/stored-file.entity.js';
-import { notify } from '../platform/live-events.js';
-import { recordAct } from '../register/record-act.js';
+import type { Act } from '../record/act.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
 import { itemsOfTrain, JobEntity } from '../jobs/job.entity.js';
 import { ResultRepository } from './result.repository.js';
@@ -21,7 +19,7 @@ export interface ReadCurve {
 }
 
 /** Keeps a curve that was read with the results that rest on it, and the specimen is tested. Figures that were there get a next revision. */
-export async function keepCurve(manager: EntityManager, read: ReadCurve): Promise<void> {
+export async function keepCurve({ manager, record, tell, now }: Act, read: ReadCurve): Promise<void> {
   const { fileId, jobId, specimenId, byId, format, rows, drawn } = read;
   const specimen = await manager.findOne(SpecimenEntity, {
     where: { id: specimenId },
@@ -31,24 +29,28 @@ export async function keepCurve(manager: EntityManager, read: ReadCurve): Promis
   const repository = new ResultRepository(manager);
   const [before] = await repository.curvesOf([specimenId]);
   const same = before ? await manager.existsBy(StoredFileEntity, { id: before.fileId, sha256: read.sha256 }) : false;
-  if (!same) await repository.addCurve({ specimenId, jobId, fileId, format, rows, drawn, uploadedBy: byId });
+  if (!same)
+    await repository.addCurve({ specimenId, jobId, fileId, format, rows, drawn, uploadedBy: byId, uploadedAt: now() });
   const why = before ? 'Read from the curve again' : null;
   const job = await manager.findOneByOrFail(JobEntity, { id: jobId });
   const about = { specimenId, jobId, origin: 'reduced' as const, why, enteredBy: byId };
   const items = itemsOfTrain(job);
   const kept = await repository.add(
     read.results.map(({ basis, ...result }) => ({ ...result, ...about, basis: { ...basis, items } })),
+    now(),
   );
   if (specimen.fate === 'expected' || specimen.fate === 'arrived') {
     await manager.update(SpecimenEntity, { id: specimenId, version: specimen.version }, { fate: 'tested' });
   }
-  await recordAct(manager, {
-    ...{ actorId: byId, kind: 'specimen/curve-reduced', subjectKind: 'job', subjectId: jobId, live: 'jobs' },
+  await record({
+    kind: 'specimen/curve-reduced',
+    subjectId: jobId,
+    actorId: byId,
     after: {
       ...{ specimenId, label: specimen.label, fileId, sha256: read.sha256, rows },
       results: kept.map(({ key, value, unit, revision }) => ({ key, value, unit, revision })),
     },
     why,
   });
-  await notify(manager, { topic: 'results', id: job.requestId });
+  await tell('results', job.requestId);
 }

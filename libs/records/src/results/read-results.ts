@@ -93,7 +93,7 @@ async function trainsOf(
     const item = items.find((row) => row.id === id);
     if (!item) return [];
     const role = job.train.find((link) => link.itemId === id)?.role ?? item.kind;
-    return [{ job, role, item, calibration: inForceAt(calibrations, id, job.startedAt ?? new Date()) }];
+    return [{ job, role, item, calibration: inForceAt(calibrations, id, testedAt(job, results)) }];
   });
   return new Map(
     jobs.map(({ id }) => [
@@ -110,6 +110,17 @@ function itemsUsed(job: JobEntity, results: readonly ResultEntity[]): string[] {
 }
 
 /** The last calibration that had begun by then and was not yet due. */
-function inForceAt(calibrations: readonly CalibrationEntity[], itemId: string, at: Date): CalibrationEntity | null {
+/** When a job was at work: a job that was given back keeps its figures, but not its start. */
+function testedAt(job: JobEntity, results: readonly ResultEntity[]): Date | null {
+  const entered = results.filter(({ jobId }) => jobId === job.id).map(({ enteredAt }) => enteredAt.getTime());
+  return job.startedAt ?? (entered.length > 0 ? new Date(Math.max(...entered)) : job.takenAt);
+}
+
+function inForceAt(
+  calibrations: readonly CalibrationEntity[],
+  itemId: string,
+  at: Date | null,
+): CalibrationEntity | null {
+  if (at === null) return null;
   return calibrations.filter((row) => row.itemId === itemId && row.validFrom <= at && at < row.dueAt).at(-1) ?? null;
 }

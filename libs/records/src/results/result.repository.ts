@@ -24,7 +24,7 @@ export class ResultRepository {
   }
 
   /** Keeps figures that differ from what stands there, each as the next revision. @returns those that were kept */
-  async add(results: readonly NewResult[]): Promise<ResultEntity[]> {
+  async add(results: readonly NewResult[], enteredAt: Date): Promise<ResultEntity[]> {
     const there = await this.newestOf([...new Set(results.map(({ specimenId }) => specimenId))]);
     const before = (one: NewResult) =>
       there.find(({ specimenId, key }) => specimenId === one.specimenId && key === one.key);
@@ -33,15 +33,15 @@ export class ResultRepository {
       ...one,
       id: randomUUID(),
       revision: (before(one)?.revision ?? 0) + 1,
-      enteredAt: new Date(),
+      enteredAt,
     }));
     if (rows.length > 0) await this.manager.insert(ResultEntity, rows as never);
     return rows;
   }
 
-  async addCurve(row: Omit<CurveEntity, 'id' | 'revision' | 'uploadedAt'>): Promise<CurveEntity> {
+  async addCurve(row: Omit<CurveEntity, 'id' | 'revision'>): Promise<CurveEntity> {
     const before = await this.manager.count(CurveEntity, { where: { specimenId: row.specimenId } });
-    const whole = { ...row, id: randomUUID(), revision: before + 1, uploadedAt: new Date() };
+    const whole = { ...row, id: randomUUID(), revision: before + 1 };
     await this.manager.insert(CurveEntity, whole as never);
     return whole;
   }
@@ -67,12 +67,14 @@ export class ResultRepository {
   }
 
   /** Remembers how files of a source are read. */
-  async rememberSource(row: Pick<CurveSourceEntity, 'fingerprint' | 'name' | 'format' | 'confirmedBy'>): Promise<void> {
-    await this.manager.upsert(CurveSourceEntity, { ...row, confirmedAt: new Date() } as never, ['fingerprint']);
+  async rememberSource(
+    row: Pick<CurveSourceEntity, 'fingerprint' | 'name' | 'format' | 'confirmedBy' | 'confirmedAt'>,
+  ): Promise<void> {
+    await this.manager.upsert(CurveSourceEntity, row as never, ['fingerprint']);
   }
 
   /** What a job took, for the durations that are learned; once a job. */
-  async keepDuration(row: Omit<DurationEntity, 'at'>): Promise<void> {
-    await this.manager.upsert(DurationEntity, { ...row, at: new Date() }, ['jobId']);
+  async keepDuration(row: DurationEntity): Promise<void> {
+    await this.manager.upsert(DurationEntity, row, ['jobId']);
   }
 }

@@ -77,18 +77,19 @@ async function findNotBegun(manager: EntityManager, { id, name, key }: Due): Pro
   return found.id;
 }
 
-/** Tasks that a queue ought to have but may have lost, with all it held. Those that it has are not disturbed by another telling. */
+/** Tasks that a queue ought to have but may have lost, with all it held. Those that it has are not disturbed by another telling. @param aheadMs looks as if it were so much later */
 export async function findForgotten(
   records: DataSource,
-  nowMs: number,
   known: readonly TaskName[],
+  aheadMs = 0,
 ): Promise<QueuedTask[]> {
   return records.query(
     `select id as "taskId", name from task_run
      where merged_into is null and dispatched_at is not null and name = any($3)
-       and ((state = 'waiting' and dispatched_at < $1) or (state = 'running' and alive_at < $2))
+       and ((state = 'waiting' and dispatched_at < now() - $1 * interval '1 millisecond')
+         or (state = 'running' and alive_at < now() - $2 * interval '1 millisecond'))
      order by seq limit ${AT_A_TIME}`,
-    [new Date(nowMs - TELL_ONLY_AFTER_MS), new Date(nowMs - DEAD_AFTER_MS), known],
+    [TELL_ONLY_AFTER_MS - aheadMs, DEAD_AFTER_MS - aheadMs, known],
   );
 }
 

@@ -9,7 +9,7 @@ export async function tellPrograms(manager: EntityManager, eventId: string, even
   const kind = WEBHOOK_KINDS.find((known) => known === event.kind);
   if (!kind) return;
   const message: WebhookMessage = {
-    ...{ id: eventId, kind, at: new Date().toISOString() },
+    ...{ id: eventId, kind, at: event.at.toISOString() },
     subject: { kind: event.subjectKind, id: event.subjectId },
   };
   const made = await manager.query<{ id: string }[]>(

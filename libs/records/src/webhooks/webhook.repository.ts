@@ -64,10 +64,10 @@ export class WebhookRepository {
   }
 
   /** Sends something that did not happen, so that whoever set it up sees whether it arrives. @returns the delivery's id */
-  async tryOut(webhookId: string): Promise<string> {
+  async tryOut(webhookId: string, at: Date): Promise<string> {
     const [id, eventId] = [randomUUID(), randomUUID()];
     const message: WebhookMessage = {
-      ...{ id: eventId, kind: 'webhook/tried', at: new Date().toISOString() },
+      ...{ id: eventId, kind: 'webhook/tried', at: at.toISOString() },
       subject: { kind: 'webhook', id: webhookId },
     };
     const row = { id, webhookId, eventId, kind: message.kind, body: JSON.stringify(message) };
