@@ -100,7 +100,6 @@ export const EVENT_KINDS = {
   'person/authorisation-ended': { ...person, facts: 'always' },
   'team/added': { ...person, subject: 'team' },
   'team/renamed': { ...person, subject: 'team' },
-  'team/renamed': { ...person, subject: 'team' },
   'roster/added': shift,
   'roster/removed': shift,
   'calendar/closed': day,
