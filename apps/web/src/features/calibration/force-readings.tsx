@@ -67,7 +67,7 @@ function Steps({ form, at, unit }: Props & { unit: string }) {
           </thead>
           <tbody>
             {fields.map(({ id }, step) => (
-              <StepRow key={id} form={form} at={at} step={step} kept={kept!} />
+              <StepRow key={id} form={form} at={at} step={step} kept={kept} />
             ))}
           </tbody>
         </table>

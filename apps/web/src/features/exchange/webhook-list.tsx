@@ -1,15 +1,12 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
-import { WEBHOOK_KINDS } from '#libs/contract/src/index.js';
-import type { WebhookKind, WebhookView } from '#libs/contract/src/index.js';
+import type { DeliveryView } from '#libs/contract/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
-import { Ticks } from '../../ui/fields/ticks.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
-import { ApiError } from '../../api-client/call.js';
 import { ui } from '../../ui/styles.js';
+import { NewWebhook } from './new-webhook.js';
 
 /** Other programs that are told of what happens, and how the telling went. */
 export function WebhookList() {
@@ -28,7 +25,7 @@ export function WebhookList() {
                   <code>{webhook.url}</code>
                   <button
                     type="button"
-                    className={clsx(ui.button, ui.buttonSmall)}
+                    className={ui.buttonSmall}
                     aria-expanded={open === webhook.id}
                     onClick={() => setOpen(open === webhook.id ? null : webhook.id)}
                   >
@@ -50,50 +47,34 @@ export function WebhookList() {
 const LOOK_EVERY_MS = 3_000;
 
 function Deliveries({ id }: { id: string }) {
-  const { moment } = useMoments();
   const deliveries = useApiQuery('settings', api('GET /webhooks/{id}/deliveries', { id }), () => LOOK_EVERY_MS);
-  const act = useApiMutation(['settings']);
+  const change = useApiMutation(['settings']);
+  const again = (deliveryId: string) =>
+    change.mutate(api('POST /webhooks/{id}/deliveries/{deliveryId}/again', { id, deliveryId }));
   return (
     <div className={ui.stackTight}>
       <div className={ui.row}>
         <button
           type="button"
-          className={clsx(ui.button, ui.buttonSmall)}
-          onClick={() => act.mutate(api('POST /webhooks/{id}/try', { id }))}
+          className={ui.buttonSmall}
+          onClick={() => change.mutate(api('POST /webhooks/{id}/try', { id }))}
         >
           Try it
         </button>
         <button
           type="button"
-          className={clsx(ui.button, ui.buttonSmall)}
-          onClick={() => act.mutate(api('DELETE /webhooks/{id}', { id }))}
+          className={ui.buttonSmall}
+          onClick={() => change.mutate(api('DELETE /webhooks/{id}', { id }))}
         >
           Deliver no more
         </button>
       </div>
-      <ErrorMessage error={act.error} />
+      <ErrorMessage error={change.error} />
       <FetchStates of={deliveries} what="the deliveries" empty={(rows) => rows.length === 0 && <p>None yet.</p>}>
         {(rows) => (
           <ul>
             {rows.map((row) => (
-              <li key={row.id} className={ui.rowBetween}>
-                <span>
-                  {moment(row.announcedAt)} {row.kind}: {row.state}
-                  {row.trouble && <span className={ui.act}> ▲ {row.trouble}</span>}
-                  {row.nextTryAt && <span className={clsx(ui.soft, ui.small)}> again {moment(row.nextTryAt)}</span>}
-                </span>
-                {row.state === 'failed' && (
-                  <button
-                    type="button"
-                    className={clsx(ui.button, ui.buttonSmall)}
-                    onClick={() =>
-                      act.mutate(api('POST /webhooks/{id}/deliveries/{deliveryId}/again', { id, deliveryId: row.id }))
-                    }
-                  >
-                    Deliver again
-                  </button>
-                )}
-              </li>
+              <DeliveryLine key={row.id} delivery={row} onAgain={() => again(row.id)} />
             ))}
           </ul>
         )}
@@ -102,52 +83,21 @@ function Deliveries({ id }: { id: string }) {
   );
 }
 
-function NewWebhook() {
-  const [url, setUrl] = useState('');
-  const [kinds, setKinds] = useState<WebhookKind[]>([]);
-  const [made, setMade] = useState<WebhookView | null>(null);
-  const add = useApiMutation<WebhookView>(['settings'], (view) => {
-    setMade(view);
-    setUrl('');
-    setKinds([]);
-  });
-  const wrong = add.error instanceof ApiError ? add.error.fields : {};
+function DeliveryLine({ delivery, onAgain }: { delivery: DeliveryView; onAgain: () => void }) {
+  const { moment } = useMoments();
+  const { announcedAt, kind, state, trouble, nextTryAt } = delivery;
   return (
-    <form
-      className={ui.stack}
-      onSubmit={(event) => {
-        event.preventDefault();
-        add.mutate(api('POST /webhooks', { body: { url, kinds } }));
-      }}
-    >
-      <TextField
-        label="Address"
-        type="url"
-        value={url}
-        onChange={setUrl}
-        wrong={wrong['url']}
-        help="Begins with https."
-      />
-      <Ticks
-        label="What it is told of"
-        values={kinds}
-        onChange={setKinds}
-        choices={WEBHOOK_KINDS.map((kind) => ({ value: kind, label: kind.replace('/', ' ').replaceAll('-', ' ') }))}
-      />
-      <ErrorMessage error={add.error} />
-      {made?.secret && (
-        <div className={ui.noteFit} role="status">
-          <strong>Copy this now, it is not shown again. It signs every message:</strong>
-          <p>
-            <code>{made.secret}</code>
-          </p>
-        </div>
-      )}
-      <div>
-        <button type="submit" className={ui.button} disabled={!url || kinds.length === 0 || add.isPending}>
-          Add
+    <li className={ui.rowBetween}>
+      <span>
+        {moment(announcedAt)} {kind}: {state}
+        {trouble && <span className={ui.act}> ▲ {trouble}</span>}
+        {nextTryAt && <span className={clsx(ui.soft, ui.small)}> again {moment(nextTryAt)}</span>}
+      </span>
+      {state === 'failed' && (
+        <button type="button" className={ui.buttonSmall} onClick={onAgain}>
+          Deliver again
         </button>
-      </div>
-    </form>
+      )}
+    </li>
   );
 }

@@ -1,8 +1,9 @@
 import { clsx } from 'clsx';
-import { useState } from 'react';
 import type { FeedKeyView } from '#libs/contract/src/index.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import type { Call } from '../../api-client/api.js';
@@ -13,12 +14,12 @@ import { ui } from '../../ui/styles.js';
 /** One's own keys for calendar programs: made, shown once, taken back. */
 export function FeedKeys({ personId }: { personId: string }) {
   const { moment } = useMoments();
-  const [name, setName] = useState('');
-  const [made, setMade] = useState<FeedKeyView | null>(null);
   const keys = useApiQuery('notices', api('GET /feed-keys'));
-  const make = useApiMutation<FeedKeyView>(['notices'], (view) => {
-    setMade(view);
-    setName('');
+  const make = useApiMutation<FeedKeyView>(['notices']);
+  const form = useLabForm({
+    initial: { name: '' },
+    send: (body) => make.mutateAsync(api('POST /feed-keys', { body })),
+    after: 'clear',
   });
   const end = useApiMutation(['notices']);
   return (
@@ -39,7 +40,7 @@ export function FeedKeys({ personId }: { personId: string }) {
                 </span>
                 <button
                   type="button"
-                  className={clsx(ui.button, ui.buttonSmall)}
+                  className={ui.buttonSmall}
                   onClick={() => end.mutate(api('DELETE /feed-keys/{id}', { id }))}
                 >
                   Take back
@@ -49,20 +50,14 @@ export function FeedKeys({ personId }: { personId: string }) {
           </ul>
         )}
       </FetchStates>
-      {made?.key && <Addresses personId={personId} feedKey={made.key} />}
-      <form
-        className={ui.rowEnd}
-        onSubmit={(event) => {
-          event.preventDefault();
-          make.mutate(api('POST /feed-keys', { body: { name } }));
-        }}
-      >
-        <TextField label="Where it is used" placeholder="Phone" value={name} onChange={setName} />
-        <button type="submit" className={ui.button} disabled={!name.trim() || make.isPending}>
+      {make.data?.key && <Addresses personId={personId} feedKey={make.data.key} />}
+      <FormFrame form={form} className={ui.rowEnd} label="New key">
+        <FormText form={form} name="name" label="Where it is used" placeholder="Phone" needed="Say where it is used." />
+        <SubmitButton form={form} className={ui.button}>
           Make a key
-        </button>
-      </form>
-      <ErrorMessage error={make.error ?? end.error} />
+        </SubmitButton>
+      </FormFrame>
+      <ErrorMessage error={end.error} />
     </section>
   );
 }

@@ -1,40 +1,21 @@
-import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { TrialView } from '#libs/contract/src/index.js';
-import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
-import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
-import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
+import { useApiMutation, useApiQuery } from '../../api-client/queries.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { ui } from '../../ui/styles.js';
+import { TitleBlock } from '../../ui/title-block.js';
 
 /** What-if copies of the plan. */
 export function TrialsScreen() {
   const trials = useApiQuery('plan', api('GET /trials'));
-  const [name, setName] = useState('');
-  const [, go] = useLocation();
-  const create = useApiMutation<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
   return (
     <>
       <TitleBlock title="Trial plans" />
-      <form
-        className={ui.filters}
-        onSubmit={(event) => {
-          event.preventDefault();
-          create.mutate(api('POST /trials', { body: { name } }));
-        }}
-      >
-        <TextField
-          label="What do you want to try?"
-          value={name}
-          onChange={setName}
-          placeholder="e.g. FR-30K down until Thursday"
-        />
-        <button type="submit" className={ui.buttonMain} disabled={!name.trim() || create.isPending}>
-          Start a trial plan
-        </button>
-      </form>
-      <ErrorMessage error={create.error} />
+      <NewTrial />
       <FetchStates
         of={trials}
         what="the trial plans"
@@ -78,5 +59,26 @@ export function TrialsScreen() {
         )}
       </FetchStates>
     </>
+  );
+}
+
+function NewTrial() {
+  const [, go] = useLocation();
+  const create = useApiMutation<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
+  const form = useLabForm({
+    initial: { name: '' },
+    send: (body) => create.mutateAsync(api('POST /trials', { body })),
+  });
+  return (
+    <FormFrame form={form} className={ui.filters} label="New trial plan">
+      <FormText
+        form={form}
+        name="name"
+        label="What do you want to try?"
+        placeholder="e.g. FR-30K down until Thursday"
+        needed="Give it a name."
+      />
+      <SubmitButton form={form}>Start a trial plan</SubmitButton>
+    </FormFrame>
   );
 }

@@ -1,17 +1,19 @@
 import { clsx } from 'clsx';
-import { useState } from 'react';
+import { useWatch } from 'react-hook-form';
 import type { TokenView } from '#libs/contract/src/index.js';
-import { useSession } from '../../features/session/session.js';
-import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
-import { Ticks } from '../../ui/fields/ticks.js';
-import { useMoments } from '../../ui/use-moments.js';
-import { useToast } from '../../ui/toasts.js';
-import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
-import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
-import { ApiError } from '../../api-client/call.js';
+import { useApiMutation, useApiQuery } from '../../api-client/queries.js';
+import { useSession } from '../../features/session/session.js';
+import { ErrorMessage, FetchStates } from '../../ui/fetch-states.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { figureIn, FormNumber } from '../../ui/form/form-number.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { FormTicks } from '../../ui/form/form-ticks.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { ui } from '../../ui/styles.js';
+import { TitleBlock } from '../../ui/title-block.js';
+import { useToast } from '../../ui/toasts.js';
+import { useMoments } from '../../ui/use-moments.js';
 
 /** One's own way in: password, open sessions, tokens for programs. */
 export function AccessScreen() {
@@ -37,47 +39,39 @@ export function AccessScreen() {
 
 function Password() {
   const toast = useToast();
-  const [current, setCurrent] = useState('');
-  const [next, setNext] = useState('');
-  const change = useApiMutation(['people'], () => {
-    toast('Your password is changed.');
-    setCurrent('');
-    setNext('');
+  const change = useApiMutation(['people']);
+  const form = useLabForm({
+    initial: { current: '', next: '' },
+    send: async (body) => {
+      await change.mutateAsync(api('PUT /own/password', { body }));
+      toast('Your password is changed.');
+    },
+    after: 'clear',
   });
-  const wrong = change.error instanceof ApiError ? change.error.fields : {};
   return (
-    <form
-      className={ui.stack}
-      onSubmit={(event) => {
-        event.preventDefault();
-        change.mutate(api('PUT /own/password', { body: { current, next } }));
-      }}
-    >
+    <FormFrame form={form} label="Password">
       <h2>Password</h2>
-      <TextField
+      <FormText
+        form={form}
+        name="current"
         label="Present password"
         type="password"
         autoComplete="current-password"
-        value={current}
-        onChange={setCurrent}
-        wrong={wrong['current']}
+        needed="Give your present password."
       />
-      <TextField
+      <FormText
+        form={form}
+        name="next"
         label="New password"
         type="password"
         autoComplete="new-password"
-        value={next}
-        onChange={setNext}
-        wrong={wrong['next']}
+        needed="Give a new password."
         help="At least 12 characters."
       />
-      <ErrorMessage error={change.error} />
       <div>
-        <button type="submit" className={ui.buttonMain} disabled={!current || !next || change.isPending}>
-          Change it
-        </button>
+        <SubmitButton form={form}>Change it</SubmitButton>
       </div>
-    </form>
+    </FormFrame>
   );
 }
 
@@ -128,12 +122,7 @@ function browserOf(agent: string): string {
 
 function Tokens() {
   const { moment } = useMoments();
-  const { permissions } = useSession();
   const tokens = useApiQuery('people', api('GET /own/tokens'));
-  const [name, setName] = useState('');
-  const [days, setDays] = useState('90');
-  const [chosen, setChosen] = useState<string[]>([]);
-  const make = useApiMutation<TokenView>(['people'], () => setName(''));
   const end = useApiMutation(['people']);
   return (
     <section className={ui.stack}>
@@ -153,7 +142,7 @@ function Tokens() {
                 </span>
                 <button
                   type="button"
-                  className={clsx(ui.button, ui.buttonSmall)}
+                  className={ui.buttonSmall}
                   onClick={() => end.mutate(api('DELETE /own/tokens/{id}', { id: token.id }))}
                 >
                   Revoke
@@ -163,38 +152,50 @@ function Tokens() {
           </ul>
         )}
       </FetchStates>
+      <ErrorMessage error={end.error} />
+      <NewToken />
+    </section>
+  );
+}
+
+function NewToken() {
+  const { permissions } = useSession();
+  const make = useApiMutation<TokenView>(['people']);
+  const form = useLabForm<{ name: string; days: string; permissions: string[] }>({
+    initial: { name: '', days: '90', permissions: [] },
+    check: ({ permissions: chosen }) => (chosen.length > 0 ? {} : { permissions: 'Choose one thing at least.' }),
+    send: ({ days, ...body }) =>
+      make.mutateAsync(api('POST /own/tokens', { body: { ...body, days: figureIn(days)! } })),
+    after: 'clear',
+  });
+  const { length: chosen } = useWatch({ control: form.control, name: 'permissions' });
+  return (
+    <>
       {make.data?.token && (
         <p className={ui.noteFit}>
           Copy it now; it is shown only once: <code style={{ overflowWrap: 'anywhere' }}>{make.data.token}</code>
         </p>
       )}
-      <form
-        className={ui.stack}
-        onSubmit={(event) => {
-          event.preventDefault();
-          make.mutate(api('POST /own/tokens', { body: { name, permissions: chosen, days: Number(days) } }));
-        }}
-      >
+      <FormFrame form={form} label="New token">
         <div className={ui.fields}>
-          <TextField label="What for" value={name} onChange={setName} />
-          <TextField label="Good for, days" type="number" value={days} onChange={setDays} />
+          <FormText form={form} name="name" label="What for" needed="Say what it is for." />
+          <FormNumber form={form} name="days" label="Good for" unit="days" min={1} max={365} required />
         </div>
         <details>
-          <summary>What it may do ({chosen.length})</summary>
-          <Ticks
+          <summary>What it may do ({chosen})</summary>
+          <FormTicks
+            form={form}
+            name="permissions"
             label="Never more than you may"
-            values={chosen}
-            onChange={setChosen}
             choices={permissions.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
           />
         </details>
-        <ErrorMessage error={make.error ?? end.error} />
         <div>
-          <button type="submit" className={ui.button} disabled={!name.trim() || chosen.length === 0 || make.isPending}>
+          <SubmitButton form={form} className={ui.button}>
             Make a token
-          </button>
+          </SubmitButton>
         </div>
-      </form>
-    </section>
+      </FormFrame>
+    </>
   );
 }
