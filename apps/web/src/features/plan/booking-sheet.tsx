@@ -4,7 +4,9 @@ import { Link } from 'wouter';
 import type { BookingView, CauseView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { span } from '../../ui/moments.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
@@ -22,10 +24,7 @@ export function BookingSheet({
   mayChange: boolean;
   onClose: () => void;
 }) {
-  const { moment } = useMoments();
-  const [holding, setHolding] = useState(false);
-  const act = useApiMutation(['plan', 'requests']);
-  const { jobId, frameId } = booking;
+  const { jobId } = booking;
   return (
     <section className={clsx(ui.stack, ui.framed)} aria-label={`Job ${booking.jobReference ?? ''}`}>
       <div className={ui.rowBetween}>
@@ -37,65 +36,71 @@ export function BookingSheet({
         </button>
       </div>
       <div className={ui.split}>
-        <dl className={ui.facts}>
-          {booking.requestId && (
-            <>
-              <dt>Request</dt>
-              <dd>
-                <Link href={`/requests/${booking.requestId}`}>{booking.requestReference}</Link>
-              </dd>
-            </>
-          )}
-          <dt>Work</dt>
-          <dd>
-            {moment(booking.startsAt)} to {moment(booking.endsAt)}
-          </dd>
-          <dt>Changeover</dt>
-          <dd>{booking.changeoverMin > 0 ? span(booking.changeoverMin) : 'none'}</dd>
-          <dt>Due</dt>
-          <dd>
-            {moment(booking.dueAt)}
-            {booking.lateHours > 0 && <strong className={ui.act}> ▲ {span(booking.lateHours * 60)} late</strong>}
-          </dd>
-          <dt>Train</dt>
-          <dd className={ui.fig} style={{ whiteSpace: 'normal' }}>
-            {booking.train.map(({ tag }) => tag).join(' · ')}
-          </dd>
-        </dl>
+        <Facts booking={booking} />
         {booking.jobId && <Why jobId={booking.jobId} />}
       </div>
-      {mayChange && jobId && (
-        <div className={ui.row}>
-          {booking.pinned ? (
-            <button
-              type="button"
-              className={ui.button}
-              onClick={() => act.mutate(api('DELETE /plan/pins/{jobId}', { jobId }))}
-            >
-              Unpin: the planner may move it again
-            </button>
-          ) : (
-            <button
-              type="button"
-              className={ui.button}
-              disabled={!frameId}
-              onClick={() =>
-                frameId && act.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt: booking.startsAt } }))
-              }
-            >
-              Pin it here
-            </button>
-          )}
-          <button type="button" className={ui.button} onClick={() => setHolding(true)}>
-            Hold: keep it out of the plan …
-          </button>
-          <ErrorMessage error={act.error} />
-        </div>
-      )}
-      {holding && booking.jobId && (
-        <HoldDialog jobId={booking.jobId} reference={booking.jobReference ?? ''} onClose={() => setHolding(false)} />
-      )}
+      {mayChange && jobId && <Acts booking={booking} jobId={jobId} />}
     </section>
+  );
+}
+
+function Facts({ booking }: { booking: BookingView }) {
+  const { moment } = useMoments();
+  return (
+    <dl className={ui.facts}>
+      {booking.requestId && (
+        <>
+          <dt>Request</dt>
+          <dd>
+            <Link href={`/requests/${booking.requestId}`}>{booking.requestReference}</Link>
+          </dd>
+        </>
+      )}
+      <dt>Work</dt>
+      <dd>
+        {moment(booking.startsAt)} to {moment(booking.endsAt)}
+      </dd>
+      <dt>Changeover</dt>
+      <dd>{booking.changeoverMin > 0 ? span(booking.changeoverMin) : 'none'}</dd>
+      <dt>Due</dt>
+      <dd>
+        {moment(booking.dueAt)}
+        {booking.lateHours > 0 && <strong className={ui.act}> ▲ {span(booking.lateHours * 60)} late</strong>}
+      </dd>
+      <dt>Train</dt>
+      <dd className={ui.fig} style={{ whiteSpace: 'normal' }}>
+        {booking.train.map(({ tag }) => tag).join(' · ')}
+      </dd>
+    </dl>
+  );
+}
+
+/** Pins the job where it is, or takes it out of the plan. */
+function Acts({ booking, jobId }: { booking: BookingView; jobId: string }) {
+  const [holding, setHolding] = useState(false);
+  const change = useApiMutation(['plan', 'requests']);
+  const { frameId, startsAt } = booking;
+  const pin = () => frameId && change.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt } }));
+  const unpin = () => change.mutate(api('DELETE /plan/pins/{jobId}', { jobId }));
+  return (
+    <>
+      <div className={ui.row}>
+        {booking.pinned ? (
+          <button type="button" className={ui.button} onClick={unpin}>
+            Unpin: the planner may move it again
+          </button>
+        ) : (
+          <button type="button" className={ui.button} disabled={!frameId} onClick={pin}>
+            Pin it here
+          </button>
+        )}
+        <button type="button" className={ui.button} onClick={() => setHolding(true)}>
+          Hold: keep it out of the plan …
+        </button>
+      </div>
+      <ErrorMessage error={change.error} />
+      {holding && <HoldDialog jobId={jobId} reference={booking.jobReference ?? ''} onClose={() => setHolding(false)} />}
+    </>
   );
 }
 
@@ -149,21 +154,20 @@ export function Causes({ causes }: { causes: readonly CauseView[] }) {
 }
 
 function HoldDialog({ jobId, reference, onClose }: { jobId: string; reference: string; onClose: () => void }) {
-  const [why, setWhy] = useState('');
   const hold = useApiMutation(['plan', 'requests'], onClose);
+  const form = useLabForm({
+    initial: { why: '' },
+    send: ({ why }) => hold.mutateAsync(api('POST /plan/holds', { body: { jobId, why } })),
+  });
   return (
     <Dialog title={`Hold ${reference}`} onClose={onClose}>
-      <p>The job leaves the plan until it is released again. Its requester sees the reason.</p>
-      <TextField label="Why" required value={why} onChange={setWhy} autoFocus />
-      <ErrorMessage error={hold.error} />
-      <button
-        type="button"
-        className={ui.buttonMain}
-        disabled={!why.trim() || hold.isPending}
-        onClick={() => hold.mutate(api('POST /plan/holds', { body: { jobId, why } }))}
-      >
-        Hold it
-      </button>
+      <FormFrame form={form}>
+        <p>The job leaves the plan until it is released again. Its requester sees the reason.</p>
+        <FormText form={form} name="why" label="Why" needed="Say why." autoFocus />
+        <div>
+          <SubmitButton form={form}>Hold it</SubmitButton>
+        </div>
+      </FormFrame>
     </Dialog>
   );
 }

@@ -1,4 +1,5 @@
-import { refusedOf, rowProblems, rowsOf, shiftsOf } from './shift-rows.js';
+import { fieldOf } from './settings-typed.js';
+import { rowProblems, rowsOf, shiftsOf } from './shift-rows.js';
 
 const early = (weekday: number) => ({ weekday, from: '06:00', to: '14:00', name: 'early' });
 const late = (weekday: number) => ({ weekday, from: '13:30', to: '21:30', name: 'late' });
@@ -15,7 +16,8 @@ describe('shifts as rows', () => {
 
   it('shows what the server refused at the row whose day it is', () => {
     const rows = rowsOf([early(1), early(2), late(1)]);
-    expect(refusedOf(rows, { 'shifts[2].to': 'no time' })).toEqual([{}, { to: 'no time' }]);
+    expect(fieldOf('shifts[1].to', rows)).toBe('shifts.0.to');
+    expect(fieldOf('shifts[2].to', rows)).toBe('shifts.1.to');
   });
 
   it('says once what is wrong with a row, however many days it has', () => {

@@ -44,18 +44,3 @@ export function rowProblems(rows: readonly ShiftRow[]): RowProblems[] {
 function timeProblem(field: 'from' | 'to', text: string): RowProblems {
   return TIME.test(text.trim()) ? {} : { [field]: 'A time from 00:00 to 23:59, e.g. 06:00.' };
 }
-
-/**
- * What the server refused of each row, by its field.
- *
- * @param refused by paths like `shifts[3].from`; the first of a row's days speaks for the row
- */
-export function refusedOf(rows: readonly ShiftRow[], refused: Readonly<Record<string, string>>): RowProblems[] {
-  let next = 0;
-  return rows.map(({ days }) => {
-    const prefix = `shifts[${next}].`;
-    next += days.length;
-    const own = Object.entries(refused).filter(([path]) => path.startsWith(prefix));
-    return Object.fromEntries(own.map(([path, sentence]) => [path.slice(prefix.length), sentence]));
-  });
-}

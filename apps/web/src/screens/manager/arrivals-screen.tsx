@@ -1,9 +1,13 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
+import { useWatch } from 'react-hook-form';
 import type { RequestView } from '#libs/contract/src/index.js';
-import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { Tick } from '../../ui/fields/ticks.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { FormTick, FormTicks } from '../../ui/form/form-ticks.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
@@ -76,56 +80,58 @@ function Receive({ id, onDone }: { id: string; onDone: () => void }) {
   );
 }
 
+interface ArrivalTyped {
+  specimenIds: string[];
+  condition: string;
+  conditioned: boolean;
+  since: string;
+}
+
 function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => void }) {
   const { fromLocalInput, toLocalInput } = useMoments();
   const toast = useToast();
   const expected = request.batches.flatMap(({ specimens }) => specimens).filter(({ arrivedAt }) => !arrivedAt);
-  const [ids, setIds] = useState<string[]>(expected.map(({ id }) => id));
-  const [condition, setCondition] = useState('as delivered, no visible damage');
-  const [conditioned, setConditioned] = useState(false);
-  const [from, setFrom] = useState(toLocalInput(Date.now()));
-  const receive = useApiMutation(['requests', 'plan', 'jobs'], () => {
-    toast(`${ids.length} specimens of ${request.reference} are in the lab.`);
-    onDone();
+  const [initial] = useState<ArrivalTyped>(() => ({
+    specimenIds: expected.map(({ id }) => id),
+    condition: 'as delivered, no visible damage',
+    conditioned: false,
+    since: toLocalInput(Date.now()),
+  }));
+  const receive = useApiMutation(['requests', 'plan', 'jobs']);
+  const form = useLabForm<ArrivalTyped>({
+    initial,
+    check: ({ specimenIds }) => (specimenIds.length > 0 ? {} : { specimenIds: 'Tick those that have come.' }),
+    fieldOf: (path) => path.replace('conditioningFrom', 'since'),
+    send: async ({ specimenIds, condition, conditioned, since }) => {
+      const conditioningFrom = conditioned ? fromLocalInput(since) : null;
+      const body = { specimenIds, condition, ...(conditioningFrom ? { conditioningFrom } : {}) };
+      await receive.mutateAsync(api('POST /requests/{id}/arrivals', { id: request.id, body }));
+      toast(`${specimenIds.length} specimens of ${request.reference} are in the lab.`);
+      onDone();
+    },
   });
+  const { specimenIds, conditioned } = useWatch({ control: form.control }) as ArrivalTyped;
   if (expected.length === 0) return <p className={ui.soft}>All its specimens are here.</p>;
   return (
-    <form
-      className={clsx(ui.stack, ui.framed)}
-      onSubmit={(event) => {
-        event.preventDefault();
-        const conditioningFrom = conditioned ? fromLocalInput(from) : null;
-        receive.mutate(
-          api('POST /requests/{id}/arrivals', {
-            id: request.id,
-            body: { specimenIds: ids, condition, ...(conditioningFrom ? { conditioningFrom } : {}) },
-          }),
-        );
-      }}
-    >
-      <div className={ui.row}>
-        {expected.map(({ id, label }) => (
-          <Tick
-            key={id}
-            label={<span className={ui.fig}>{label}</span>}
-            checked={ids.includes(id)}
-            onChange={(on) => setIds(on ? [...ids, id] : ids.filter((other) => other !== id))}
-          />
-        ))}
-      </div>
+    <FormFrame form={form} className={clsx(ui.stack, ui.framed)} label={`Receive ${request.reference}`}>
+      <FormTicks
+        form={form}
+        name="specimenIds"
+        label="Specimens"
+        choices={expected.map(({ id, label }) => ({ value: id, label }))}
+      />
       <div className={ui.fields}>
-        <TextField label="Condition on arrival" whole value={condition} onChange={setCondition} />
-        <div className={ui.field}>
-          <Tick label="They are being conditioned" checked={conditioned} onChange={setConditioned} />
-          {conditioned && <TextField label="Since" type="datetime-local" value={from} onChange={setFrom} />}
-        </div>
+        <FormText form={form} name="condition" label="Condition on arrival" whole needed="Say how they look." />
+        <FormTick form={form} name="conditioned" label="They are being conditioned" />
+        {conditioned && (
+          <FormText form={form} name="since" label="Since" type="datetime-local" needed="Say since when." />
+        )}
       </div>
-      <ErrorMessage error={receive.error} />
       <div>
-        <button type="submit" className={ui.buttonMain} disabled={ids.length === 0 || receive.isPending}>
-          Receive {ids.length} of {expected.length}
-        </button>
+        <SubmitButton form={form}>
+          Receive {specimenIds.length} of {expected.length}
+        </SubmitButton>
       </div>
-    </form>
+    </FormFrame>
   );
 }

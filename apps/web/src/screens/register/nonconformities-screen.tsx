@@ -4,7 +4,9 @@ import { Link } from 'wouter';
 import type { NonconformityView } from '#libs/contract/src/index.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
@@ -46,8 +48,6 @@ const SINGULAR: Readonly<Record<string, string>> = { jobs: 'job', reports: 'repo
 function Entry({ entry }: { entry: NonconformityView }) {
   const { day, moment } = useMoments();
   const mayDecide = useHasRole('manager') && entry.state === 'open';
-  const [decision, setDecision] = useState('');
-  const decide = useApiMutation(['items']);
   const touched = Object.entries(entry.touched).flatMap(([what, list]) =>
     Array.isArray(list) ? [`${list.length} ${list.length === 1 ? (SINGULAR[what] ?? what) : what}`] : [],
   );
@@ -72,35 +72,38 @@ function Entry({ entry }: { entry: NonconformityView }) {
         </p>
       </div>
       {mayDecide ? (
-        <form
-          className={ui.stackTight}
-          onSubmit={(event) => {
-            event.preventDefault();
-            decide.mutate(
-              api('PATCH /nonconformities/{id}', {
-                id: entry.id,
-                body: { state: 'closed', decision },
-                version: entry.version,
-              }),
-            );
-          }}
-        >
-          <TextField
-            label="What was decided, and what was done about what it touched"
-            rows={2}
-            value={decision}
-            onChange={setDecision}
-          />
-          <ErrorMessage error={decide.error} />
-          <div>
-            <button type="submit" className={ui.button} disabled={!decision.trim() || decide.isPending}>
-              Close it with this decision
-            </button>
-          </div>
-        </form>
+        <Decide entry={entry} />
       ) : (
         <p>{entry.decision ?? <span className={ui.soft}>Not decided yet.</span>}</p>
       )}
     </li>
+  );
+}
+
+function Decide({ entry }: { entry: NonconformityView }) {
+  const decide = useApiMutation(['items']);
+  const form = useLabForm({
+    initial: { decision: '' },
+    send: ({ decision }) => {
+      const body = { state: 'closed' as const, decision };
+      return decide.mutateAsync(api('PATCH /nonconformities/{id}', { id: entry.id, body, version: entry.version }));
+    },
+  });
+  return (
+    <FormFrame form={form} className={ui.stackTight} label={`Decide ${entry.reference}`}>
+      <FormText
+        form={form}
+        name="decision"
+        label="What was decided, and what was done about what it touched"
+        called="The decision"
+        needed="Say what was decided."
+        rows={2}
+      />
+      <div>
+        <SubmitButton form={form} className={ui.button}>
+          Close it with this decision
+        </SubmitButton>
+      </div>
+    </FormFrame>
   );
 }

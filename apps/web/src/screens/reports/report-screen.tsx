@@ -1,15 +1,13 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
-import { useLocation } from 'wouter';
-import type { ReportRemarks, ReportView } from '#libs/contract/src/index.js';
+import type { ReportView } from '#libs/contract/src/index.js';
 import { ReportDocumentView } from '../../features/reports/report-document.js';
+import { Amend, Remarks } from '../../features/reports/report-forms.js';
 import { REPORT_STATE_WORDS } from '../../features/reports/report-words.js';
 import { CurvePlot } from '../../features/results/curve-plot.js';
 import { ResultsTable } from '../../features/results/results-table.js';
 import { useHasRole } from '../../features/session/session.js';
-import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
@@ -83,139 +81,84 @@ function Downloads({ report }: { report: ReportView }) {
 }
 
 function Beside({ report }: { report: ReportView }) {
-  const { moment } = useMoments();
   const mayIssue = useHasRole('manager');
-  const toast = useToast();
-  const [amending, setAmending] = useState(false);
-  const issue = useApiMutation<ReportView>(['reports', 'requests'], () =>
-    toast(`${report.number} is being issued; its PDF is made now.`),
-  );
   const draft = report.state === 'draft';
   return (
     <aside className={clsx(ui.stackWide, ui.noPrint)} aria-label="What is to be done">
-      {draft && report.missing.length > 0 && (
-        <section className={ui.noteAct}>
-          <strong>Missing before it can be issued</strong>
-          <ul>
-            {report.missing.map(({ clause, what, how }) => (
-              <li key={clause + what}>
-                {what}: {how} <span className={ui.small}>({clause})</span>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-      {draft && report.missing.length === 0 && (
-        <p className={ui.noteFit}>Nothing that ISO/IEC 17025:2017, 7.8 asks for is missing.</p>
-      )}
+      {draft && <Missing report={report} />}
       {draft && mayIssue && <Remarks report={report} />}
-      {draft && mayIssue && (
-        <section className={ui.stackTight}>
-          <p className={ui.small}>
-            You authorise the report with your name. Once issued it never changes; a correction is a new revision beside
-            it.
-          </p>
-          <ErrorMessage error={issue.error} />
-          <button
-            type="button"
-            className={ui.buttonMain}
-            disabled={report.missing.length > 0 || issue.isPending}
-            onClick={() => issue.mutate(api('POST /reports/{id}/issue', { id: report.id, version: report.version }))}
-          >
-            Authorise and issue
-          </button>
-        </section>
-      )}
+      {draft && mayIssue && <Issue report={report} />}
       {report.state === 'issuing' && <p className={ui.note}>The PDF is being made …</p>}
-      {report.sha256 && (
-        <section className={ui.stackTight}>
-          <h2>Issued</h2>
-          <p className={ui.small}>
-            {moment(report.issuedAt)}, authorised by {report.authorisedBy?.name}
-          </p>
-          <p className={clsx(ui.small, ui.soft, ui.fig)} style={{ whiteSpace: 'normal', overflowWrap: 'anywhere' }}>
-            SHA-256 {report.sha256}
-          </p>
-          <a href={`/verify/${report.number}?hash=${report.sha256}`}>Verification page</a>
-        </section>
-      )}
-      {report.state === 'issued' && mayIssue && (
-        <div>
-          <button type="button" className={ui.button} onClick={() => setAmending(true)}>
-            Amend …
-          </button>
-        </div>
-      )}
-      {amending && <Amend report={report} onClose={() => setAmending(false)} />}
+      {report.sha256 && <Issued report={report} sha256={report.sha256} />}
+      {report.state === 'issued' && mayIssue && <AmendButton report={report} />}
     </aside>
   );
 }
 
-const TEXTS: { key: keyof ReportRemarks; label: string; rows: number }[] = [
-  { key: 'title', label: 'Title', rows: 1 },
-  { key: 'sampling', label: 'Sampling', rows: 2 },
-  { key: 'deviations', label: 'Deviations', rows: 2 },
-  { key: 'opinions', label: 'Opinions, marked as such', rows: 3 },
-  { key: 'external', label: 'Results from others', rows: 2 },
-];
-
-function Remarks({ report }: { report: ReportView }) {
-  const [remarks, setRemarks] = useState<ReportRemarks>(report.remarks);
-  const save = useApiMutation(['reports']);
-  const changed = JSON.stringify(remarks) !== JSON.stringify(report.remarks);
+function Missing({ report: { missing } }: { report: ReportView }) {
+  if (missing.length === 0)
+    return <p className={ui.noteFit}>Nothing that ISO/IEC 17025:2017, 7.8 asks for is missing.</p>;
   return (
-    <section className={ui.stack}>
-      <h2>Remarks</h2>
-      {TEXTS.map(({ key, label, rows }) => (
-        <TextField
-          key={key}
-          label={label}
-          required={false}
-          {...(rows > 1 ? { rows } : {})}
-          value={remarks[key] ?? ''}
-          onChange={(text) => setRemarks({ ...remarks, [key]: text })}
-        />
-      ))}
-      <ErrorMessage error={save.error} />
-      <div>
-        <button
-          type="button"
-          className={ui.button}
-          disabled={!changed || save.isPending}
-          onClick={() =>
-            save.mutate(api('PATCH /reports/{id}', { id: report.id, body: remarks, version: report.version }))
-          }
-        >
-          Keep the remarks
-        </button>
-      </div>
+    <section className={ui.noteAct}>
+      <strong>Missing before it can be issued</strong>
+      <ul>
+        {missing.map(({ clause, what, how }) => (
+          <li key={clause + what}>
+            {what}: {how} <span className={ui.small}>({clause})</span>
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }
 
-function Amend({ report, onClose }: { report: ReportView; onClose: () => void }) {
-  const [why, setWhy] = useState('');
-  const [, go] = useLocation();
-  const amend = useApiMutation<ReportView>(['reports', 'requests'], ({ id }) => {
-    onClose();
-    go(`/reports/${id}`);
-  });
+function Issue({ report }: { report: ReportView }) {
+  const toast = useToast();
+  const issue = useApiMutation<ReportView>(['reports', 'requests'], () =>
+    toast(`${report.number} is being issued; its PDF is made now.`),
+  );
   return (
-    <Dialog title={`Amend ${report.number}`} onClose={onClose}>
-      <p>
-        A new revision is prepared from the record as it is now. This one stays readable and is marked as replaced when
-        the new one is issued.
+    <section className={ui.stackTight}>
+      <p className={ui.small}>
+        You authorise the report with your name. Once issued it never changes; a correction is a new revision beside it.
       </p>
-      <TextField label="What changes, and why" required rows={3} value={why} onChange={setWhy} />
-      <ErrorMessage error={amend.error} />
+      <ErrorMessage error={issue.error} />
       <button
         type="button"
         className={ui.buttonMain}
-        disabled={!why.trim() || amend.isPending}
-        onClick={() => amend.mutate(api('POST /reports/{id}/amend', { id: report.id, body: { why } }))}
+        disabled={report.missing.length > 0 || issue.isPending}
+        onClick={() => issue.mutate(api('POST /reports/{id}/issue', { id: report.id, version: report.version }))}
       >
-        Prepare revision {report.revision + 1}
+        Authorise and issue
       </button>
-    </Dialog>
+    </section>
+  );
+}
+
+function Issued({ report, sha256 }: { report: ReportView; sha256: string }) {
+  const { moment } = useMoments();
+  return (
+    <section className={ui.stackTight}>
+      <h2>Issued</h2>
+      <p className={ui.small}>
+        {moment(report.issuedAt)}, authorised by {report.authorisedBy?.name}
+      </p>
+      <p className={clsx(ui.small, ui.soft, ui.fig)} style={{ whiteSpace: 'normal', overflowWrap: 'anywhere' }}>
+        SHA-256 {sha256}
+      </p>
+      <a href={`/verify/${report.number}?hash=${sha256}`}>Verification page</a>
+    </section>
+  );
+}
+
+function AmendButton({ report }: { report: ReportView }) {
+  const [amending, setAmending] = useState(false);
+  return (
+    <div>
+      <button type="button" className={ui.button} onClick={() => setAmending(true)}>
+        Amend …
+      </button>
+      {amending && <Amend report={report} onClose={() => setAmending(false)} />}
+    </div>
   );
 }
