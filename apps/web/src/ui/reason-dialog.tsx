@@ -1,8 +1,8 @@
-import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Dialog } from './dialog.js';
-import { ErrorMessage } from './fetch-states.js';
-import { TextField } from './fields/text-field.js';
+import { FormFrame, SubmitButton } from './form/form-frame.js';
+import { FormText } from './form/form-text.js';
+import { useLabForm } from './form/use-lab-form.js';
 import { ui } from './styles.js';
 
 interface Props {
@@ -11,30 +11,26 @@ interface Props {
   /** What the button does, in words. */
   button: string;
   sharp?: boolean;
-  busy: boolean;
-  error: Error | null;
-  onWhy: (why: string) => void;
+  /** Whether the change can also be made without a reason. */
+  optional?: boolean;
+  onWhy: (why: string) => Promise<unknown>;
   onClose: () => void;
 }
 
-/** Asks for the reason of an act before it is done. */
-export function ReasonDialog({ title, explain, button, sharp, busy, error, onWhy, onClose }: Props) {
-  const [why, setWhy] = useState('');
+/** Asks for the reason of a change before it is made, and closes once it is. */
+export function ReasonDialog({ title, explain, button, sharp, optional = false, onWhy, onClose }: Props) {
+  const form = useLabForm({ initial: { why: '' }, send: ({ why }) => onWhy(why).then(onClose) });
   return (
     <Dialog title={title} onClose={onClose}>
-      <p>{explain}</p>
-      <TextField label="Why" required rows={2} value={why} onChange={setWhy} />
-      <ErrorMessage error={error} />
-      <div>
-        <button
-          type="button"
-          className={sharp ? ui.buttonSharp : ui.buttonMain}
-          disabled={!why.trim() || busy}
-          onClick={() => onWhy(why)}
-        >
-          {button}
-        </button>
-      </div>
+      <FormFrame form={form}>
+        <p>{explain}</p>
+        <FormText form={form} name="why" label="Why" required={!optional} called="The reason" rows={2} />
+        <div>
+          <SubmitButton form={form} className={sharp ? ui.buttonSharp : ui.buttonMain}>
+            {button}
+          </SubmitButton>
+        </div>
+      </FormFrame>
     </Dialog>
   );
 }

@@ -1,68 +1,50 @@
 import { clsx } from 'clsx';
-import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Dialog } from '../../ui/dialog.js';
-import { ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { ui } from '../../ui/styles.js';
 import styles from './bench.module.css';
 
-/** Asks for the reason of something that the record must explain. */
-export function WhyDialog({
-  title,
-  explain,
-  button,
-  onWhy,
-  onClose,
-  usual = [],
-  children,
-}: {
+interface Props {
   title: string;
   explain: string;
   button: string;
   onWhy: (why: string) => Promise<unknown>;
   onClose: () => void;
+  /** Reasons that are often given, each on a button. */
   usual?: readonly string[];
   children?: ReactNode;
-}) {
-  const [why, setWhy] = useState('');
-  const [error, setError] = useState<Error | null>(null);
-  const [busy, setBusy] = useState(false);
-  async function go() {
-    setBusy(true);
-    try {
-      await onWhy(why);
-      onClose();
-    } catch (refused) {
-      setError(refused as Error);
-      setBusy(false);
-    }
-  }
+}
+
+/** Asks for the reason of something that the record must explain. */
+export function WhyDialog({ title, explain, button, onWhy, onClose, usual = [], children }: Props) {
+  const form = useLabForm({ initial: { why: '' }, send: ({ why }) => onWhy(why).then(onClose) });
   return (
     <Dialog title={title} onClose={onClose}>
-      <div className={clsx(ui.stack, styles.bench)} style={{ minHeight: 0 }}>
+      <FormFrame form={form} className={clsx(ui.stack, styles.bench, styles.inDialog)}>
         <p>{explain}</p>
         {children}
         {usual.length > 0 && (
           <div className={ui.row}>
             {usual.map((each) => (
-              <button key={each} type="button" className={ui.button} onClick={() => setWhy(each)}>
+              <button
+                key={each}
+                type="button"
+                className={ui.button}
+                onClick={() => form.hook.setValue('why', each, { shouldDirty: true, shouldValidate: true })}
+              >
                 {each}
               </button>
             ))}
           </div>
         )}
-        <TextField label="Reason" required value={why} onChange={setWhy} />
-        <ErrorMessage error={error} />
-        <button
-          type="button"
-          className={clsx(ui.buttonMain, styles.go)}
-          disabled={!why.trim() || busy}
-          onClick={() => void go()}
-        >
+        <FormText form={form} name="why" label="Reason" needed="Say why: the record keeps it." />
+        <SubmitButton form={form} className={clsx(ui.buttonMain, styles.go)}>
           {button}
-        </button>
-      </div>
+        </SubmitButton>
+      </FormFrame>
     </Dialog>
   );
 }

@@ -1,8 +1,8 @@
 import { clsx } from 'clsx';
-import { useState } from 'react';
 import type { RequestView } from '#libs/contract/src/index.js';
-import { ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
@@ -12,8 +12,13 @@ import styles from './requests.module.css';
 /** What team and lab wrote to each other about a request. */
 export function Messages({ requestId, messages }: { requestId: string; messages: RequestView['messages'] }) {
   const { moment } = useMoments();
-  const [body, setBody] = useState('');
-  const send = useApiMutation(['requests'], () => setBody(''));
+  const send = useApiMutation(['requests']);
+  const form = useLabForm({
+    initial: { body: '' },
+    send: (body) => send.mutateAsync(api('POST /requests/{id}/messages', { id: requestId, body })),
+    keepAs: `request.${requestId}.message`,
+    after: 'clear',
+  });
   return (
     <section className={ui.stackTight}>
       <h2>Messages</h2>
@@ -25,21 +30,14 @@ export function Messages({ requestId, messages }: { requestId: string; messages:
           </li>
         ))}
       </ul>
-      <form
-        className={ui.stackTight}
-        onSubmit={(event) => {
-          event.preventDefault();
-          send.mutate(api('POST /requests/{id}/messages', { id: requestId, body: { body } }));
-        }}
-      >
-        <TextField label="Write to the other side" rows={2} value={body} onChange={setBody} />
-        <ErrorMessage error={send.error} />
+      <FormFrame form={form} className={ui.stackTight} label="A message">
+        <FormText form={form} name="body" label="Write to the other side" needed="Write something first." rows={2} />
         <div>
-          <button type="submit" className={ui.button} disabled={!body.trim() || send.isPending}>
+          <SubmitButton form={form} className={ui.button}>
             Send
-          </button>
+          </SubmitButton>
         </div>
-      </form>
+      </FormFrame>
     </section>
   );
 }

@@ -13,11 +13,11 @@ type Job = NonNullable<BatchView['job']>;
 export function JobActs({ job }: { job: Job }) {
   const isManager = useHasRole('manager');
   const [asking, setAsking] = useState<'unblock' | 'abort' | null>(null);
-  const act = useApiMutation(['requests', 'plan', 'jobs'], () => setAsking(null));
+  const act = useApiMutation(['requests', 'plan', 'jobs']);
   if (!isManager || job.state === 'done' || job.state === 'aborted') return null;
   const send = (how: 'unblock' | 'abort') => (why: string) =>
-    act.mutate(api(`POST /jobs/{id}/${how}`, { id: job.id, body: { why } }));
-  const common = { busy: act.isPending, error: act.error, onClose: () => setAsking(null) };
+    act.mutateAsync(api(`POST /jobs/{id}/${how}`, { id: job.id, body: { why } }));
+  const onClose = () => setAsking(null);
   return (
     <span className={clsx(ui.row, ui.noPrint)}>
       {job.state === 'blocked' && (
@@ -34,7 +34,7 @@ export function JobActs({ job }: { job: Job }) {
           explain="It is planned again, and technicians may take it. Say what was put right."
           button="Unblock it"
           onWhy={send('unblock')}
-          {...common}
+          onClose={onClose}
         />
       )}
       {asking === 'abort' && (
@@ -44,7 +44,7 @@ export function JobActs({ job }: { job: Job }) {
           button="End the job for good"
           sharp
           onWhy={send('abort')}
-          {...common}
+          onClose={onClose}
         />
       )}
     </span>

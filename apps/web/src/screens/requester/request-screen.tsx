@@ -10,9 +10,7 @@ import { DISPOSALS, REQUEST_STATE_WORDS, REQUEST_WAY, placeOf } from '../../feat
 import { ResultsTable } from '../../features/results/results-table.js';
 import { useHasRole } from '../../features/session/session.js';
 import { ReasonDialog } from '../../ui/reason-dialog.js';
-import { Dialog } from '../../ui/dialog.js';
 import { FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
-import { TextField } from '../../ui/fields/text-field.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { Steps } from '../../ui/steps.js';
@@ -215,13 +213,7 @@ function RequestActs({ request }: { request: RequestView }) {
           title={`Send ${request.reference} back to work`}
           explain="Results can be entered and corrected again; the review begins anew when the work is done."
           button="Send it back to work"
-          busy={act.isPending}
-          error={act.error}
-          onWhy={(why) =>
-            act.mutate(api('POST /requests/{id}/reopen', { id: request.id, body: { why } }), {
-              onSuccess: () => setReopening(false),
-            })
-          }
+          onWhy={(why) => act.mutateAsync(api('POST /requests/{id}/reopen', { id: request.id, body: { why } }))}
           onClose={() => setReopening(false)}
         />
       )}
@@ -231,23 +223,16 @@ function RequestActs({ request }: { request: RequestView }) {
 }
 
 function WithdrawDialog({ request, onClose }: { request: RequestView; onClose: () => void }) {
-  const [why, setWhy] = useState('');
-  const withdraw = useApiMutation(['requests', 'plan'], onClose);
+  const withdraw = useApiMutation(['requests', 'plan']);
   return (
-    <Dialog title={`Withdraw ${request.reference}`} onClose={onClose}>
-      <p>
-        Its jobs leave the plan at once, and this cannot be taken back. A copy of the request can be made at any time.
-      </p>
-      <TextField label="Why" required={false} rows={2} value={why} onChange={setWhy} />
-      <ErrorMessage error={withdraw.error} />
-      <button
-        type="button"
-        className={ui.buttonSharp}
-        disabled={withdraw.isPending}
-        onClick={() => withdraw.mutate(api('POST /requests/{id}/withdraw', { id: request.id, body: { why } }))}
-      >
-        Withdraw and take its jobs out of the plan
-      </button>
-    </Dialog>
+    <ReasonDialog
+      title={`Withdraw ${request.reference}`}
+      explain="Its jobs leave the plan at once, and this cannot be taken back. A copy of the request can be made at any time."
+      button="Withdraw and take its jobs out of the plan"
+      sharp
+      optional
+      onWhy={(why) => withdraw.mutateAsync(api('POST /requests/{id}/withdraw', { id: request.id, body: { why } }))}
+      onClose={onClose}
+    />
   );
 }
