@@ -1,4 +1,5 @@
 import type { BatchView, MethodView } from '#libs/contract/src/index.js';
+import { askFields } from '#libs/matching/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
 import { METHODS } from '#seed/library/methods.js';
 import { bodyOf, draftOf, emptyBatch, readDraft, withEnd, withMethod } from './batch-draft.js';
@@ -70,6 +71,31 @@ describe('a batch as it is typed', () => {
     );
     expect(own.typed['geometry.widthMm']).toEqual(typed);
     expect(Object.keys(bodyOf(peel, own).asTyped ?? {})).not.toContain('geometry.spanMm');
+  });
+
+  it('takes nothing along that a method proposed over one that does not ask for it', () => {
+    const other = (id: string): MethodView => ({ ...METHOD, id, data: METHODS.find((method) => method.id === id)! });
+    const asks = (id: string) => askFields(other(id).data).some(({ field }) => field === 'geometry.widthMm');
+    const without = METHODS.find(({ id }) => !asks(id))!.id;
+    const peel = other('iso-8510-2');
+    const over = withMethod(withMethod(draft(), other(without), METHOD), peel, other(without));
+    expect(over.typed['geometry.widthMm']).toEqual(withMethod(emptyBatch('new'), peel).typed['geometry.widthMm']);
+    const own = draft((made) => (made.typed['geometry.widthMm'] = { value: '22', unit: 'mm' }));
+    const ownOver = withMethod(withMethod(own, other(without), METHOD), peel, other(without));
+    expect(ownOver.typed['geometry.widthMm']).toEqual({ value: '22', unit: 'mm' });
+  });
+
+  it.each(METHODS.map(({ id }) => id))('shows for %s what it proposes, whatever method stood there before', (id) => {
+    const method = { ...METHOD, id, data: METHODS.find((each) => each.id === id)! };
+    const fresh = withMethod(emptyBatch('first'), method);
+    const shown = ({ typed, picked }: BatchDraft) =>
+      askFields(method.data).map(({ field }) => [field, typed[field]?.value, picked[field]]);
+    const others = METHODS.filter((data) => {
+      const before = { ...METHOD, id: data.id, data };
+      const after = withMethod(withMethod(emptyBatch('first'), before), method, before);
+      return JSON.stringify(shown(after)) !== JSON.stringify(shown(fresh));
+    });
+    expect(others.map((data) => data.id)).toEqual([]);
   });
 
   it('gives a round bar round ends, and leaves ends that a person chose', () => {

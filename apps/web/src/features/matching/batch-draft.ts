@@ -42,36 +42,57 @@ export function questionsOf(method: MethodView, draft: BatchDraft): AskField[] {
 }
 
 /**
- * A draft with what the method itself proposes. What a person typed for the method before and is asked again stays; what that one
- * proposed goes.
+ * A draft with what the method itself proposes. What a person typed or chose before and is asked again stays; what a method before
+ * proposed goes, also where methods in between did not ask for it.
  */
 export function withMethod(draft: BatchDraft, method: MethodView, before?: MethodView): BatchDraft {
-  const proposed = new Map((before ? askFields(before.data) : []).map((field) => [field.field, usualOf(field)]));
-
   const next: BatchDraft = {
-    ...draft,
+    ...(before
+      ? withoutProposals(draft, before)
+      : { ...draft, typed: { ...draft.typed }, picked: { ...draft.picked } }),
     methodId: method.id,
-    typed: { ...draft.typed },
-    picked: { ...draft.picked },
     many: { ...draft.many },
     flags: { ...draft.flags },
     confirmed: [],
   };
-  for (const field of askFields(method.data)) {
-    if (field.type === 'number')
-      next.typed[field.field] = keptOrUsual(next.typed[field.field], field, proposed.get(field.field));
-    if (field.type === 'band') {
-      for (const end of ['low', 'high']) next.typed[`${field.field}.${end}`] ??= { value: '', unit: field.unit ?? '' };
-    }
-    if (field.type === 'choice' && !field.choices?.some(({ value }) => value === next.picked[field.field])) {
-      next.picked[field.field] = field.choices?.[0]?.value ?? '';
-      // What follows from the method before is no choice of the person's.
-      if (field.field === 'endShape') next.picked[field.field] = endOf(field, next) ?? next.picked[field.field]!;
-    }
-    if (field.type === 'choices') next.many[field.field] = [...method.data.usualResults];
-    if (field.type === 'flag') next.flags[field.field] ??= field.field === 'options.contactExtensometer';
-  }
+  for (const field of askFields(method.data)) propose(next, field, method);
   return next;
+}
+
+/** What a person typed and chose, without what the method itself proposed and nobody changed. */
+function withoutProposals(draft: BatchDraft, method: MethodView): BatchDraft {
+  const fields = new Map(askFields(method.data).map((field) => [field.field, field]));
+  const isTyped = ([path, { value, unit }]: [string, Typed]) => {
+    const proposed = fields.get(path);
+    return !proposed || value !== usualOf(proposed).value || unit !== usualOf(proposed).unit;
+  };
+  const isPicked = ([path, value]: [string, string]) => {
+    const field = fields.get(path);
+    return !field || value !== usualChoice(field, draft);
+  };
+  return {
+    ...draft,
+    typed: Object.fromEntries(Object.entries(draft.typed).filter(isTyped)),
+    picked: Object.fromEntries(Object.entries(draft.picked).filter(isPicked)),
+  };
+}
+
+/** Fills in what the method proposes for one of its fields, where a person has said nothing. */
+function propose(draft: BatchDraft, field: AskField, { data }: MethodView): void {
+  const { field: path, type, unit = '', choices = [] } = field;
+  const { typed, picked, many, flags } = draft;
+  if (type === 'number' && !typed[path]?.value) typed[path] = usualOf(field);
+  if (type === 'band') for (const end of ['low', 'high']) typed[`${path}.${end}`] ??= { value: '', unit };
+  if (type === 'choice' && !choices.some(({ value }) => value === picked[path]))
+    picked[path] = usualChoice(field, draft);
+  if (type === 'choices') many[path] = [...data.usualResults];
+  if (type === 'flag') flags[path] ??= path === 'options.contactExtensometer';
+}
+
+/** What is chosen until a person chooses: the first, and for the ends of a specimen what goes with its section. */
+function usualChoice(field: AskField, draft: BatchDraft): string {
+  const first = field.choices?.[0]?.value ?? '';
+  return field.field === 'endShape' ? (endOf(field, draft) ?? first) : first;
 }
 
 /** The end that goes with the chosen section: round bars have round ends; null where the method takes none such. */
@@ -87,11 +108,6 @@ export function withEnd(method: MethodView, before: BatchDraft, next: BatchDraft
   if (!field || before.picked['geometry.shape'] === next.picked['geometry.shape']) return next;
   if (before.picked['endShape'] !== endOf(field, before)) return next;
   return { ...next, picked: { ...next.picked, endShape: endOf(field, next) ?? next.picked['endShape']! } };
-}
-
-function keptOrUsual(kept: Typed | undefined, field: AskField, proposed: Typed | undefined): Typed {
-  const isOwn = kept?.value && !(kept.value === proposed?.value && kept.unit === proposed.unit);
-  return isOwn ? kept : usualOf(field);
 }
 
 function usualOf({ usual, unit = '' }: AskField): Typed {
