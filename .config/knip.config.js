@@ -10,7 +10,6 @@ const STILL_UNREACHED = [
   'libs/metrology/src/**',
   'libs/records/src/results/read-results.ts',
   'libs/reduction/src/{measures,statistics,uncertainty}/**',
-  'apps/web/src/ui/form/*.{ts,tsx}',
   'libs/units/src/parse-quantity.ts',
   'seed/load-demo-lab.ts',
 ];

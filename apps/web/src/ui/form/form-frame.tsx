@@ -8,15 +8,27 @@ export function FormFrame<Values extends FieldValues>({
   form,
   className = ui.stack,
   label,
+  sentByEnter = true,
   children,
 }: {
   form: LabForm<Values>;
   className?: string;
   label?: string;
+  /** False for long forms, which a hasty Enter in one of many fields must not send. */
+  sentByEnter?: boolean;
   children: ReactNode;
 }) {
   return (
-    <form id={form.id} className={className} aria-label={label} noValidate onSubmit={form.submit}>
+    <form
+      id={form.id}
+      className={className}
+      aria-label={label}
+      noValidate
+      onSubmit={form.submit}
+      onKeyDown={(event) => {
+        if (!sentByEnter && event.key === 'Enter' && event.target instanceof HTMLInputElement) event.preventDefault();
+      }}
+    >
       {form.error && (
         <p className={ui.noteAct} role="alert" tabIndex={-1}>
           {form.error.message}

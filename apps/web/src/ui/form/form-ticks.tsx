@@ -1,3 +1,4 @@
+import { clsx } from 'clsx';
 import type { FieldValues } from 'react-hook-form';
 import type { Choice } from '../fields/select-field.js';
 import { Tick, Ticks } from '../fields/ticks.js';
@@ -9,7 +10,7 @@ import type { FormFieldProps } from './use-form-field.js';
 export function FormTick<Values extends FieldValues>(props: FormFieldProps<Values, boolean>) {
   const { value, set, face } = useFormField(props);
   return (
-    <div className={ui.field}>
+    <div className={face.whole ? clsx(ui.field, ui.whole) : ui.field}>
       <Tick label={face.label} checked={value} onChange={set} />
       {face.wrong && <span className={ui.wrong}>{face.wrong}</span>}
       {face.help && <span className={ui.help}>{face.help}</span>}

@@ -18,15 +18,19 @@ export function useStart<Values extends FieldValues>(hook: UseFormReturn<Values>
   return start;
 }
 
-/** Keeps what is typed on this device, and brings it back after a reload; without a name nothing is kept. */
+/** The start of a form, with what this device kept of it. */
+export function withKept<Values extends FieldValues>(initial: Values, keepAs: string | undefined): Values {
+  return { ...initial, ...(keepAs ? readKept<Partial<Values>>(keepAs) : null) };
+}
+
+/** Keeps what is typed on this device; a form that began {@link withKept} still knows what it would be without. */
 export function useKeepTyped<Values extends FieldValues>(
   hook: UseFormReturn<Values>,
   start: RefObject<Values>,
   keepAs: string | undefined,
 ): void {
   useLayoutEffect(() => {
-    const kept = keepAs ? readKept<Partial<Values>>(keepAs) : null;
-    if (kept) hook.reset({ ...start.current, ...kept }, { keepDefaultValues: true });
+    if (keepAs) hook.reset(start.current, { keepValues: true });
   }, [hook, start, keepAs]);
   useEffect(() => {
     if (!keepAs) return;

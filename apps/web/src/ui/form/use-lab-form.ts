@@ -3,7 +3,7 @@ import type { FormEvent } from 'react';
 import { useForm } from 'react-hook-form';
 import type { Control, DefaultValues, FieldValues, UseFormReturn } from 'react-hook-form';
 import { forgetKept } from '../local-storage.js';
-import { useKeepTyped, useStart, useUnloadWarning } from './keep-typed.js';
+import { useKeepTyped, useStart, useUnloadWarning, withKept } from './keep-typed.js';
 import { focusFirstWrong, placeErrors } from './place-errors.js';
 
 export interface LabFormOptions<Values extends FieldValues> {
@@ -45,8 +45,9 @@ export interface LabForm<Values extends FieldValues> {
 export function useLabForm<Values extends FieldValues>(options: LabFormOptions<Values>): LabForm<Values> {
   const { initial, send, check, fieldOf, keepAs, after = 'keep' } = options;
   const id = useId();
+  const [first] = useState(() => withKept(initial, keepAs));
   const hook = useForm<Values>({
-    defaultValues: initial as DefaultValues<Values>,
+    defaultValues: first as DefaultValues<Values>,
     shouldFocusError: false,
   });
   const { isSubmitting: pending, isDirty: dirty } = hook.formState;
