@@ -67,8 +67,8 @@ describe('an item that is not the one', () => {
       [FIRST.cell, FIRST.grips],
     ]);
     expect(facts['rules']).toEqual(expect.arrayContaining(['cell-capacity', 'calibration-in-force']));
-    // 90 MPa × 40 mm² = 3600 N, and grips of 1.2 kg hang on the cell: 3600 N + 1.2 kg × 9.80665 m/s² = 3612 N
-    expect(sentence).toContain('3612 N of its 50 N');
+    // 90 MPa × 40 mm² = 3600 N, with its margin of 20 % 4320 N, and grips of 1.2 kg: 1.2 kg × 9.80665 m/s² = 12 N.
+    expect(sentence).toMatch(/4332\sN/);
   });
 
   it('is harmless when it is the frame', async () => {
@@ -166,6 +166,19 @@ describe('a start', () => {
       expect(sentence).toMatch(/lapse/);
     }
     await sql(set, [bench.items[FIRST.cell], '1 year']);
+  });
+
+  it('is refused on a cell found of class 2 since it was confirmed; the sheet says so at once', async () => {
+    const cellId = bench.items[FIRST.cell]!;
+    const line = async () =>
+      (await technician.get<JobView>(`/jobs/${job.id}`)).body.setup.find(({ item }) => item.itemId === cellId)!;
+    expect(await line()).toMatchObject({ confirmed: true, problem: null });
+    await calibrate(bench.manager, cellId, { daysAgo: 0, className: '2' });
+    expect(await line()).toMatchObject({ confirmed: false, problem: expect.stringMatching(/LC-5K-1.*class/) });
+    expect((await refused(send('/confirm', { tag: FIRST.cell }))).slice(0, 2)).toEqual([409, 'bench/train-not-fit']);
+    expect((await refused(send('/start'))).slice(0, 2)).toEqual([409, 'bench/train-not-fit']);
+    await calibrate(bench.manager, cellId, { daysAgo: 0, className: '0.5' });
+    expect(await line()).toMatchObject({ confirmed: true, problem: null });
   });
 
   it('is refused on an item with an open fault', async () => {

@@ -70,14 +70,18 @@ export async function addItem(manager: Client, item: SaveItemBody): Promise<stri
   return body.id;
 }
 
-/** Class 0.5 from 5 N to 5 kN, from yesterday on unless it was longer ago. */
-export async function calibrate(manager: Client, cellId: string, { daysAgo } = { daysAgo: 1 }): Promise<void> {
+/** From 5 N to 5 kN: class 0.5 from yesterday on, unless another class or time is said. */
+export async function calibrate(
+  manager: Client,
+  cellId: string,
+  { daysAgo = 1, className = '0.5' }: { daysAgo?: number; className?: string } = {},
+): Promise<void> {
   const { status, body } = await manager.post(`/items/${cellId}/calibrations`, {
     ...{ standard: 'ISO 7500-1', certificateNumber: 'C-1', laboratory: 'Northmoor calibration', asFound: 'within' },
     performedAt: new Date(Date.now() - daysAgo * 86_400_000).toISOString(),
     ranges: ['tension', 'compression'].map((direction) => ({
       direction,
-      className: '0.5',
+      className,
       from: 5,
       to: 5000,
       unit: 'N',

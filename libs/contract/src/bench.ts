@@ -21,8 +21,11 @@ export interface SetupStepView {
   action: 'take-off' | 'keep' | 'put-on';
   item: TrainItemView;
   minutes: number;
+  /** Its tag was confirmed, and nothing speaks against it now. */
   confirmed: boolean;
   confirmedAt: Instant | null;
+  /** Why this item of the train must not be used any more, e.g. a calibration of a lower class; null while nothing is against it. */
+  problem: string | null;
   /** Equal units that may stand in. */
   standIns: { itemId: string; tag: string }[];
 }

@@ -266,36 +266,6 @@ export type LiveEvent = {
   topic: 'requests' | 'jobs' | 'plan' | 'items' | 'results' | 'reports' | 'tasks' | 'people' | 'notices';
   id: string;
 };
-export type BenchView = {
-  mine: {
-    id: string;
-    reference: string;
-    state: 'waiting' | 'ready' | 'taken' | 'rigged' | 'running' | 'paused' | 'blocked' | 'done' | 'aborted';
-    title: string;
-    frameTag: string | null;
-  }[];
-  next: {
-    jobId: string;
-    reference: string;
-    title: string;
-    frameTag: string;
-    startsAt: string;
-    requestReference: string;
-    changeoverMin: number;
-  } | null;
-  nothingWhy: string | null;
-  today: {
-    jobId: string;
-    reference: string;
-    title: string;
-    frameTag: string;
-    startsAt: string;
-    endsAt: string;
-    state: 'waiting' | 'ready' | 'taken' | 'rigged' | 'running' | 'paused' | 'blocked' | 'done' | 'aborted';
-    technician: PersonRef | null;
-  }[];
-};
-export type PersonRef = { id: string; name: string };
 export type JobView = {
   id: string;
   reference: string;
@@ -360,6 +330,7 @@ export type JobMove =
   | 'unblock'
   | 'finish'
   | 'abort';
+export type PersonRef = { id: string; name: string };
 export type TrainItemView = {
   role: string;
   itemId: string;
@@ -378,6 +349,7 @@ export type SetupStepView = {
   minutes: number;
   confirmed: boolean;
   confirmedAt: string | null;
+  problem: string | null;
   standIns: { itemId: string; tag: string }[];
 };
 export type BenchCheckView = {
@@ -412,6 +384,35 @@ export type CurveProposalView = {
   format: { [name: string]: unknown };
   preview: { header: string[]; rows: string[][] };
   problems: { line: number; reason: string }[];
+};
+export type BenchView = {
+  mine: {
+    id: string;
+    reference: string;
+    state: 'waiting' | 'ready' | 'taken' | 'rigged' | 'running' | 'paused' | 'blocked' | 'done' | 'aborted';
+    title: string;
+    frameTag: string | null;
+  }[];
+  next: {
+    jobId: string;
+    reference: string;
+    title: string;
+    frameTag: string;
+    startsAt: string;
+    requestReference: string;
+    changeoverMin: number;
+  } | null;
+  nothingWhy: string | null;
+  today: {
+    jobId: string;
+    reference: string;
+    title: string;
+    frameTag: string;
+    startsAt: string;
+    endsAt: string;
+    state: 'waiting' | 'ready' | 'taken' | 'rigged' | 'running' | 'paused' | 'blocked' | 'done' | 'aborted';
+    technician: PersonRef | null;
+  }[];
 };
 export type EnteredCalibration = { calibration: CalibrationView; impact: ImpactView | null };
 export type CalibrationView = {

@@ -43,3 +43,10 @@ export function missingResults(
       return { key, label, why: missingWhy[key] ?? shown, hint: lack && !lack.isFinal ? lack.why : null };
     });
 }
+
+/** A specimen with the results that it lacks. */
+export interface SpecimenLacks {
+  id: string;
+  label: string;
+  missing: readonly MissingResult[];
+}
