@@ -1,6 +1,6 @@
+import { READY } from '#test/support/bench/ready.js';
 import type { AtFrame } from './at-frame.js';
 import { findingsAt } from './interlocks.js';
-import { READY } from './ready-for-spec.js';
 
 const codes = (move: Parameters<typeof findingsAt>[0], over: Partial<AtFrame> = {}) =>
   findingsAt(move, { ...READY, ...over }).map(({ code }) => code);

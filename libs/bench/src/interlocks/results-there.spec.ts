@@ -1,5 +1,5 @@
+import { READY } from '#test/support/bench/ready.js';
 import { resultsThere } from './results-there.js';
-import { READY } from './ready-for-spec.js';
 
 const judge = (lacks: typeof READY.lacks) => resultsThere.judge({ ...READY, lacks });
 

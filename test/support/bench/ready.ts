@@ -1,5 +1,4 @@
-import { tick } from '../checks/bench-check.js';
-import type { AtFrame } from './at-frame.js';
+import type { AtFrame } from '#libs/bench/src/index.js';
 
 /** A job for which nothing is in the way: each spec spoils one thing of it. */
 export const READY: Readonly<AtFrame> = Object.freeze({
@@ -21,7 +20,7 @@ export const READY: Readonly<AtFrame> = Object.freeze({
   frameHolder: null,
   shiftCheckReason: null,
   shiftCheckValidMin: 720,
-  checksAsked: [tick('guard', 'Guard in place', 'Close it.')],
+  checksAsked: [{ key: 'guard', label: 'Guard in place', detail: 'Close it.', required: true, kind: 'tick' as const }],
   specimens: [{ label: 'S-01', fate: 'tested' }],
   notTestedWhy: null,
   lacks: [],
