@@ -7,7 +7,8 @@ const STILL_UNREACHED = [
   'apps/worker/src/issue-report/sample-report.ts',
   'libs/*/src/index.ts',
   'libs/calendar/src/{minute-grid,window-algebra,working-time,zone}.ts',
-  'libs/metrology/src/**',
+  // Percent bending waits for alignment checks in the register.
+  'libs/metrology/src/{checks/percent-bending,limits/alignment-limits}.ts',
   'libs/records/src/results/read-results.ts',
   'libs/reduction/src/{measures,statistics,uncertainty}/**',
   'libs/units/src/parse-quantity.ts',

@@ -1,13 +1,18 @@
 export { percentBendingFlat, percentBendingRound, percentBendingTwoFaces } from './checks/percent-bending.js';
 export type { Bending } from './checks/percent-bending.js';
-export { SHIFT_CHECK_LONGEST_HOURS, shiftCheckNeeded } from './checks/shift-check-due.js';
+export { shiftCheckNeeded } from './checks/shift-check-due.js';
 export type { ShiftCheckFacts, ShiftCheckReason } from './checks/shift-check-due.js';
-export { SHIFT_CHECK_TOLERANCE_PCT, judgeShiftCheck } from './checks/shift-check.js';
+export { judgeShiftCheck } from './checks/shift-check.js';
 export type { ShiftCheck, ShiftCheckOutcome } from './checks/shift-check.js';
 export { calibrationDueAt } from './dates/calibration-due.js';
 export type { DueRequest } from './dates/calibration-due.js';
-export { DUE_SOON_DAYS, calibrationStatus } from './dates/calibration-status.js';
-export type { CalibrationFacts, CalibrationStatus, CalibrationStatusName } from './dates/calibration-status.js';
+export { DUE_SOON_DAYS, calibrationStatus, itemCalibrationStatus } from './dates/calibration-status.js';
+export type {
+  CalibrationFacts,
+  CalibrationStatus,
+  CalibrationStatusName,
+  ItemFacts,
+} from './dates/calibration-status.js';
 export { dueForecast } from './dates/due-forecast.js';
 export type { DueForecast, ForecastItem, ForecastJob } from './dates/due-forecast.js';
 export { lastKnownGood } from './dates/last-known-good.js';
@@ -19,19 +24,14 @@ export type { ExtensionOutcome, ExtensionStepOutcome } from './extension/evaluat
 export type { ExtensionFinding } from './extension/extension-findings.js';
 export { extensionReadingProblems } from './extension/extension-readings.js';
 export type { ExtensionReadings, ExtensionStep } from './extension/extension-readings.js';
-export { modulusExtensionLimitMm } from './extension/modulus-limit.js';
 export { evaluateForce } from './force/evaluate-force.js';
 export type { ForceOutcome, ForceStepOutcome } from './force/evaluate-force.js';
 export type { ForceFinding } from './force/force-criteria.js';
 export type { ForceErrors } from './force/force-errors.js';
 export { forceReadingProblems } from './force/force-readings.js';
 export type { ForceReadings, ForceStep } from './force/force-readings.js';
-export { indicatorResolution } from './force/indicator-resolution.js';
-export { lowestForceByResolution } from './force/lowest-force.js';
 export { ALIGNMENT_LIMITS } from './limits/alignment-limits.js';
 export type { AlignmentLimit } from './limits/alignment-limits.js';
 export { CALIBRATION_TERMS, termOf } from './limits/calibration-terms.js';
 export type { CalibrationTerm } from './limits/calibration-terms.js';
-export { CLASSES_BY_METHOD, classesNeededBy } from './limits/classes-by-method.js';
-export type { ClassNeeded } from './limits/classes-by-method.js';
 export type { Note, VerifiedRange } from './outcome.js';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
-import { EXTENSION_CLASSES, FORCE_CLASSES, extensionClassesOf } from '#libs/accuracy/src/index.js';
-import { classesNeededBy, evaluateForce, lowestForceByResolution } from '#libs/metrology/src/index.js';
+import { FORCE_CLASSES, extensionClassesOf } from '#libs/accuracy/src/index.js';
+import { evaluateForce } from '#libs/metrology/src/index.js';
 import { toInternal } from '#libs/units/src/index.js';
 import type { ForceReadings } from '#libs/metrology/src/index.js';
 import type { Unit } from '#libs/units/src/index.js';
@@ -81,7 +81,9 @@ describe('a verification of a 100 kN range, step by step', () => {
   });
 
   it('could by resolution alone be class 0.5 from 2 kN and class 1 from 1 kN; at 2 kN b costs class 0.5', () => {
-    expect(lowestForceByResolution(5).map(({ lowest }) => lowest)).toEqual([2000, 1000, 500, 335]);
+    const resolution = 5;
+    const lowest = FORCE_CLASSES.map(({ lowestInResolutions }) => lowestInResolutions * resolution);
+    expect(lowest).toEqual([2000, 1000, 500, 335]);
     expect(outcome.steps[1]!.heldBackBy.map(({ criterion }) => criterion)).toEqual(['b']);
   });
 
@@ -116,27 +118,5 @@ describe('ASTM E83 table 1', () => {
     expect(limits.resolutionStrain).toBeCloseTo(numberIn(row, 'resolution_fixed_strain'), 12);
     expect(limits.resolutionPct).toBe(numberIn(row, 'resolution_percent'));
     expect(limits.biasStrain! / (limits.biasPct / 100)).toBeCloseTo(numberIn(row, 'crossover_strain'), 12);
-  });
-});
-
-describe('the classes that methods ask for', () => {
-  const rows = read('extensometer-class-by-method.csv').filter(({ class_standard }) =>
-    /^(ISO 9513|ASTM E83)$/.test(class_standard!),
-  );
-  const single = rows.filter(({ required_class }) =>
-    EXTENSION_CLASSES.some(({ className }) => className === required_class),
-  );
-
-  it.each(single)('$method, $property: $class_standard class $required_class', (row) => {
-    const lines = classesNeededBy(row['method']!.replace(' Annex G', '')).filter(
-      ({ quantity }) => quantity === 'extension',
-    );
-    expect(lines).toContainEqual(
-      expect.objectContaining({ standard: row['class_standard'], className: row['required_class'] }),
-    );
-  });
-
-  it('covers the rows that name one class', () => {
-    expect(single).toHaveLength(9);
   });
 });

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import type { CalibrationView, DueLine, ImpactView, RecordCalibrationBody } from '#libs/contract/src/index.js';
 import { refuseIfAny } from '#libs/errors/src/index.js';
-import { calibrationDueAt } from '#libs/metrology/src/index.js';
+import { calibrationDueAt, dueForecast } from '#libs/metrology/src/index.js';
+import type { DueForecast, ForecastJob } from '#libs/metrology/src/index.js';
 import {
   CalibrationRepository,
   ImpactRepository,
@@ -9,7 +10,7 @@ import {
   LabRecords,
   labSettings,
 } from '#libs/records/src/index.js';
-import type { ItemEntity } from '#libs/records/src/index.js';
+import type { ItemEntity, UpcomingJob } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../platform/signed-in.js';
 import { calibrationView } from '../register/item-view.js';
@@ -17,7 +18,7 @@ import { enteringProblems, hasReadings } from './entering-problems.js';
 import { evaluate } from './evaluate.js';
 import { impactOf } from './impact.service.js';
 import { dueMsOf, performedMsOf } from './calibration-days.js';
-import { standingOf } from './standing.js';
+import { itemFacts } from './standing.js';
 
 /** A calibration that was entered; one that found the item out of tolerance comes with what it touched. */
 export interface EnteredCalibration {
@@ -77,28 +78,52 @@ export class CalibrationService {
       new Date(nowMs),
     );
     const { calibrationNoticeDays } = await labSettings(manager);
-    return items
-      .filter(({ state }) => state !== 'out-of-use')
-      .map((item) => {
-        const own = calibrations.filter(({ itemId }) => itemId === item.id);
-        return { item, ...standingOf(item, own, nowMs, calibrationNoticeDays) };
-      })
-      .filter(({ dueMs }) => dueMs === null || dueMs <= nowMs + days * MS_PER_DAY)
-      .sort((a, b) => (a.dueMs ?? 0) - (b.dueMs ?? 0) || a.item.tag.localeCompare(b.item.tag))
-      .map(({ item, status, dueMs }) => ({
-        item: { id: item.id, tag: item.tag, name: item.name, kind: item.kind },
-        dueAt: new Date(dueMs ?? item.registeredAt).toISOString(),
-        status,
-        stops: upcoming
-          .filter(({ itemId, endsAt }) => itemId === item.id && endsAt.getTime() > (dueMs ?? 0))
-          .map(({ jobId, reference, requestReference, startsAt }) => ({
-            ...{ jobId, reference, requestReference, startsAt: startsAt.toISOString() },
-          })),
-      }));
+    const byTag = [...items].sort((a, b) => a.tag.localeCompare(b.tag));
+    const facts = byTag.map((item) => ({
+      id: item.id,
+      ...itemFacts(
+        item,
+        calibrations.filter(({ itemId }) => itemId === item.id),
+      ),
+    }));
+    const lines = dueForecast(facts, jobsOf(upcoming), nowMs, days, calibrationNoticeDays);
+    return lines.map((line) =>
+      dueLine(
+        line,
+        items.find(({ id }) => id === line.itemId)!,
+        upcoming,
+      ),
+    );
   }
 }
 
-const MS_PER_DAY = 86_400_000;
+/** Planned jobs, each once with its items. */
+function jobsOf(upcoming: readonly UpcomingJob[]): ForecastJob[] {
+  const ids = [...new Set(upcoming.map(({ jobId }) => jobId))];
+  return ids.map((id) => {
+    const own = upcoming.filter(({ jobId }) => jobId === id);
+    const { startsAt, endsAt } = own[0]!;
+    return { id, itemIds: own.map(({ itemId }) => itemId), startMs: startsAt.getTime(), endMs: endsAt.getTime() };
+  });
+}
+
+function dueLine(
+  { itemId, status, dueMs, stops }: DueForecast,
+  { id, tag, name, kind, registeredAt }: ItemEntity,
+  upcoming: readonly UpcomingJob[],
+): DueLine {
+  return {
+    item: { id, tag, name, kind },
+    dueAt: new Date(dueMs ?? registeredAt).toISOString(),
+    status,
+    stops: stops.map((jobId) => {
+      const job = upcoming.find((each) => each.jobId === jobId && each.itemId === itemId)!;
+      const { reference, requestReference, startsAt } = job;
+      return { jobId, reference, requestReference, startsAt: startsAt.toISOString() };
+    }),
+  };
+}
+
 function pickReadings({ forceReadings, extensionReadings }: RecordCalibrationBody): Record<string, unknown> {
   return { forceReadings: forceReadings ?? [], extensionReadings: extensionReadings ?? null };
 }

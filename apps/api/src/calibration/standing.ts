@@ -1,6 +1,6 @@
 import type { CalibrationStatus } from '#libs/contract/src/index.js';
-import { calibrationStatus } from '#libs/metrology/src/index.js';
-import type { CalibrationPeriod } from '#libs/metrology/src/index.js';
+import { itemCalibrationStatus } from '#libs/metrology/src/index.js';
+import type { CalibrationPeriod, ItemFacts } from '#libs/metrology/src/index.js';
 import { standing } from '#libs/records/src/index.js';
 import type { CalibrationDates, ItemEntity } from '#libs/records/src/index.js';
 
@@ -9,9 +9,6 @@ export interface Standing {
   status: CalibrationStatus;
   dueMs: number | null;
 }
-
-/** The most urgent first: what is wrong with one direction is wrong with the item. */
-const URGENCY: readonly CalibrationStatus[] = ['out-of-use', 'never', 'overdue', 'due-soon', 'in-force', 'not-needed'];
 
 /**
  * Status from dates alone, at an instant. Where directions are calibrated apart, the worst of them counts.
@@ -24,18 +21,20 @@ export function standingOf(
   nowMs: number,
   noticeDays: number,
 ): Standing {
-  const facts = { needsCalibration: item.needsCalibration, outOfUse: item.state === 'out-of-use' };
-  const apart = periodsByDirection(calibrations);
-  const each = (apart.length > 0 ? apart : [[]]).map((periods) =>
-    calibrationStatus({ ...facts, calibrations: periods }, nowMs, noticeDays),
-  );
-  const due = each.map(({ dueMs }) => dueMs).filter((dueMs) => dueMs !== null);
-  const status = URGENCY.find((urgent) => each.some(({ name }) => name === urgent))!;
-  return { status, dueMs: due.length > 0 ? Math.min(...due) : null };
+  const { name, dueMs } = itemCalibrationStatus(itemFacts(item, calibrations), nowMs, noticeDays);
+  return { status: name, dueMs };
+}
+
+/** What the metrology core wants to know of an item. */
+export function itemFacts(
+  { needsCalibration, state }: ItemEntity,
+  calibrations: readonly CalibrationDates[],
+): ItemFacts {
+  return { needsCalibration, outOfUse: state === 'out-of-use', directions: periodsByDirection(calibrations) };
 }
 
 /** Periods of calibrations, direction by direction. */
-export function periodsByDirection(calibrations: readonly CalibrationDates[]): CalibrationPeriod[][] {
+function periodsByDirection(calibrations: readonly CalibrationDates[]): CalibrationPeriod[][] {
   const rows = standing(calibrations);
   const directions = [...new Set(rows.flatMap(({ ranges }) => ranges.map(({ direction }) => direction)))];
   return directions.map((direction) =>

@@ -39,3 +39,32 @@ export function calibrationStatus(
   if (dueMs <= nowMs) return { name: 'overdue', dueMs };
   return { name: dueMs - nowMs <= dueSoonDays * MS_PER_DAY ? 'due-soon' : 'in-force', dueMs };
 }
+
+export interface ItemFacts extends Omit<CalibrationFacts, 'calibrations'> {
+  /** Its calibrations, direction by direction where directions are calibrated apart. */
+  directions: readonly (readonly CalibrationPeriod[])[];
+}
+
+/** The most urgent first: what is wrong with one direction is wrong with the item. */
+const URGENCY: readonly CalibrationStatusName[] = [
+  'out-of-use',
+  'never',
+  'overdue',
+  'due-soon',
+  'in-force',
+  'not-needed',
+];
+
+/** The same for an item whose directions are calibrated apart: the worst of them counts, and the first that runs out. */
+export function itemCalibrationStatus(
+  { directions, ...facts }: ItemFacts,
+  nowMs: number,
+  dueSoonDays = DUE_SOON_DAYS,
+): CalibrationStatus {
+  const each = (directions.length > 0 ? directions : [[]]).map((calibrations) =>
+    calibrationStatus({ ...facts, calibrations }, nowMs, dueSoonDays),
+  );
+  const due = each.map(({ dueMs }) => dueMs).filter((dueMs) => dueMs !== null);
+  const name = URGENCY.find((urgent) => each.some((one) => one.name === urgent))!;
+  return { name, dueMs: due.length > 0 ? Math.min(...due) : null };
+}

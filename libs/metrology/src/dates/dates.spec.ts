@@ -130,11 +130,11 @@ describe('calibrationDueAt', () => {
 
 describe('dueForecast', () => {
   const NOW = day('2025-06-01');
-  const item = (id: string, ...calibrations: CalibrationFacts['calibrations']) => ({
+  const item = (id: string, ...directions: CalibrationFacts['calibrations'][number][][]) => ({
     id,
     needsCalibration: true,
     outOfUse: false,
-    calibrations,
+    directions,
   });
   const job = (id: string, start: string, end: string, ...itemIds: string[]) => ({
     id,
@@ -144,11 +144,11 @@ describe('dueForecast', () => {
   });
 
   const ITEMS = [
-    item('in-90-days', period('2024-08-30', '2025-08-30')),
-    item('in-91-days', period('2024-08-31', '2025-08-31')),
-    item('overdue', period('2024-05-01', '2025-05-01')),
+    item('in-90-days', [period('2024-08-30', '2025-08-30')]),
+    item('in-91-days', [period('2024-08-31', '2025-08-31')]),
+    item('overdue', [period('2024-05-01', '2025-05-01')]),
     item('never'),
-    { ...item('out-of-use', period('2024-05-01', '2025-05-01')), outOfUse: true },
+    { ...item('out-of-use', [period('2024-05-01', '2025-05-01')]), outOfUse: true },
     { ...item('adapter'), needsCalibration: false },
   ];
 
@@ -174,9 +174,17 @@ describe('dueForecast', () => {
   });
 
   it('does not stop a job that a booked renewal covers', () => {
-    const renewed = item('cell', period('2024-08-30', '2025-08-30'), period('2025-08-20', '2026-08-20'));
+    const renewed = item('cell', [period('2024-08-30', '2025-08-30'), period('2025-08-20', '2026-08-20')]);
     const jobs = [job('after', '2025-09-01', '2025-09-02', 'cell')];
     expect(dueForecast([renewed], jobs, NOW, 90)).toEqual([]);
+  });
+
+  it('stops a job that one direction does not cover, and counts the worst direction', () => {
+    const cell = item('cell', [period('2024-07-01', '2025-07-01')], [period('2024-12-01', '2025-12-01')]);
+    const jobs = [job('in July', '2025-07-02', '2025-07-03', 'cell')];
+    expect(dueForecast([cell], jobs, NOW, 90, 30)).toEqual([
+      { itemId: 'cell', status: 'due-soon', dueMs: day('2025-07-01'), stops: ['in July'] },
+    ]);
   });
 });
 
