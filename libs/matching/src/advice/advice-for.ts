@@ -1,3 +1,6 @@
+/*
+ * advice/: what would make a test fit. It comes last and may import every other folder.
+ */
 import type { Advice, AdviceKind, MatchAnswer } from '../answer/answer.js';
 import { framesThatCan } from '../search/frames-that-can.js';
 import { isNeeds, needsOf } from '../ask/needs-of.js';
@@ -12,15 +15,15 @@ import { requestProposals } from './request-proposals.js';
 const MOST_TRIED = 40;
 const MOST_GIVEN = 8;
 
-/** With so many frames at hand nobody buys anything. */
+/** With so many frames that can run the test, purchases are not proposed. */
 const ENOUGH_FRAMES = 3;
 
 /** What costs least comes first among advices that open as many frames. */
 const ORDER: readonly AdviceKind[] = ['free', 'repair', 'calibrate', 'authorise', 'change-request', 'buy'];
 
 /**
- * What would make the test fit on the frames that refuse it. Every proposal is tried: it is applied to a copy of lab and ask, and
- * kept with the frames that it opens; one that opens none is dropped.
+ * What would make the test fit on the frames that refuse it. Every proposal is tried on a copy of lab and request. It is listed with
+ * the frames that it opens, and dropped when it opens none.
  */
 export function adviceFor(
   question: Question,

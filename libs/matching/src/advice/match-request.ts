@@ -12,7 +12,7 @@ import { searchOf } from '../search/search.js';
 import { DEFAULT_SETTINGS } from '../ask/settings.js';
 import type { MatchSettings } from '../ask/settings.js';
 
-/** What somebody asks for: the ask, the version of the method that it names, and the material if it names one. */
+/** A request with the version of the method that it names, and the material if it names one. */
 export interface AskWithMethod {
   ask: Ask;
   method: Method;

@@ -11,7 +11,7 @@ import type { MatchSettings } from '../ask/settings.js';
 /** A change that might open a frame; whether it does is tried out before anyone sees it. */
 export type Proposal = Omit<Advice, 'opensFrames'>;
 
-/** What was asked, of which lab, by which settings. */
+/** The request, the lab and the settings that advice is looked for. */
 export interface Question {
   lab: Lab;
   ask: Ask;

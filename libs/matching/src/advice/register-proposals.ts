@@ -73,7 +73,7 @@ function capacityFor(item: Item & { kind: 'load-cell' }, direction: string): num
   return direction === 'torque' ? item.details.torqueCapacityNm : item.details.capacityN;
 }
 
-/** The calibrations that it has, with new dates; one without a word of range for an item that never had any. */
+/** Its calibrations with new dates; for an item that never had one, a calibration without a range. */
 function renewed(item: Item, period: TimeWindow): Calibration[] {
   if (item.calibrations.length > 0) return item.calibrations.map((each) => ({ ...each, ...inForce(period) }));
   return [

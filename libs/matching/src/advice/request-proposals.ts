@@ -64,7 +64,7 @@ const TOO_MUCH_LOAD = [
   'above-verified',
 ];
 
-/** What could be asked otherwise, so that less is needed. */
+/** Changes of the request that lower what the train must offer. */
 export function requestProposals(verdict: Verdict, question: Question): Proposal[] {
   const { required, available } = verdict;
   if (TOO_MUCH_LOAD.includes(verdict.reason) && typeof required === 'number' && typeof available === 'number') {

@@ -1,3 +1,6 @@
+/*
+ * answer/: what people see of a search: verdicts, candidates, refusals, pictures. It may import every folder but advice/.
+ */
 import type { Item, TimeWindow } from '../register/item.js';
 import type { Needs } from '../ask/needs.js';
 import type { Finding } from '../rules/report.js';

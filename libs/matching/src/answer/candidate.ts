@@ -37,8 +37,8 @@ export function candidateOf(found: Found, at: IndexedFrame, shared: Shared): Can
 }
 
 /**
- * What only people read (verdicts, steps of the changeover, parts of the score) is worked out when it is first read; written to JSON
- * it is all there.
+ * Verdicts, steps of the changeover and parts of the score are for people only, so that they are worked out on first use. JSON holds
+ * them all.
  */
 class FoundCandidate implements Candidate {
   readonly frameId: string;

@@ -29,7 +29,7 @@ export function forEachPlace(
   at('thermocouple', thermocouple);
 }
 
-/** The places of a train as links; a pool that nobody gave is the unit alone. */
+/** The places of a train as links. Without a known pool, a link holds its own unit only. */
 export function linksOf(parts: Parts, pools: readonly UnitPool[] = []): Link[] {
   const links: Link[] = [];
   forEachPlace(parts, (role, { id: itemId }) => {

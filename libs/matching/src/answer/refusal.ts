@@ -26,7 +26,7 @@ export function refusalOf(site: Site, search: Search): FrameRefusal {
   return new Refusal(site, search);
 }
 
-/** The failing rules are told when they are first read; written to JSON they are there. */
+/** The failing rules are worked out on first use. JSON holds them. */
 class Refusal implements FrameRefusal {
   readonly frameId: string;
   readonly nearest: FrameRefusal['nearest'];

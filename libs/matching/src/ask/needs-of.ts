@@ -18,7 +18,8 @@ import { storedEnergy, travelNeed } from './travel-need.js';
 import type { Figure, Needs } from './needs.js';
 
 /**
- * What a load train must offer for an ask: every figure with formula, inputs and source; what nobody said is marked as assumed.
+ * What a load train must offer for a request: every figure with formula, inputs and source. Figures that nobody declared are marked as
+ * assumed.
  *
  * @param method the version that the ask was agreed with
  * @param material from the library, or null when strength or load is declared

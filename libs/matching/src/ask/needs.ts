@@ -1,3 +1,6 @@
+/*
+ * ask/: what a request needs of a load train, and the figures behind it. It may import register/.
+ */
 import type { ControlMode, Direction, EndShape } from '../register/item.js';
 import type { MaterialGroup } from '../register/material.js';
 import type { ClassNeed, Ends, Hazard, SpeedStage, StrainRule, TestType } from '../register/method.js';
@@ -10,7 +13,7 @@ export interface Figure {
   formula: string;
   inputs: readonly { name: string; value: number; unit: string }[];
   source: string;
-  /** Nobody said so: asks to be confirmed. */
+  /** An assumption that the requester has to confirm. */
   assumed?: true;
 }
 
@@ -65,7 +68,7 @@ export interface StrainNeed {
   gaugeLength: Figure | null;
   /** Extension that the extensometer must follow, mm. */
   extension: Figure | null;
-  /** Smallest extension that a wanted result reads, mm; null where nobody can say. */
+  /** Smallest extension that a wanted result reads, mm; null where it is unknown. */
   smallestExtension: Figure | null;
   /** Length that strains are referred to, mm: the gauge length, or a beam's deflection at a strain of 1; null without an extensometer. */
   strainLengthMm: number | null;

@@ -7,10 +7,10 @@ import { readsOf } from './recipe-reads.js';
 
 /** The strains that the wanted results read off an extensometer, as fractions. */
 export interface StrainsRead {
-  /** The smallest one; null where nobody can say. */
+  /** The smallest one; null where it is unknown. */
   from: number | null;
   to: number;
-  /** Nobody knows how far the specimen stretches, so that `to` is a guess. */
+  /** The strain at the end of the test is unknown, so that `to` is an assumption. */
   assumed: boolean;
   source: string;
 }

@@ -21,7 +21,7 @@ export function checkItem(value: unknown): FieldProblem[] {
   const found = fields.flatMap((field) => checkField(field, at(value, field.path)));
   return [
     ...found,
-    ...strangers(value, fields),
+    ...unknownFields(value, fields),
     ...(found.length > 0 ? [] : [...disorder(value, fields), ...together(kind, value)]),
   ];
 }
@@ -116,7 +116,7 @@ function bounded(path: string, value: unknown, unit: string, min: number, max: n
 }
 
 /** Fields that the kind does not have: a typing error in a column name must not vanish silently. */
-function strangers(value: unknown, fields: readonly ItemField[]): FieldProblem[] {
+function unknownFields(value: unknown, fields: readonly ItemField[]): FieldProblem[] {
   const known = fields.map(({ path }) => path);
   return leaves(value, '').flatMap((path) =>
     KEPT_ELSEWHERE.includes(path.split('.')[0]!) || known.some((each) => each === path || path.startsWith(`${each}.`))

@@ -1,3 +1,6 @@
+/*
+ * register/: what the lab has and offers: items, methods, materials. It imports the ground floor only.
+ */
 /** What may be registered. One item is one physical unit with one tag; a pair or a set that is always fitted together counts as one. */
 export type Item =
   Frame | LoadCell | Grip | JawFace | Fixture | Platen | Adapter | Extensometer | Chamber | Guard | Transducer;

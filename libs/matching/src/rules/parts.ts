@@ -42,7 +42,7 @@ export interface Parts {
   thermocouple: Transducer | null;
 }
 
-/** A train of nothing, to be filled part by part by one who asks only checks that look at what is there. */
+/** An empty train, filled part by part. Only checks that look at the filled parts may be run on it. */
 export function blankParts(): Parts {
   return {
     frame: null!,

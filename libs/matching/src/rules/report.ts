@@ -2,12 +2,12 @@ import type { Item } from '../register/item.js';
 import { FAIL, PASS, reaches } from './outcome.js';
 import type { Outcome } from './outcome.js';
 
-/** A figure or words for people; words that take work to put together are made only when somebody reads them. */
+/** A figure, or words for people. A function is called only when somebody reads the words. */
 export type Fact = number | string | null | (() => string);
 
 type Named = Pick<Item, 'id'>;
 
-/** How a check says what it found. Every call returns the outcome, so that a check ends with one of them or with the worst of several. */
+/** How a check reports what it found. Every call returns its outcome, so that a check can return the worst of several calls. */
 export interface Report {
   /** `available` must reach `required`, or the outcome is `otherwise`. */
   atLeast(
@@ -61,7 +61,7 @@ export interface Finding {
   unit: string | null;
 }
 
-/** For the search, which asks thousands of checks: it keeps no words, only how short the worst failure is. */
+/** For the search, which runs thousands of checks: it records no words, only the shortfall of the worst failure. */
 export class QuickReport implements Report {
   /** Least relative margin of the failures; infinite where none has a number. */
   private least = Infinity;
@@ -113,7 +113,7 @@ export class QuickReport implements Report {
 
 const WORDS = ['pass', 'caution', 'fail'] as const;
 
-/** For people: it keeps the finding that counts, the worst, and among equally bad ones the one with the least to spare. */
+/** For people: it records the worst finding, and among equally bad ones the one with the smallest margin. */
 export class FullReport implements Report {
   private outcome: Outcome = PASS;
   private spare = Infinity;

@@ -14,7 +14,7 @@ import type { RuleSet } from './rule-set.js';
 import type { Options } from './options.js';
 import type { RequestContext } from './request-context.js';
 
-/** What was found for one frame and holds for those alike, by their traits. */
+/** Results for one frame, shared with frames that have the same traits. */
 export class AnyMemo {
   readonly cells = onceAKey<readonly CellChoice[]>();
   readonly ends = onceAKey<Choice<Ends>[]>();
@@ -28,11 +28,11 @@ export class AnyMemo {
 
 interface BesideList {
   choices: readonly BesideChoice[];
-  /** The different sets of rules that these fail. */
+  /** The distinct sets of rules that these choices fail. */
   masks: readonly RuleSet[];
 }
 
-/** All choices on a frame, with what they fail. Each list is made when it is first asked for, once for all frames alike. */
+/** Every choice on a frame with the rules that it fails. A list is made on first use and shared by frames with the same traits. */
 export class AnyChoices {
   private readonly scratch: Parts;
   private readonly traits: FrameTraits;
@@ -78,8 +78,8 @@ export class AnyChoices {
   }
 
   /**
-   * Faces for the seat of these ends, of those that fail the same rules the one that is least short. One choice of nothing where there
-   * is no seat, or nothing for it, which fails as a whole.
+   * Faces for the seat of these ends. Among faces that fail the same rules only the one with the smallest shortfall is listed. Without
+   * a seat, or without faces for it, the list holds one empty choice.
    */
   facesFor(ends: Ends): readonly Choice<JawFace | null>[] {
     const seat = seatOf(ends);
@@ -94,7 +94,7 @@ export class AnyChoices {
     return made;
   }
 
-  /** What may stand beside the specimen, of what fails the same rules that which is least short; chambers differ in what they take. */
+  /** What may stand beside the specimen. Among choices with the same chamber that fail the same rules only the best is listed. */
   get beside(): BesideList {
     return this.memo.beside(this.traits.beside, () => {
       const choices = byFails(this.leastBeside());
@@ -155,7 +155,7 @@ function byFails<T extends Pick<Tally, 'fails' | 'severity'>>(list: readonly T[]
   return [...list].sort(failsFewer);
 }
 
-/** Of choices that fail the same rules, and are of one sort, the one that is least short. */
+/** Among choices of one sort that fail the same rules, the one with the smallest shortfall. */
 function leastByMask<T extends Pick<Tally, 'fails' | 'severity'>>(
   list: readonly T[],
   sortOf: (each: T) => unknown = () => null,

@@ -19,7 +19,7 @@ import { NO_RULES, ruleSets } from './rule-set.js';
 import type { RuleSet } from './rule-set.js';
 import type { Search } from './search.js';
 
-/** A train found by the search, with the units that could stand for each of its items: those of its choices and of its adapters. */
+/** A train that the search found, with the units that could take each of its places. */
 export interface Found {
   parts: Parts;
   cell: Choice<unknown>;
@@ -30,37 +30,37 @@ export interface Found {
   points: number;
 }
 
-/** Trains that are tried once enough were found; many choices of a large lab differ by nothing that anyone would notice. */
+/** How many more trains are tried once enough were found. In a large lab many choices hardly differ. */
 const TRIES_FOR_BETTER = 6;
 
 /**
- * The best trains on a frame, best first, none failing anything. Choices are tried in order of their own points, and the loops stop
- * where even the best of the rest cannot beat what was found, or after a number of tries that found nothing better.
+ * The best trains on a frame that pass every rule, best first. Choices are tried in the order of their own points. The search stops
+ * when the rest cannot beat what was found, or after some tries that found nothing better.
  *
  * @param most how many to keep
- * @param inSpite look for trains although the frame alone, or the lab, fails a rule
+ * @param inSpite search even if the frame alone, or the lab, fails a rule
  */
 export function bestTrains(site: Site, search: Search, most: number, inSpite = false): Found[] {
   if (site.own.fails !== NO_RULES && !inSpite) return [];
   const cells = cellsOf(site, search);
   if (cells.length === 0) return [];
   const besides = besidesOf(site, search);
-  return besides.length === 0 ? [] : new Hunt(site, search, most, TRIES_FOR_BETTER, besides).through(cells);
+  return besides.length === 0 ? [] : new FrameSearch(site, search, most, TRIES_FOR_BETTER, besides).through(cells);
 }
 
-/** Whether any train at all passes on a frame: {@link bestTrains} that is content with the first. */
+/** Whether any train passes on a frame. It stops at the first one. */
 export function hasTrain(site: Site, search: Search): boolean {
   if (site.own.fails !== NO_RULES) return false;
   const cells = cellsOf(site, search);
   if (cells.length === 0) return false;
   const besides = besidesOf(site, search);
-  return besides.length > 0 && new Hunt(site, search, 1, 0, besides).through(cells).length > 0;
+  return besides.length > 0 && new FrameSearch(site, search, 1, 0, besides).through(cells).length > 0;
 }
 
-/** The hunt for the best trains on one frame. */
-class Hunt {
+/** The search for the best trains on one frame. */
+class FrameSearch {
   private readonly kept: Found[] = [];
-  /** Points from which a train is of no use. */
+  /** A train with as many points or more is not kept. */
   private bar = Infinity;
 
   constructor(
@@ -118,8 +118,8 @@ class Hunt {
   }
 
   /**
-   * Whether frame, cell and ends are never usable together, so that no train with them is. Told only as long as too few trains were
-   * found: later on a train that fails for it is one of the tries.
+   * Whether frame, cell and ends are never usable at the same time. It is checked only while too few trains were found: later a train
+   * that fails for this reason counts as one of the tries.
    */
   private isNever({ part: cell }: CellChoice, ends: Ends | null): boolean {
     if (this.kept.length === this.most) return false;
@@ -142,9 +142,9 @@ class Hunt {
   }
 
   /**
-   * The train of these choices with adapters and what stands beside it, when it passes and costs less than the bar.
+   * Adds adapters, and what stands beside the specimen, to these choices.
    *
-   * @returns `hopeless` when no faces could make a difference
+   * @returns the train if it passes and costs less than the bar; `hopeless` when other faces could not change that
    */
   private assemble(
     cell: Priced<CellChoice>,
@@ -185,7 +185,7 @@ class Hunt {
     return joinable ? null : 'hopeless';
   }
 
-  /** A train that passes, with its points and units; null when it costs as much as the bar. */
+  /** A train that passes, with its points and units; null when it does not cost less than the bar. */
   private finished(
     parts: Parts,
     cell: Priced<CellChoice>,
@@ -223,7 +223,7 @@ function isOnly(fails: RuleSet, of: RuleSet): boolean {
 /** For each adapter of a train, itself and its equals. */
 export type AdapterPools = readonly (readonly [Adapter, readonly Adapter[]])[];
 
-/** Points of what the choices do not carry: clearing the frame, adapters, cautions. */
+/** Points that do not belong to one choice: clearing the frame, adapters, cautions of several parts. */
 function fixedPoints(
   { at, base, adaptersOff }: Site,
   pools: AdapterPools,
@@ -238,7 +238,7 @@ function fixedPoints(
   return base + adaptersOff + adapterPoints + caution * cautions;
 }
 
-/** The same adapters, by the units that hang on the frame already where there are any; never one unit twice. */
+/** Equal adapters, if possible those that hang on the frame already. No unit is used twice. */
 function preferFitted(
   adapters: Adapters,
   { at }: Site,

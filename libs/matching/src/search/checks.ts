@@ -76,7 +76,7 @@ export const WEIGHT_RULES = rulesWhere(({ checks }) => checks.some(({ heavierFai
 /** Rules whose cautions are priced with the part that brings them; those of the others are priced at the end. */
 export const PART_CAUTIONS = rulesWhere(({ cautionsByOnePart }) => cautionsByOnePart === true);
 
-/** Rules that leave nothing to say about a frame that fails them alone. */
+/** A frame that fails one of these rules by itself is ruled out. */
 export const FRAME_RULES_OUT = rulesWhere(({ rulesOutFrame }) => rulesOutFrame === true);
 
 function rulesThatSee(parts: readonly PartName[]): RuleSet {
@@ -104,7 +104,7 @@ export function tally(checks: readonly RuleCheck[], parts: Parts, context: Conte
   return { fails, cautions, severity };
 }
 
-/** Rules that fail, together with those that are known to, and without a word on how badly. It ends as soon as `enough` fail. */
+/** Rules that fail, including those that are known to fail. It stops as soon as `enough` rules fail. */
 export function failsTogether(
   checks: readonly RuleCheck[],
   parts: Parts,

@@ -8,7 +8,7 @@ import type { RequestContext } from './request-context.js';
 import { NO_RULES, ruleSets } from './rule-set.js';
 import type { RuleSet } from './rule-set.js';
 
-/** One choice for a part of the train that fails nothing by itself: a pool, or a set of pools for the ends. */
+/** A choice for one part of the train that fails no rule by itself: a pool, or a set of pools for the ends. */
 export interface SoundOption<T> extends Chosen<T> {
   /** Rules that its own checks caution. */
   cautions: RuleSet;
@@ -23,8 +23,8 @@ export interface Option<T> extends Chosen<T> {
 export type Units = readonly (readonly Item[])[];
 
 /**
- * The choices for one part, judged by the checks that look at that part alone: the frame comes later. Most requests need only the
- * sound ones, which are found without a word about what is wrong with the others.
+ * The choices for one part, judged by the checks that look at that part alone; the frame comes later. Most requests need only the
+ * sound choices, so what is wrong with the others is worked out on demand.
  */
 export class Choices<T> {
   private readonly scratch = blankParts();

@@ -31,7 +31,7 @@ export interface BesideLists {
   thermocouples: readonly BesideChoice['thermocouple'][];
 }
 
-/** Every combination of what may stand beside the specimen. Where the train needs no other guard, none is thought of. */
+/** Every combination of what may stand beside the specimen. Where no guard is needed, guards are left out. */
 export function combinations({ extensometers, chambers, guards, thermocouples }: BesideLists): BesideChoice[] {
   const all: BesideChoice[] = [];
   const without = guards.find(({ part }) => part === null);

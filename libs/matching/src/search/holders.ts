@@ -30,7 +30,7 @@ export interface HolderGroup {
 
 const NO_FACES: SoundOption<null> = { part: null, units: [], cautions: 0 };
 
-/** Every sound way to hold the specimen, whatever the frame, in groups of one coupling; made once for a request. */
+/** Every sound way to hold the specimen on any frame, grouped by coupling; made once for a request. */
 export function holderGroups(options: Options, { fittedOn }: LabIndex, settings: MatchSettings): HolderGroup[] {
   const faces = new Map(
     [...options.faces].map(([seat, list]) => [seat, freshest<JawFace | null>(list.sound, settings)]),

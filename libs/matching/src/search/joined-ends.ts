@@ -5,7 +5,7 @@ import type { CellChoice } from './class-choices.js';
 import type { Options } from './options.js';
 import type { Joinings, Routes } from './routes.js';
 
-/** How all ends are joined with a cell on a frame: most ends share their couplings, so that a lab has few answers for hundreds of ends. */
+/** How ends are joined with a cell on a frame. Most ends have the same couplings, so that few answers serve hundreds of ends. */
 export class JoinedEnds {
   private group: readonly number[] | null = null;
   private samples: Ends[] = [];

@@ -2,15 +2,15 @@ import type { Calibration, Frame, Item, ItemKind, TimeWindow } from '../register
 import type { Lab, Rig } from '../register/lab.js';
 import { MAY_STAY } from './score.js';
 
-/** Units that no rule can tell apart but for their times: equal in everything save id, tag, name, place, due dates and promises. */
+/** Units that are equal in everything but id, tag, name, place, due dates and bookings elsewhere, so that only times tell them apart. */
 export interface Pool {
   units: readonly Item[];
-  /** All units as one choice, and the first alone, which speaks for a pool of which none is usable. */
+  /** All units as one choice, and the first alone, which stands for a pool without a usable unit. */
   all: Chosen<Item>;
   first: Chosen<Item>;
-  /** The choice that every request takes, where no unit has times of its own; else null. */
+  /** The choice for every request, where no unit is limited in time; else null. */
   standing: Chosen<Item> | null;
-  /** What its units are calibrated for; null where one of them is promised elsewhere at times, so that each has to be looked at. */
+  /** What its units are calibrated for; null where a unit is booked elsewhere at times, so that each unit has to be checked. */
   spans: readonly Span[] | null;
 }
 
@@ -68,8 +68,8 @@ export function indexLab(lab: Lab): LabIndex {
 }
 
 /**
- * The index as it would be if an item were changed or bought, for trains that it is part of: of its kind only the pool that it joins and
- * those that one train could hold beside it; of frames, when it is one, no other.
+ * The index as it would be if an item were changed or bought, reduced to trains that contain the item: of its kind only the pool that
+ * it joins and pools that one train could use together with it; if it is a frame, no other frame.
  */
 export function indexThrough(index: LabIndex, item: Item): LabIndex {
   if (item.kind === 'frame') return { ...index, frames: [indexFrame(item, index.rigs, index.byId)] };

@@ -25,8 +25,8 @@ const MOST_PAIRS = 2000;
 const MOST_JUDGED = 40;
 
 /**
- * The train that comes nearest on a frame without a candidate: fewest rules failing, and of these the one that is least short by its
- * own figures. In a very large lab the search ends early, and the train may fail a rule more than the very nearest.
+ * The train that comes nearest on a frame without a candidate: it fails the fewest rules, and by the smallest shortfall. In a very
+ * large lab the search stops early, and the train may fail one rule more than the nearest possible.
  *
  * @returns null when the lab has no cell or no ends of the right kind at all
  */

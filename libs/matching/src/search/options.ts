@@ -120,12 +120,12 @@ function split<K extends ItemKind>(
   return chosen as Chosen<Extract<Item, { kind: K }>>[];
 }
 
-/** The units of a pool that are usable at some time of the period; where none is, one that speaks for them. */
+/** The units of a pool that are usable at some time of the period; if none is, the first one stands for all. */
 export function timely(pool: Pool, context: RequestContext): Chosen<Item> {
   return pool.standing ?? (pool.spans && atOnce(pool, pool.spans, context)) ?? byUnit(pool.units, context);
 }
 
-/** The answer for pools whose units are all usable for the whole period, or none ever; null for any other. */
+/** The quick answer where all units are usable for the whole period, or none ever is; null otherwise. */
 function atOnce({ all, first }: Pool, spans: readonly Span[], context: RequestContext): Chosen<Item> | null {
   const need = context.calibrationNeed(first.part.kind);
   const { period } = context;
@@ -164,7 +164,7 @@ function reads({ details }: Transducer, temperatureC: number): boolean {
   return details.measures === 'temperature' && details.rangeFrom <= temperatureC && details.rangeTo >= temperatureC;
 }
 
-/** Every way to hold the specimen that is of the right kind: right purpose of a fixture, right end shape of a grip. */
+/** Every way to hold the specimen with fixtures of the right purpose and grips for the right end shape. */
 function endChoices(index: LabIndex, context: RequestContext): Chosen<Ends>[] {
   const { needs } = context;
   const { ends } = needs;

@@ -11,19 +11,19 @@ import type { RequestContext } from './request-context.js';
 import { NO_RULES, ruleSets, setOf } from './rule-set.js';
 import type { RuleSet } from './rule-set.js';
 
-/** Alternatives that are kept between two ends, shortest first. A longer one may serve where a stack is too short. */
+/** Most alternatives between two ends, shortest first. A longer one may help where a stack is too short. */
 const MOST_ROUTES = 12;
 
 /** More kinds of ends than any lab has; keeps the keys of pairs of ends apart. */
 const MOST_ENDS = 4096;
 const MOST_KEYS = MOST_ENDS ** 2;
 
-/** Left out: a train whose ends do not meet there. */
+/** Stands for ends that do not meet. */
 const NOTHING: readonly Known[] = [];
 
 const COUPLINGS = setOf('couplings');
 
-/** A way to join both sides, the length that it adds, and the rules that it fails for sure. */
+/** A way to join both sides, the length that it adds, and the rules that it certainly fails. */
 export interface Joining {
   adapters: Adapters;
   lengthMm: number;
@@ -162,7 +162,7 @@ function nameOf(path: Path): string {
   return path.map(({ adapter }) => adapter.tag).join();
 }
 
-/** Every way above with every way below. Each pair is made when somebody comes to it: most trains are joined by the first. */
+/** Every way above combined with every way below. Pairs are made one by one, since most trains use the first. */
 export class Joinings {
   private readonly made: Joining[] = [];
   private tried = 0;

@@ -27,7 +27,7 @@ export function frameFitPoints(frame: Frame, needs: Needs, { weights }: MatchSet
   return (weights.forceFit * decades) / 3;
 }
 
-/** Points for a link of which there are few: the fewer units, the more. */
+/** Points for a scarce link: the fewer equal units, the more points. */
 export function scarcePoints(units: number, { weights }: MatchSettings): number {
   return weights.scarce / units;
 }

@@ -1,3 +1,6 @@
+/*
+ * search/: finds the trains that pass, and the nearest one where none does. It may import register/, ask/ and rules/.
+ */
 import type { Frame, Item, ItemKind, TimeWindow } from '../register/item.js';
 import type { Lab } from '../register/lab.js';
 import type { Needs } from '../ask/needs.js';
@@ -17,7 +20,7 @@ import { RequestContext } from './request-context.js';
 import { Routes } from './routes.js';
 import { SoundChoices, SoundMemo } from './sound-choices.js';
 
-/** Everything that the search of one request has at hand. */
+/** The data that the search of one request works with. */
 export interface Search {
   index: LabIndex;
   context: RequestContext;
@@ -55,8 +58,8 @@ export function searchOf(lab: Lab, needs: Needs, period: TimeWindow, settings: M
 }
 
 /**
- * The search as it would be if an item were changed or bought, over those trains only that it could open: a frame that was refused
- * before can have no other. What the item takes no part in is shared with the search that it comes from.
+ * The search as it would be if an item were changed or bought, reduced to trains that contain the item: on a frame that was refused
+ * before no other train can pass. Whatever does not depend on the item is shared with the original search.
  */
 export function searchThrough(base: Search, item: Item): Search {
   const index = indexThrough(base.index, item);

@@ -14,7 +14,7 @@ import type { SoundChoices } from './sound-choices.js';
 
 export type Priced<T> = T & { points: number };
 
-/** What a frame brings to each of its trains. Points of adapters come last, so that what comes before is never more than the whole. */
+/** What a frame contributes to each of its trains. Points of adapters are added last, so that a partial sum never exceeds the total. */
 export class Site {
   /** What frame and lab fail and caution alone. */
   readonly own: Tally;
@@ -37,7 +37,7 @@ export class Site {
     this.#search = search;
   }
 
-  /** The choices that fail nothing there; a frame that is out of the question by itself is never asked for any. */
+  /** The choices that fail no rule there, made on first use: a frame that fails by itself needs none. */
   get sound(): SoundChoices {
     return (this.#sound ??= this.#search.soundFor(this.at.frame));
   }
@@ -45,7 +45,7 @@ export class Site {
 
 const NONE: readonly Holder[] = [];
 
-/** Holders of which something hangs on the frame already; they cost less there than their group's order says. */
+/** Holders of which a part hangs on the frame already. They cost less there than their place in the group says. */
 export function fittedIn(group: HolderGroup, { at, fitted }: Site): readonly Holder[] {
   if (at.fitted.size === 0) return NONE;
   const known = fitted.get(group);

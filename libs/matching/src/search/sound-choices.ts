@@ -26,7 +26,7 @@ import type { RuleSet } from './rule-set.js';
 
 type PricedBeside = BesideChoice & { points: number };
 
-/** What was found for one frame and holds for those alike, by their traits. */
+/** Results for one frame, shared with frames that have the same traits. */
 export class SoundMemo {
   readonly cells = onceAKey<readonly CellChoice[]>();
   readonly cellCautions = onceAKey<Map<SoundOption<LoadCell>, Map<CellPosition, RuleSet | null>>>();
@@ -39,7 +39,7 @@ export class SoundMemo {
   readonly beside = onceAKey<readonly PricedBeside[]>();
 }
 
-/** The choices that fail nothing on a frame. Each is judged when it is first asked for, once for all frames alike. */
+/** The choices that fail no rule on a frame. A choice is judged on first use, once for all frames with the same traits. */
 export class SoundChoices {
   private readonly scratch: Parts;
   private readonly traits: FrameTraits;
@@ -78,7 +78,7 @@ export class SoundChoices {
     });
   }
 
-  /** Bits of the cautions of a sound cell on this frame; null when it fails here. */
+  /** Rules for which a sound cell gets a caution on this frame; null when it fails here. */
   cautionsOfCell(option: SoundOption<LoadCell>, cellAt: CellPosition): RuleSet | null {
     const places = this.cellCautions.get(option) ?? new Map<CellPosition, RuleSet | null>();
     this.cellCautions.set(option, places);
