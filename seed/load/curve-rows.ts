@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Method } from '#libs/matching/src/index.js';
-import { createCurveReader, reduceCurve } from '#libs/reduction/src/index.js';
+import { createCurveReader, CURVE_CHANNELS, reduceCurve } from '#libs/reduction/src/index.js';
 import type {
   Curve,
   CurveReading,
@@ -110,9 +110,9 @@ function reduced(curve: Curve, { ask }: DemoBatch, method: Method, found: Measur
   return outcome.results;
 }
 
-function columnsOf({ pointCount, ...columns }: Curve): Record<string, number[]> {
+function columnsOf(curve: Curve): Record<string, number[]> {
   return Object.fromEntries(
-    Object.entries(columns).map(([channel, values]) => [channel, Array.from(values.subarray(0, pointCount))]),
+    CURVE_CHANNELS.flatMap((channel) => (curve[channel] ? [[channel, Array.from(curve[channel])]] : [])),
   );
 }
 

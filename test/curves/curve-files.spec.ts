@@ -16,6 +16,7 @@ describe('files that are in order', () => {
     ['german-utf8-with-mark.csv', { timeS: 0.5, forceN: 61.728, strain: 0.000123, displacementMm: 0.338 }],
     ['german-utf16-little-endian.csv', { timeS: 0.5, forceN: 61.728, strain: 0.000123, displacementMm: 0.338 }],
     ['german-utf16-big-endian.csv', { timeS: 0.5, forceN: 61.728, strain: 0.000123, displacementMm: 0.338 }],
+    ['sizes-in-the-first-row-only.csv', { timeS: 0.5, forceN: 61.728, extensionMm: 0.00615 }],
     ['decimal-commas-in-quotes.csv', { timeS: 0.5, forceN: 61.728, extensionMm: 0.00615 }],
     // 61.728 N / 4.448 = 13.8777 lbf as written; 1 lbf = 4.4482216152605 N, 1 in = 25.4 mm (NIST SP 811).
     [
@@ -41,6 +42,12 @@ describe('files that are in order', () => {
     const whole = readOrFail(readingOfBytes(bytes));
     for (const size of [1, 7, 4099])
       expect(readOrFail(readingOfBytes(bytes, undefined, size)).curve).toEqual(whole.curve);
+  });
+
+  it('an extensometer that is taken off leaves its cells empty to the end: the rest is read', () => {
+    const { curve } = readOrFail(readingOf(ok('extensometer-taken-off.csv')));
+    expect([curve.pointCount, curve.strainRows, curve.forceN![5]]).toEqual([12, 3, 61.728]);
+    expect([...curve.extensionMm!.subarray(2, 5)]).toEqual([0.04, 0.04, 0.04]);
   });
 
   it('remarks that a last line without an end may be cut', () => {
@@ -104,6 +111,7 @@ describe('files that are not', () => {
     ],
     ['letter-in-a-number-on-line-5.csv', 'Line 5, column 2: the cell is not a number ("0.3,37.x5,0.06").'],
     ['empty-cell-on-line-4.csv', 'Line 4, column 2: the cell is empty ("0.2,,0.04").'],
+    ['extension-empty-on-line-4.csv', 'Line 4, column 3: the cell is empty ("0.2,25.0,").'],
     ['not-a-number-written-out-on-line-6.csv', 'Line 6, column 2: the cell is not a number ("0.4,NaN,0.08").'],
     ['infinity-on-line-3.csv', 'Line 3, column 2: the number is too large to be kept ("0.1,1e999,0.02").'],
     [

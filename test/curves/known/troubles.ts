@@ -109,6 +109,10 @@ export const TROUBLES: readonly Trouble[] = [
     spoil: (recording, chance) => offFrom(recording, chance, () => -1),
   },
   {
+    name: 'extensometer taken off, cells empty',
+    spoil: (recording, chance) => offFrom(recording, chance, () => NaN),
+  },
+  {
     name: 'extensometer at its stop',
     spoil: (recording, chance) => offFrom(recording, chance, (last) => last),
   },

@@ -40,6 +40,16 @@ export function createCurveReader(options: CurveReaderOptions = {}): CurveReader
   return new StreamingReader(options.format ?? null, { ...READER_LIMITS, ...options.limits });
 }
 
+/** First of the rows without an extension. */
+interface StrainEnd {
+  readonly row: number;
+  readonly line: number;
+  readonly column: number;
+  readonly found: string;
+}
+
+/** Fewer rows without an extension at the end of a file are a file that was cut off. */
+const FEWEST_WITHOUT_STRAIN = 3;
 /** After so many problems the rest of a file is not looked at. */
 const ENOUGH_PROBLEMS = 1000;
 const SHOWN_CHARACTERS = 60;
@@ -56,6 +66,8 @@ class StreamingReader implements CurveReader {
   private parser: RowParser | null = null;
   private columns: GrowingColumns | null = null;
   private utf16: TextDecoder | null = null;
+  /** Where the cells of the extensometer became empty; null while they are not. */
+  private strainEnd: StrainEnd | null = null;
   private readonly problems: ProblemList;
 
   constructor(
@@ -119,6 +131,9 @@ class StreamingReader implements CurveReader {
 
   private finish(): void {
     if (!this.lines!.finish()) this.doubts = [...this.doubts, LAST_LINE_NOT_ENDED];
+    const { strainEnd } = this;
+    if (strainEnd && (strainEnd.row === 0 || this.columns!.rowCount - strainEnd.row < FEWEST_WITHOUT_STRAIN))
+      this.refuseEmptyCell(strainEnd);
     if (this.columns!.rowCount < 2 && this.problems.count === 0)
       this.stop('no-rows', null, `${this.columns!.rowCount} rows`);
   }
@@ -137,7 +152,27 @@ class StreamingReader implements CurveReader {
     if (this.problems.count > 0) return;
     if (columns.rowCount >= this.limits.maxRows)
       return this.stop('too-many-rows', line, `more than ${this.limits.maxRows} rows`);
+    this.watchStrain(parser, columns.rowCount, line, bytes, start, end);
     columns.add(parser.row);
+  }
+
+  /** Cells of the extensometer may be empty from some row on to the end, and nowhere else. */
+  private watchStrain(
+    { emptyColumn }: RowParser,
+    row: number,
+    line: number,
+    bytes: Uint8Array,
+    start: number,
+    end: number,
+  ): void {
+    if (emptyColumn < 0 && this.strainEnd) this.refuseEmptyCell(this.strainEnd);
+    if (emptyColumn < 0 || this.strainEnd) return;
+    this.strainEnd = { row, line, column: emptyColumn + 1, found: shownOf(bytes, start, end) };
+  }
+
+  private refuseEmptyCell({ line, column, found }: StrainEnd): void {
+    this.problems.add('empty-cell', line, column, found);
+    this.strainEnd = null;
   }
 
   private refuseRow(
@@ -147,7 +182,7 @@ class StreamingReader implements CurveReader {
     end: number,
     line: number,
   ): void {
-    const shown = decodeText(bytes.subarray(start, Math.min(end, start + 4 * SHOWN_CHARACTERS)), 'utf-8');
+    const shown = shownOf(bytes, start, end);
     const isHeading =
       this.located!.headingLine !== null &&
       shown.trim().startsWith(this.located!.headingLine.slice(0, SHOWN_CHARACTERS));
@@ -174,7 +209,13 @@ class StreamingReader implements CurveReader {
     const channels = format.columns.flatMap(({ channel, unit }) => (channel && unit ? [channel] : []));
     const values = columns.finish();
     const named = Object.fromEntries(channels.map((channel, at) => [channel, values[at]!]));
-    const curve: Curve = { pointCount: columns.rowCount, ...named };
+    const strainRows = this.strainEnd?.row;
+    if (strainRows !== undefined) values.forEach((column) => holdLast(column, strainRows));
+    const curve: Curve = {
+      pointCount: columns.rowCount,
+      ...named,
+      ...(strainRows === undefined ? {} : { strainRows }),
+    };
     return {
       state: 'read',
       curve,
@@ -186,6 +227,15 @@ class StreamingReader implements CurveReader {
       byteCount: this.byteCount,
     };
   }
+}
+
+function shownOf(bytes: Uint8Array, start: number, end: number): string {
+  return decodeText(bytes.subarray(start, Math.min(end, start + 4 * SHOWN_CHARACTERS)), 'utf-8');
+}
+
+/** Where a column has no values any more its last one stands, so that every figure of a curve is a number. */
+function holdLast(column: Float64Array, from: number): void {
+  for (let at = from; at < column.length; at++) if (Number.isNaN(column[at]!)) column[at] = column[at - 1]!;
 }
 
 function joined(chunks: readonly Uint8Array[], length: number): Uint8Array {

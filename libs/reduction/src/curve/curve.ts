@@ -16,5 +16,10 @@ export const CURVE_CHANNELS = [
 
 export type CurveChannel = (typeof CURVE_CHANNELS)[number];
 
-/** A recorded test: columns of equal length, `pointCount` values each, every value finite. */
-export type Curve = { readonly pointCount: number } & { readonly [channel in CurveChannel]?: Float64Array };
+/**
+ * A recorded test: columns of equal length, `pointCount` values each, every value finite. `strainRows` is there where the extensometer
+ * was taken off before the end: on later rows its channels hold their last value, which is no strain.
+ */
+export type Curve = { readonly pointCount: number; readonly strainRows?: number } & {
+  readonly [channel in CurveChannel]?: Float64Array;
+};

@@ -1,5 +1,5 @@
 import type { DecimalMark, Delimiter } from './curve-format.js';
-import { isNumberField, splitFields } from './split-fields.js';
+import { isNumberField, splitWhole } from './split-fields.js';
 
 /** Tried in this order; the first of equals wins. */
 const DELIMITERS: readonly Delimiter[] = ['tab', 'semicolon', 'pipe', 'comma', 'space'];
@@ -43,13 +43,32 @@ function layoutWith(
   const patterns = lines.map((line) => patternOf(line, delimiter, decimalMark));
   const [pattern, rows] = mostFrequent(patterns) ?? [];
   if (pattern === undefined || rows === undefined) return null;
-  const score = rows * (numbersIn(pattern) / pattern.length) ** 2;
-  return { layout: { delimiter, decimalMark, firstRow: patterns.indexOf(pattern), pattern }, score };
+  const alike = patterns.map((each) => numbersIn(each) >= 2 && isAlike(each, pattern));
+  const whole = merged(patterns.filter((_, line) => alike[line]));
+  const score = rows * (numbersIn(whole) / whole.length) ** 2;
+  return { layout: { delimiter, decimalMark, firstRow: alike.indexOf(true), pattern: whole }, score };
+}
+
+/** An empty cell says nothing of its column: sizes may stand in the first row only, an extensometer is taken off before the end. */
+function isAlike(one: string, other: string): boolean {
+  const [short, long] = one.length <= other.length ? [one, other] : [other, one];
+  if (long.length > short.length + 1 || (long.length > short.length && !long.endsWith('E'))) return false;
+  return [...short].every((letter, at) => letter === long[at] || letter === 'E' || long[at] === 'E');
+}
+
+/** A column with numbers in some rows holds numbers; one after a last delimiter, empty throughout, is none. */
+function merged(patterns: readonly string[]): string {
+  const columns = Math.max(...patterns.map(({ length }) => length));
+  const holds = (letter: string, at: number) => patterns.some((each) => each[at] === letter);
+  const letters = Array.from({ length: columns }, (_, at) => (holds('N', at) ? 'N' : holds('T', at) ? 'T' : 'E')).join(
+    '',
+  );
+  return letters.replace(/E$/, '').replaceAll('E', 'T');
 }
 
 function patternOf(line: string, delimiter: Delimiter, decimalMark: DecimalMark): string {
-  return splitFields(line, delimiter)
-    .map((field) => (isNumberField(field, decimalMark) ? 'N' : 'T'))
+  return splitWhole(line, delimiter)
+    .map((field) => (field.trim() === '' ? 'E' : isNumberField(field, decimalMark) ? 'N' : 'T'))
     .join('');
 }
 

@@ -19,6 +19,8 @@ export class RowParser {
   readonly row: Float64Array;
   problem: ProblemReason = 'not-a-number';
   problemColumn = 0;
+  /** Column (from 0) of the row's first empty cell of an extensometer, whose value is NaN then; -1 where there is none. */
+  emptyColumn = -1;
 
   private readonly delimiter: number;
   private readonly decimal: number;
@@ -26,6 +28,8 @@ export class RowParser {
   private readonly columnCount: number;
   /** Per column of the file the place in `row`, or -1. */
   private readonly places: Int32Array;
+  /** Per column whether its cells may be empty: an extensometer is taken off before the specimen breaks. */
+  private readonly mayBeEmpty: readonly boolean[];
   private readonly factors: Float64Array;
   private readonly shifts: Float64Array;
   private at = 0;
@@ -37,6 +41,7 @@ export class RowParser {
     this.decimal = decimalMark === 'point' ? 46 : 44;
     this.columnCount = columns.length;
     this.places = Int32Array.from(columns, () => -1);
+    this.mayBeEmpty = columns.map(({ channel }) => channel === 'extensionMm' || channel === 'strain');
     const read = columns.flatMap(({ channel, unit }, at) =>
       channel && unit ? [{ at, ...conversionOf(channel, unit) }] : [],
     );
@@ -49,11 +54,14 @@ export class RowParser {
   /** Reads bytes[start, end), one line without its end; true when `row` holds it. */
   parse(bytes: Uint8Array, start: number, end: number): boolean {
     this.at = start;
+    this.emptyColumn = -1;
     for (let column = 0; column < this.columnCount; column++) {
       this.skipSpaces(bytes, end);
-      if (this.at >= end && column > 0) return this.refuse('too-few-columns', column);
       const place = this.places[column]!;
-      if (place < 0) this.skipField(bytes, end);
+      const isEmpty = column > 0 && (this.at >= end || (!this.bySpace && bytes[this.at] === this.delimiter));
+      if (isEmpty && place >= 0 && this.mayBeEmpty[column]) this.leaveEmpty(place, column);
+      else if (this.at >= end && column > 0 && place >= 0) return this.refuse('too-few-columns', column);
+      else if (place < 0) this.skipField(bytes, end);
       else if (!this.readField(bytes, end)) return this.refuse(this.problem, column);
       else if (!this.keep(place)) return this.refuse('number-out-of-range', column);
       if (!this.stepOver(bytes, end, column)) return false;
@@ -68,6 +76,11 @@ export class RowParser {
     return Number.isFinite(value);
   }
 
+  private leaveEmpty(place: number, column: number): void {
+    this.row[place] = NaN;
+    if (this.emptyColumn < 0) this.emptyColumn = column;
+  }
+
   private refuse(reason: ProblemReason, column: number): boolean {
     this.problem = reason;
     this.problemColumn = column;
@@ -77,7 +90,7 @@ export class RowParser {
   /** After a field: the delimiter, or the end of the line after the last column. */
   private stepOver(bytes: Uint8Array, end: number, column: number): boolean {
     const isLast = column === this.columnCount - 1;
-    if (this.at >= end) return isLast || this.refuse('too-few-columns', column + 1);
+    if (this.at >= end) return isLast || this.mayBeEmpty[column + 1]! || this.refuse('too-few-columns', column + 1);
     if (!this.bySpace) this.at++;
     if (!isLast) return true;
     this.skipSpaces(bytes, end);

@@ -14,10 +14,15 @@ export const DELIMITER_BYTES: Readonly<Record<Delimiter, number>> = {
  * many exporters end each line with one.
  */
 export function splitFields(line: string, delimiter: Delimiter): string[] {
-  const parts = delimiter === 'space' ? line.trim().split(/[ \t]+/) : splitQuoted(line, DELIMITER_BYTES[delimiter]);
-  const fields = parts.map((part) => unquoted(part.trim()));
+  const fields = splitWhole(line, delimiter);
   if (fields.length > 1 && fields.at(-1) === '') fields.pop();
   return fields;
+}
+
+/** The same with the empty field after a last delimiter. */
+export function splitWhole(line: string, delimiter: Delimiter): string[] {
+  const parts = delimiter === 'space' ? line.trim().split(/[ \t]+/) : splitQuoted(line, DELIMITER_BYTES[delimiter]);
+  return parts.map((part) => unquoted(part.trim()));
 }
 
 function splitQuoted(line: string, delimiterCode: number): string[] {

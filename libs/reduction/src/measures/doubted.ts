@@ -30,12 +30,22 @@ export function doubtSignals(axes: PreparedAxes, curve: Curve, recipe: Reduction
   const peak = highestRow(axes.x, y, Infinity);
   const clock = curve.displacementMm ?? curve.timeS;
   const signals: Signals = { x: axes.x, y, clock: clock?.subarray(axes.firstRow, axes.firstRow + y.length) ?? null };
-  const ended = isExtensometer(axes, curve) ? extensionEnd(signals, findBreak(y, peak, recipe), axes.axes.xUnit) : null;
+  const ended = isExtensometer(axes, curve)
+    ? (cellsEnd(axes, curve) ?? extensionEnd(signals, findBreak(y, peak, recipe), axes.axes.xUnit))
+    : null;
   const lastStrainRow = ended ? ended.fromRow - 1 : last;
   const until = Math.min(peak, lastStrainRow);
   const jumps = axes.axes.xName === 'strain' ? extensionJumps(signals, until, axes.axes.xUnit) : [];
   const falls = axes.axes.xName === 'row' ? [] : elasticFalls(signals, until);
   return { axes: mended, lastStrainRow, doubts: [...spikes, ...(ended ? [ended] : []), ...jumps], falls };
+}
+
+/** The file itself says that there is no extension any more. */
+function cellsEnd({ x, axes, firstRow }: PreparedAxes, { strainRows }: Curve): SignalDoubt | null {
+  const fromRow = (strainRows ?? Infinity) - firstRow;
+  if (!(fromRow < x.length)) return null;
+  const last = x[Math.max(0, fromRow - 1)]!;
+  return { code: 'extension-ended', fromRow, toRow: x.length - 1, found: last, allowed: last, unit: axes.xUnit };
 }
 
 function isExtensometer({ axes, isCrosshead }: PreparedAxes, curve: Curve): boolean {
