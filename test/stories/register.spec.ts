@@ -164,12 +164,15 @@ describe('the register as a file', () => {
       line.replace('LC-5K-1', 'LC-5K-9'),
       line.replace('LC-5K-1', 'LC-5K-8').replace(',5000,', ',much,'),
     ].join('\n');
-    const { body } = await importing([file, `${line},`].join('\n'), false);
+    const { body } = await importing([file, `${line},`].join('\n'), true);
     expect(body.problems).toEqual([
       { line: 3, field: 'details.capacityN', sentence: expect.stringContaining('much') },
       { line: 4, field: '', sentence: expect.stringMatching(/^This line has \d+ cells; the header has \d+\.$/) },
     ]);
     expect(body).toMatchObject({ lines: 3, created: 1, updated: 0 });
+    const refused = await importing([file, `${line},`].join('\n'), false);
+    expect(refused).toMatchObject({ status: 422, body: { facts: { lines: 3, problems: body.problems } } });
+    expect(refused.body.detail).toMatch(/^Nothing was kept\. Line 3, details\.capacityN: /);
     expect((await manager.get('/items?q=LC-5K-9')).body.rows).toEqual([]);
     const good = await importing([header, line.replace('LC-5K-1', 'LC-5K-9')].join('\n'), false);
     expect(good.body).toMatchObject({ created: 1, problems: [] });
@@ -187,6 +190,14 @@ describe('the register as a file', () => {
     expect((await manager.get('/record?subject=LC-NOWHERE')).body.rows).toEqual([]);
   });
 
+  it('keeps every letter of a file as a spreadsheet saves it in Windows-1252, and says what it was read as', async () => {
+    const { body: csv } = await manager.get<string>('/items/export.csv?kind=load-cell');
+    const sent = Buffer.from(csv.replace('Drawer 5', 'Prüfschrank 5'), 'latin1');
+    const answer = await manager.send<any>('POST', '/items/import', sent, { headers: { 'content-type': 'text/csv' } });
+    expect(answer.body).toMatchObject({ encoding: 'Windows-1252', updated: 1 });
+    expect((await manager.get('/items?q=LC-5K-1')).body.rows[0].place).toBe('Prüfschrank 5');
+  });
+
   it('never begins a cell that a spreadsheet would run', async () => {
     await registered({ ...GRIP_5KN, tag: 'GP-F', name: '=HYPERLINK("http://x")' });
     const { body: csv } = await manager.get<string>('/items/export.csv?kind=grip');
@@ -200,7 +211,9 @@ describe('the register as a file', () => {
     ['kind\ngrip', 200],
     ['tag,kind,colour\nA,grip,red', 200],
     ['kind,tag\n"grip', 200],
-    [`kind,tag\n${'\u0000'},b`, 200],
+    [`kind,tag\n${'\u0000'},b`, 422],
+    ['PK\u0003\u0004 a workbook', 422],
+    ['kind,tag\ngrip,Zugpr\uFFFDf', 422],
   ])('tells what is wrong with the file %p', async (csv, status) => {
     const answer = await importing(csv, true);
     expect(answer.status).toBe(status);

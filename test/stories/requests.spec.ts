@@ -1,6 +1,6 @@
 import { jest } from '@jest/globals';
 import type { BatchBody, MethodView, RequestView } from '#libs/contract/src/index.js';
-import { PersonEntity, TaskRunEntity, setTeams, addTeam, addPerson } from '#libs/records/src/index.js';
+import { PersonEntity, RequestEntity, TaskRunEntity, setTeams, addTeam, addPerson } from '#libs/records/src/index.js';
 import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
 import { MATERIALS } from '#seed/library/materials.js';
 import { METHODS } from '#seed/library/methods.js';
@@ -438,9 +438,11 @@ describe('requests as a file', () => {
     const csv = [header, line('a', '10'), line('a', '12'), line('b', '10', '2031-01-01T12:00:00Z')].join('\n');
     expect((await importing(requester, csv, true)).body).toEqual({
       dryRun: true,
+      encoding: 'UTF-8',
       lines: 3,
       created: 2,
       updated: 0,
+      unchanged: 0,
       problems: [],
     });
     expect((await importing(requester, csv)).body).toMatchObject({ created: 2, problems: [] });
@@ -465,8 +467,14 @@ describe('requests as a file', () => {
       line('c', '10').replace('iso-527-2', 'iso-0'),
       line('d', '10').replace(TEST_TEAM.name, 'Nobody'),
     ];
-    const { body } = await importing(requester, csv.join('\n'));
-    expect(body.problems.map(({ line: at, field }: { line: number; field: string }) => [at, field])).toEqual(
+    const { status, body } = await importing(requester, csv.join('\n'));
+    expect([status, body.type]).toEqual([422, '/problems/import/invalid']);
+    expect(body.detail).toMatch(/^Nothing was kept\. Line 2, geometry\.widthMm: .* more\.$/);
+    expect((await importing(requester, csv.join('\n'), true)).body).toMatchObject({
+      created: 0,
+      problems: body.facts.problems,
+    });
+    expect(body.facts.problems.map(({ line: at, field }: { line: number; field: string }) => [at, field])).toEqual(
       expect.arrayContaining([
         [2, 'geometry.widthMm'],
         [3, 'geometry.widthMm'],
@@ -480,12 +488,56 @@ describe('requests as a file', () => {
 
   it('are only taken for a team of one’s own, and by who may ask', async () => {
     const csv = [header, line('a', '10')].join('\n');
-    expect((await importing(stranger, csv)).body.problems).toEqual([
+    expect((await importing(stranger, csv, true)).body.problems).toEqual([
       expect.objectContaining({ line: 2, field: 'team' }),
     ]);
     expect((await importing(technician, csv)).status).toBe(403);
     expect((await importing(requester, '')).status).toBe(422);
-    expect((await importing(requester, 'request,title\nx')).body.problems.length).toBeGreaterThan(0);
+    expect((await importing(requester, 'request,title\nx', true)).body.problems.length).toBeGreaterThan(0);
+  });
+
+  it('that came before are not made again, and keep what the file calls them, whose they are and the days they are due', async () => {
+    const csv = (due: string) =>
+      [
+        `${header},requester`,
+        `${line('KMD-17', '10', due)},requester@northmoor.example`,
+        `${line('KMD-18', '10', '2031-12-16')},`,
+      ].join('\n');
+    expect((await importing(manager, csv('15.12.2031'))).body).toMatchObject({ created: 2, unchanged: 0 });
+    const [seventeen, eighteen] = await Promise.all(
+      ['KMD-17', 'KMD-18'].map(async (importedAs) => {
+        const { id } = await lab.records.manager.findOneByOrFail(RequestEntity, { importedAs });
+        return (await manager.get<RequestView>(`/requests/${id}`)).body;
+      }),
+    );
+    expect(seventeen).toMatchObject({
+      importedAs: 'KMD-17',
+      dueAt: '2031-12-15T17:00:00.000Z', // the end of work by the lab's clock, which is London's
+      requester: { name: 'One requester' },
+    });
+    expect(eighteen).toMatchObject({ dueAt: '2031-12-16T17:00:00.000Z', requester: { name: 'One manager' } });
+    expect((await importing(manager, csv('15.12.2031'))).body).toMatchObject({
+      created: 0,
+      unchanged: 2,
+      problems: [],
+    });
+    const { status, body } = await importing(manager, csv('17.12.2031'));
+    expect(status).toBe(422);
+    expect(body.facts.problems).toEqual([
+      { line: 2, field: 'request', sentence: expect.stringMatching(/^KMD-17 is there already as R-\d+, and differs/) },
+    ]);
+  });
+
+  it('name nobody whom the lab does not know, and only a manager brings in those of others', async () => {
+    const csv = (mail: string) => [`${header},requester`, `${line('x', '10')},${mail}`].join('\n');
+    const fields = async (who: Client, mail: string) =>
+      (await importing(who, csv(mail), true)).body.problems.map(({ field }: { field: string }) => field);
+    expect(await fields(manager, 'nobody@northmoor.example')).toEqual(['requester']);
+    expect(await fields(requester, 'manager@northmoor.example')).toEqual(['requester']);
+    expect(await fields(manager, 'technician@northmoor.example')).toEqual(['requester']);
+    expect((await importing(manager, csv('').replace(',requester', ',old number'), true)).body.problems).toEqual([
+      expect.objectContaining({ line: 1, field: 'old number' }),
+    ]);
   });
 
   it('go out as they may be seen, and come back', async () => {

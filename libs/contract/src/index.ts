@@ -34,6 +34,7 @@ export type {
   RecordCalibrationBody,
   RigView,
   SaveItemBody,
+  TextEncoding,
 } from './register.js';
 export type {
   ArrivalBody,

@@ -204,11 +204,18 @@ export interface NonconformityView {
   version: number;
 }
 
-/** What a CSV import would do, or did: nothing is kept while one line is bad. */
+/** How the letters of a text file are kept. */
+export type TextEncoding = 'UTF-8' | 'UTF-16' | 'Windows-1252';
+
+/** What a CSV import would do, or did. While one line is bad nothing is kept: the import is refused, and its try tells every bad line. */
 export interface ImportView {
   dryRun: boolean;
+  /** As which the file was read. */
+  encoding: TextEncoding;
   lines: number;
   created: number;
   updated: number;
+  /** What is there already, just as the file says. */
+  unchanged: number;
   problems: { line: number; field: string; sentence: string }[];
 }

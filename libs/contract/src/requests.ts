@@ -104,6 +104,8 @@ export interface RequestLine {
 }
 
 export interface RequestView extends RequestLine {
+  /** What the file called it that it came with, such as its number in another program; null for one that was made here. */
+  importedAs: string | null;
   purpose: string;
   specimensAt: Instant | null;
   weight: number;

@@ -5,6 +5,7 @@ import { FindRequestsByWords1764000003000 } from './migrations/1764000003000-fin
 import { RefuseReferencesToNothing1795927295526 } from './migrations/1795927295526-refuse-references-to-nothing.js';
 import { KeepTasksOfUnknownKinds1796027801000 } from './migrations/1796027801000-keep-tasks-of-unknown-kinds.js';
 import { SayWhyAResultIsMissing1796028000000 } from './migrations/1796028000000-say-why-a-result-is-missing.js';
+import { KeepWhatAnImportCalledARequest1796030552237 } from './migrations/1796030552237-keep-what-an-import-called-a-request.js';
 
 /** Every step of the schema, oldest first. A step that was released is never edited. */
 export const MIGRATIONS = [
@@ -15,4 +16,5 @@ export const MIGRATIONS = [
   RefuseReferencesToNothing1795927295526,
   KeepTasksOfUnknownKinds1796027801000,
   SayWhyAResultIsMissing1796028000000,
+  KeepWhatAnImportCalledARequest1796030552237,
 ] as const;

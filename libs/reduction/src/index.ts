@@ -88,3 +88,4 @@ export type {
   UncertaintyBudget,
   UncertaintyComponent,
 } from './uncertainty/uncertainty-types.js';
+export { decodeWindows1252 } from './curve/windows-1252.js';

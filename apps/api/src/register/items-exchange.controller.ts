@@ -4,6 +4,7 @@ import type { ItemKind } from '#libs/matching/src/index.js';
 import { Controller, Get, Header, HttpCode, Post, Query } from '@nestjs/common';
 import { ApiProduces } from '@nestjs/swagger';
 import { DryRunDto } from '../exchange/dry-run.dto.js';
+import { readText } from '../exchange/read-text.js';
 import { By } from '../platform/by.js';
 import { OneOf } from '../platform/fields.js';
 import { FileBody, TakesFile } from '../platform/file-body.js';
@@ -39,6 +40,6 @@ export class ItemsExchangeController {
   @TakesFile(CSV_LIMIT_BYTES, 'text/csv')
   @May('edit-items')
   import(@FileBody() body: Buffer, @Query() { dryRun }: DryRunDto, @By() by: SignedIn): Promise<ImportView> {
-    return this.exchange.import(body.toString('utf8'), dryRun ?? false, by);
+    return this.exchange.import(readText(body), dryRun ?? false, by);
   }
 }

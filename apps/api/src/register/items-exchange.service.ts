@@ -10,6 +10,8 @@ import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { oncePerField } from '../exchange/csv-table.js';
 import type { CsvProblem } from '../exchange/csv-table.js';
+import type { ReadText } from '../exchange/read-text.js';
+import { refuseBadImport } from '../exchange/refuse-bad-import.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { exportItems } from './export-items.js';
 import { checkable, itemColumns } from './item-columns.js';
@@ -36,8 +38,8 @@ export class ItemsExchangeService {
     return exportItems(await new ItemRepository(this.records.manager).find({ kind }));
   }
 
-  /** All or nothing: with one bad line, or as a dry run, nothing is kept and every problem is told. */
-  import(text: string, dryRun: boolean, by: SignedIn): Promise<ImportView> {
+  /** All or nothing: with one bad line, or as a dry run, nothing is kept and every problem is told. @throws {LabError} `import/invalid` */
+  import({ text, encoding }: ReadText, dryRun: boolean, by: SignedIn): Promise<ImportView> {
     const { items, problems } = readItemsCsv(text);
     return this.records.act(by.id, async (act) => {
       const planned = await plan(act.manager, items);
@@ -47,9 +49,11 @@ export class ItemsExchangeService {
       const created = good.filter(({ before }) => before === null).length;
       const updated = good.filter((each) => each.before !== null && differs(each)).length;
       const lines = new Set([...items.map(({ line }) => line), ...[...bad].filter((line) => line > 1)]).size;
-      if (all.length > 0 || dryRun) act.nothing(undefined);
+      const view = { dryRun, encoding, lines, problems: all };
+      refuseBadImport(view);
+      if (dryRun) act.nothing(undefined);
       else await keep(act, planned, { created, updated });
-      return { dryRun, lines, created, updated, problems: all };
+      return { ...view, created, updated, unchanged: good.length - created - updated };
     });
   }
 }

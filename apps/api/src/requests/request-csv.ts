@@ -15,6 +15,8 @@ export const REQUEST_COLUMNS = [
   'weight',
   'disposal',
 ] as const;
+/** Beside these, whose request it is, by mail address: in a file that brings open work along from elsewhere. */
+export const REQUESTER_COLUMN = 'requester';
 /** What a line says of its batch, beside the ask. */
 export const BATCH_COLUMNS = ['label', 'method', 'material', 'specimens'] as const;
 

@@ -48,6 +48,7 @@ export function requestView(whole: RequestWhole, may: (move: RequestMove) => boo
   const { request, timeZone } = whole;
   return {
     ...requestLine(inList(whole), { nowMs, timeZone }),
+    importedAs: request.importedAs,
     purpose: request.purpose,
     specimensAt: instant(request.specimensAt),
     weight: request.weight,

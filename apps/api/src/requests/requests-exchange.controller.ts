@@ -1,6 +1,7 @@
 import type { ImportView } from '#libs/contract/src/index.js';
 import { Controller, Get, Header, HttpCode, Post, Query } from '@nestjs/common';
 import { ApiProduces } from '@nestjs/swagger';
+import { readText } from '../exchange/read-text.js';
 import { By } from '../platform/by.js';
 import { FileBody, TakesFile } from '../platform/file-body.js';
 import { May } from '../platform/may.js';
@@ -31,6 +32,6 @@ export class RequestsExchangeController {
   @TakesFile(CSV_LIMIT_BYTES, 'text/csv')
   @May('submit-request')
   import(@FileBody() body: Buffer, @Query() { dryRun }: DryRunDto, @By() by: SignedIn): Promise<ImportView> {
-    return this.exchange.import(body.toString('utf8'), dryRun ?? false, by);
+    return this.exchange.import(readText(body), dryRun ?? false, by);
   }
 }

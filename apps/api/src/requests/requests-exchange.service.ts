@@ -2,6 +2,8 @@ import type { ImportView } from '#libs/contract/src/index.js';
 import {
   askOf,
   aroundRequests,
+  labSettings,
+  listPeople,
   listTeams,
   methodOf,
   MethodRepository,
@@ -11,13 +13,16 @@ import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { oncePerField } from '../exchange/csv-table.js';
 import type { CsvProblem } from '../exchange/csv-table.js';
+import type { ReadText } from '../exchange/read-text.js';
+import { refuseBadImport } from '../exchange/refuse-bad-import.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { batchProblems } from './check-batch.js';
 import { readRequestsCsv } from './read-requests-csv.js';
 import type { CsvRequest, Known } from './read-requests-csv.js';
-import { exportRequests } from './request-csv.js';
+import { exportRequests, REQUESTER_COLUMN } from './request-csv.js';
 import { RequestsService } from './requests.service.js';
 import { mayAskFor, teamsSeen } from './sight.js';
+import { whatCame } from './what-came.js';
 
 /** Most requests that go into one file. */
 const MOST_REQUESTS = 10_000;
@@ -38,32 +43,57 @@ export class RequestsExchangeService {
     return exportRequests(await aroundRequests(manager, rows), methods.map(methodOf));
   }
 
-  /** Each request becomes a draft of who imports it. All or nothing: with one bad line, or as a dry run, nothing is kept. */
-  async import(text: string, dryRun: boolean, by: SignedIn): Promise<ImportView> {
+  /**
+   * Each request becomes a draft of whom the file names, else of who imports it, under a number of the lab's; what the file calls
+   * it is kept with it. One that came before and is as it was is left alone. All or nothing.
+   *
+   * @throws {LabError} `import/invalid`
+   */
+  async import({ text, encoding }: ReadText, dryRun: boolean, by: SignedIn): Promise<ImportView> {
     const known = await this.known();
     const read = readRequestsCsv(text, known);
+    const { came, fresh, otherwise } = await whatCame(
+      this.records.manager,
+      read.requests.filter(({ body }) => mayAskFor(by, body.teamId)),
+      known,
+    );
     const problems = oncePerField([
       ...read.problems,
+      ...otherwise,
       ...read.requests.flatMap((each) => meaningProblems(each, known, by)),
     ]);
-    if (problems.length === 0 && !dryRun)
-      await this.requests.draftAll(
-        read.requests.map(({ body }) => body),
-        by,
-      );
     const lines = read.requests.reduce((sum, each) => sum + each.lines.length, 0);
-    return { dryRun, lines, created: read.requests.length, updated: 0, problems };
+    const view = { dryRun, encoding, lines, problems };
+    refuseBadImport(view);
+    if (!dryRun) await this.requests.draftAll(fresh.map(draftOf), by);
+    const bad = new Set(problems.map(({ line }) => line));
+    const created = fresh.filter((each) => !each.lines.some((line) => bad.has(line))).length;
+    return { ...view, created, updated: 0, unchanged: came.length };
   }
 
   private async known(): Promise<Known> {
     const { manager } = this.records;
     const methods = new MethodRepository(manager);
-    return { methods: await methods.offered(), materials: await methods.materials(), teams: await listTeams(manager) };
+    return {
+      methods: await methods.offered(),
+      materials: await methods.materials(),
+      teams: await listTeams(manager),
+      people: await listPeople(manager),
+      timeZone: (await labSettings(manager)).timeZone,
+    };
   }
 }
 
+function draftOf({ name, requester, body }: CsvRequest) {
+  return { body, importedAs: name, requesterId: requester?.id };
+}
+
 /** What could not be submitted as it stands, by line and column. */
-function meaningProblems({ lines, body }: CsvRequest, { methods, materials }: Known, by: SignedIn): CsvProblem[] {
+function meaningProblems(
+  { lines, body, requester }: CsvRequest,
+  { methods, materials }: Known,
+  by: SignedIn,
+): CsvProblem[] {
   const stranger = { line: lines[0]!, field: 'team', sentence: 'Only members of a team may ask in its name.' };
   const batches = body.batches.flatMap((batch, index) => {
     const method = methods.find(({ id }) => id === batch.methodId);
@@ -72,5 +102,14 @@ function meaningProblems({ lines, body }: CsvRequest, { methods, materials }: Kn
     const found = batchProblems(methodOf(method), askOf(batch, method, material), batch.ask);
     return found.map(({ field, sentence }) => ({ line: lines[index]!, field, sentence }));
   });
-  return [...(body.teamId === '' || mayAskFor(by, body.teamId) ? [] : [stranger]), ...batches];
+  const forOther = requester !== null && requester.id !== by.id;
+  const wrong = (sentence: string): CsvProblem[] => [{ line: lines[0]!, field: REQUESTER_COLUMN, sentence }];
+  return [
+    ...(body.teamId === '' || mayAskFor(by, body.teamId) ? [] : [stranger]),
+    ...(forOther && !by.roles.includes('manager') ? wrong('Only a manager brings in requests of other people.') : []),
+    ...(forOther && body.teamId !== '' && !mayAskFor(requester, body.teamId)
+      ? wrong(`${requester.name} does not belong to this team.`)
+      : []),
+    ...batches,
+  ];
 }

@@ -15,6 +15,13 @@ import { refuseStranger, teamsSeen } from './sight.js';
 
 const PAGE = 50;
 
+/** A draft to be made; by a file with what the file calls it, and perhaps of somebody else. */
+interface NewDraft {
+  body: SaveRequestBody;
+  importedAs?: string | null;
+  requesterId?: string | undefined;
+}
+
 /** Requests as people write and read them; the moves of their lifecycle are another service's. */
 @Injectable()
 export class RequestsService {
@@ -51,15 +58,15 @@ export class RequestsService {
 
   /** Keeps a draft; it may be half filled in. @returns its id */
   async draft(body: SaveRequestBody, by: SignedIn): Promise<string> {
-    return (await this.draftAll([body], by))[0]!;
+    return (await this.draftAll([{ body }], by))[0]!;
   }
 
   /** Keeps drafts, all or none. @returns their ids */
-  draftAll(bodies: readonly SaveRequestBody[], by: SignedIn): Promise<string[]> {
-    bodies.forEach(({ teamId }) => refuseStranger(by, teamId));
+  draftAll(drafts: readonly NewDraft[], by: SignedIn): Promise<string[]> {
+    drafts.forEach(({ body }) => refuseStranger(by, body.teamId));
     return this.records.act(by.id, async (act) => {
       const ids: string[] = [];
-      for (const body of bodies) ids.push(await this.addDraft(act, body, by));
+      for (const draft of drafts) ids.push(await this.addDraft(act, draft, by));
       return ids.length > 0 ? ids : act.nothing(ids);
     });
   }
@@ -115,16 +122,21 @@ export class RequestsService {
     });
   }
 
-  private async addDraft({ manager, record, now }: Act, body: SaveRequestBody, by: SignedIn): Promise<string> {
+  private async addDraft(
+    { manager, record, now }: Act,
+    { body, importedAs = null, ...whose }: NewDraft,
+    by: SignedIn,
+  ): Promise<string> {
     const id = randomUUID();
+    const requesterId = whose.requesterId ?? by.id;
     await refuseBadDraft(manager, body);
     const reference = `R-${String(await drawNumber(manager, 'request')).padStart(4, '0')}`;
-    const made = { id, reference, state: 'draft' as const, requesterId: by.id, createdAt: now() };
+    const made = { id, reference, state: 'draft' as const, requesterId, importedAs, createdAt: now() };
     await new RequestRepository(manager).add({ ...made, ...requestColumns(body) }, batchColumns(id, body.batches));
     await record({
       kind: 'request/drafted',
       subjectId: id,
-      after: { reference, ...body },
+      after: { reference, ...(importedAs ? { importedAs, requesterId } : {}), ...body },
     });
     return id;
   }

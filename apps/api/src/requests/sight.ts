@@ -15,6 +15,6 @@ export function refuseStranger(by: SignedIn, teamId: string): void {
   ]);
 }
 
-export function mayAskFor(by: SignedIn, teamId: string): boolean {
+export function mayAskFor(by: Pick<SignedIn, 'roles' | 'teams'>, teamId: string): boolean {
   return by.roles.includes('manager') || by.teams.some(({ id }) => id === teamId);
 }

@@ -930,11 +930,14 @@ export type RecordEventView = {
 };
 export type ImportView = {
   dryRun: boolean;
+  encoding: TextEncoding;
   lines: number;
   created: number;
   updated: number;
+  unchanged: number;
   problems: { line: number; field: string; sentence: string }[];
 };
+export type TextEncoding = 'UTF-8' | 'UTF-16' | 'Windows-1252';
 export type PageOfItemView = { rows: ItemView[]; next: string | null; total?: number };
 export type ItemView = {
   id: string;
@@ -1848,6 +1851,7 @@ export type RequestLine = {
   unread?: number;
 };
 export type RequestView = {
+  importedAs: string | null;
   purpose: string;
   specimensAt: string | null;
   weight: number;

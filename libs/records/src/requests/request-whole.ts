@@ -98,7 +98,7 @@ const WHOLE: Prepared = {
     request.requester_id as "requesterId", request.due_at as "dueAt", request.specimens_at as "specimensAt", request.weight,
     request.disposal, request.conformity, request.review, request.created_at as "createdAt", request.submitted_at as "submittedAt",
     request.accepted_at as "acceptedAt", request.promise50_at as "promise50At", request.promise80_at as "promise80At",
-    request.promise_note as "promiseNote", request.version, team.name as team, person.name as requester,
+    request.promise_note as "promiseNote", request.imported_as as "importedAs", request.version, team.name as team, person.name as requester,
     request.review ->> 'byId' as "reviewerId", (select name from person where id = (request.review ->> 'byId')::uuid) as reviewer,
     (select settings from lab_setting where id = 1) as settings,
     (select json_agg(json_build_object(

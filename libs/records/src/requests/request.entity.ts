@@ -12,6 +12,7 @@ import { TeamEntity } from '../people/team.entity.js';
 @Index(['state', 'createdAt', 'id'])
 @Index('ix_request_reference_words', { synchronize: false }) // made by a step of its own: TypeORM knows no trigrams
 @Index('ix_request_title_words', { synchronize: false })
+@Index(['teamId', 'importedAs'], { unique: true, where: '"imported_as" is not null' })
 @Check('request_weight_positive', '"weight" > 0')
 export class RequestEntity {
   @PrimaryColumn('uuid')
@@ -20,6 +21,10 @@ export class RequestEntity {
   /** What people say aloud and write on the specimen bag, e.g. `R-2031`. Never reused. */
   @Column({ type: 'text', unique: true })
   reference!: string;
+
+  /** What the file called it that it came with, such as its number in another program. */
+  @Column({ type: 'text', nullable: true })
+  importedAs!: string | null;
 
   @Column({ type: 'text' })
   title!: string;

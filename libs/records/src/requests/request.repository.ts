@@ -47,6 +47,11 @@ export class RequestRepository {
     return query.getMany();
   }
 
+  /** Those that a file called so, or that bear this number of the lab. */
+  findNamed(names: readonly string[]): Promise<RequestEntity[]> {
+    return this.manager.find(RequestEntity, { where: [{ importedAs: In(names) }, { reference: In(names) }] });
+  }
+
   /**
    * @param teamIds teams whose requests may be seen; absent means all
    * @returns null also for a request that may not be seen

@@ -1,3 +1,4 @@
+import { decodeWindows1252 } from './windows-1252.js';
 import type { TextEncoding } from './curve-format.js';
 
 /**
@@ -35,7 +36,7 @@ function isUtf8(head: Uint8Array): boolean {
 
 /** Text of a few bytes; what is no character of the encoding becomes U+FFFD. */
 export function decodeText(bytes: Uint8Array, encoding: TextEncoding): string {
-  return new TextDecoder(encoding).decode(bytes);
+  return encoding === 'windows-1252' ? decodeWindows1252(bytes) : new TextDecoder(encoding).decode(bytes);
 }
 
 /** Share of control bytes above which a file is taken for something other than text. */

@@ -87,7 +87,8 @@ function Import() {
         <div className={answer.problems.length > 0 ? ui.noteAct : ui.noteFit}>
           <strong>
             {answer.dryRun ? 'Tried: ' : 'Kept: '}
-            {answer.lines} lines, {answer.created} new, {answer.updated} changed, {answer.problems.length} bad.
+            {answer.lines} lines, {answer.created} new, {answer.updated} changed, {answer.unchanged} as they are,{' '}
+            {answer.problems.length} bad. Read as {answer.encoding}.
           </strong>
           <ul>
             {answer.problems.map(({ line, field, sentence }) => (
