@@ -62,12 +62,13 @@ export {
 } from './people/people.repository.js';
 export type { PersonAtDoor } from './people/people.repository.js';
 export {
-  countFailure,
-  failuresOf,
+  countTries,
+  endAccess,
   findSessionHolder,
   findTokenHolder,
-  forgetFailures,
-  isSessionOpen,
+  forgetTries,
+  forgetTriesOf,
+  isStillIn,
   listSessions,
   listTokens,
   makeToken,

@@ -5,6 +5,7 @@ import { AnId } from '../exchange/an-id.js';
 import { By } from '../platform/by.js';
 import { Text } from '../platform/fields.js';
 import { May } from '../platform/may.js';
+import { ShownOnce } from '../platform/shown-once.js';
 import type { SignedIn } from '../platform/signed-in.js';
 
 export class NewFeedKeyDto implements NewFeedKeyBody {
@@ -25,6 +26,7 @@ export class FeedKeysController {
 
   /** Makes a key. It is shown in this answer and never again. */
   @Post()
+  @ShownOnce()
   @May('see-plan')
   async make(@Body() { name }: NewFeedKeyDto, @By() by: SignedIn): Promise<FeedKeyView> {
     const { id, key } = await this.records.act(by.id, async ({ manager, record }) => {

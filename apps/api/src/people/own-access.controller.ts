@@ -2,6 +2,7 @@ import { Body, Controller, Delete, Get, HttpCode, Param, ParseUUIDPipe, Post, Pu
 import type { OpenSessionView, TokenView } from '#libs/contract/src/index.js';
 import { By } from '../platform/by.js';
 import { May } from '../platform/may.js';
+import { ShownOnce } from '../platform/shown-once.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { OwnAccessService } from './own-access.service.js';
 import { NewTokenDto, OwnPasswordDto } from './session.dto.js';
@@ -25,7 +26,7 @@ export class OwnAccessController {
     return this.access.endSession(id, by);
   }
 
-  /** Changes one's own password. Every other session ends. */
+  /** Changes one's own password. Every other session ends, and so do all tokens and keys of feeds. */
   @Put('password')
   @HttpCode(204)
   @May('see-own')
@@ -41,6 +42,7 @@ export class OwnAccessController {
 
   /** Makes a token for a program. It is shown in this answer and never again. */
   @Post('tokens')
+  @ShownOnce()
   @May('see-own')
   makeToken(@Body() body: NewTokenDto, @By() by: SignedIn): Promise<TokenView> {
     return this.access.makeToken(body, by);

@@ -3,6 +3,7 @@ import { Injectable } from '@nestjs/common';
 import type { NewTokenBody, OpenSessionView, OwnPasswordBody, TokenView } from '#libs/contract/src/index.js';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
 import {
+  endAccess,
   findAtDoor,
   LabRecords,
   listSessions,
@@ -14,11 +15,15 @@ import {
 } from '#libs/records/src/index.js';
 import type { Permission } from '../platform/permissions.js';
 import { hashPassword } from '../platform/sessions.service.js';
+import { SignInLimit } from '../platform/sign-in-limit.js';
 import type { SignedIn } from '../platform/signed-in.js';
 
 @Injectable()
 export class OwnAccessService {
-  constructor(private readonly records: LabRecords) {}
+  constructor(
+    private readonly records: LabRecords,
+    private readonly limit: SignInLimit,
+  ) {}
 
   async sessions(by: SignedIn): Promise<OpenSessionView[]> {
     const rows = await listSessions(this.records.manager, by.id);
@@ -43,7 +48,8 @@ export class OwnAccessService {
   async changePassword({ current, next }: OwnPasswordBody, by: SignedIn): Promise<void> {
     refuseToken(by);
     const person = await findAtDoor(this.records.manager, by.email);
-    if (!(await verify(person?.passwordHash ?? '', current).catch(() => false))) {
+    const fits = () => verify(person?.passwordHash ?? '', current).catch(() => false);
+    if (!(await this.limit.try({ person: by.email }, fits))) {
       throw new InvalidInput([
         fieldProblem({ field: 'current', found: 'another one', allowed: 'your present password', unit: '' }),
       ]);
@@ -51,10 +57,11 @@ export class OwnAccessService {
     const passwordHash = await hashPassword(next);
     await this.records.act(by.id, async ({ manager, record }) => {
       await setPassword(manager, by.id, passwordHash);
-      await revokeSessions(manager, { personId: by.id, except: by.sessionId });
+      const after = await endAccess(manager, by.id, by.sessionId);
       await record({
         kind: 'person/password-changed',
         subjectId: by.id,
+        after,
       });
     });
   }

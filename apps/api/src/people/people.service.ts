@@ -13,13 +13,13 @@ import {
   addTeam,
   authorise,
   changePerson,
+  endAccess,
   endAuthorisation,
   getPerson,
   LabRecords,
   listPeople,
   listTeams,
   renameTeam,
-  revokeSessions,
   setPassword,
   setTeams,
   teamsOf,
@@ -71,7 +71,7 @@ export class PeopleService {
       await changePerson(manager, before, version, asked);
       if (teamIds) await setTeams(manager, id, teamIds);
       if (passwordHash) await setPassword(manager, id, passwordHash);
-      if (passwordHash || asked.active === false) await revokeSessions(manager, { personId: id });
+      if (passwordHash || asked.active === false) await endAccess(manager, id);
       const after = {
         roles: asked.roles ?? was.roles,
         active: asked.active ?? was.active,

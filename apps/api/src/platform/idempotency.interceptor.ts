@@ -5,10 +5,12 @@ import type { CallHandler, ExecutionContext, NestInterceptor } from '@nestjs/com
 import type { Response } from 'express';
 import { from, lastValueFrom } from 'rxjs';
 import type { Observable } from 'rxjs';
+import { Reflector } from '@nestjs/core';
 import { DataSource } from 'typeorm';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
 import { claimKey, keepAnswer, releaseKey, underClaim } from '#libs/records/src/index.js';
 import type { Claim } from '#libs/records/src/index.js';
+import { SHOWN_ONCE } from './shown-once.js';
 import type { LabRequest } from './signed-in.js';
 
 const LOOK_EVERY_MS = 100;
@@ -23,22 +25,25 @@ const KEY = /^[\w.:-]{8,128}$/;
  */
 @Injectable()
 export class IdempotencyInterceptor implements NestInterceptor {
-  constructor(private readonly records: DataSource) {}
+  constructor(
+    private readonly records: DataSource,
+    private readonly reflector: Reflector,
+  ) {}
 
   intercept(context: ExecutionContext, next: CallHandler): Observable<unknown> {
     const request = context.switchToHttp().getRequest<LabRequest>();
     const key = request.headers['idempotency-key'];
     if (request.method !== 'POST' || key === undefined || !request.signedIn) return next.handle();
     const response = context.switchToHttp().getResponse<Response>();
-    return from(this.once(request.signedIn.id, keyOf(key), hashOf(request), response, next));
+    const isSecret = this.reflector.get<true | undefined>(SHOWN_ONCE, context.getHandler()) === true;
+    return from(this.once(request.signedIn.id, keyOf(key), hashOf(request), { response, next, isSecret }));
   }
 
   private async once(
     personId: string,
     key: string,
     hash: string,
-    response: Response,
-    next: CallHandler,
+    { response, next, isSecret }: { response: Response; next: CallHandler; isSecret: boolean },
   ): Promise<unknown> {
     const claim = await this.claimOrWait(personId, key, hash);
     if (claim.state === 'answered') {
@@ -49,7 +54,7 @@ export class IdempotencyInterceptor implements NestInterceptor {
     const held = { personId, key, claimId: claim.claimId };
     try {
       const body: unknown = await underClaim(held, () => lastValueFrom(next.handle(), { defaultValue: null }));
-      await keepAnswer(this.records, held, response.statusCode, body);
+      if (!isSecret) await keepAnswer(this.records, held, response.statusCode, body);
       return body;
     } catch (error) {
       await releaseKey(this.records, held).catch(() => {}); // it frees itself in a while

@@ -9,7 +9,7 @@ import { May } from './may.js';
 import { SessionsService } from './sessions.service.js';
 import type { LabRequest, SignedIn } from './signed-in.js';
 
-const SIGN_OF_LIFE_MS = 15_000; // below the idle limit of common proxies, and often enough to end streams of ended sessions
+const SIGN_OF_LIFE_MS = 15_000; // below the idle limit of common proxies, and often enough to end streams of ended sessions and tokens
 const MOST_STREAMS_EACH = 20;
 
 @Controller('live')
@@ -60,7 +60,7 @@ export class LiveController {
   }
 
   private async stillIn(by: SignedIn): Promise<boolean> {
-    return by.sessionId === null || (await this.sessions.isOpen(by.sessionId).catch(() => true));
+    return this.sessions.isStillIn(by).catch(() => true);
   }
 }
 

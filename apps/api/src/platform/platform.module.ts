@@ -16,6 +16,7 @@ import { LiveController } from './live.controller.js';
 import { LiveFeed } from './live-feed.js';
 import { ProblemFilter } from './problem.filter.js';
 import { SessionsService } from './sessions.service.js';
+import { SignInLimit } from './sign-in-limit.js';
 import { TasksController } from './tasks.controller.js';
 import { VersionInterceptor } from './version.interceptor.js';
 
@@ -38,7 +39,7 @@ export class PlatformModule {
       { provide: APP_INTERCEPTOR, useClass: IdempotencyInterceptor },
       { provide: APP_INTERCEPTOR, useClass: VersionInterceptor },
     ];
-    const own = [CurrentLab, SessionsService, LiveFeed];
+    const own = [CurrentLab, SessionsService, SignInLimit, LiveFeed];
     const providers = [...given, ...always, ...own];
     return { module: PlatformModule, providers, exports: [API_CONFIG, LabRecords, DataSource, Clock, Log, ...own] };
   }

@@ -3,15 +3,13 @@ import { Inject, Injectable } from '@nestjs/common';
 import { LabError } from '#libs/errors/src/index.js';
 import type { Holder } from '#libs/records/src/index.js';
 import {
-  countFailure,
-  failuresOf,
   findAtDoor,
   findSessionHolder,
   findTokenHolder,
-  forgetFailures,
-  isSessionOpen,
+  isStillIn,
   LabRecords,
   openSession,
+  endAccess,
   revokeSessions,
 } from '#libs/records/src/index.js';
 import type { ApiConfig } from '../config.js';
@@ -19,13 +17,11 @@ import { API_CONFIG } from './api-config.js';
 import { CurrentLab } from './current-lab.js';
 import { permissionsOf } from './permissions.js';
 import type { Permission } from './permissions.js';
+import { SignInLimit } from './sign-in-limit.js';
 import type { SignedIn } from './signed-in.js';
 
 // argon2id (the library's own default) with the least cost that OWASP's Password Storage Cheat Sheet names for it.
 const COST = { memoryCost: 19_456, timeCost: 2, parallelism: 1 };
-
-const FAILURES_WITHIN_MIN = 15;
-const MOST_FAILURES = { person: 10, place: 100 }; // a place may be a whole office behind one address
 
 interface Knock {
   email: string;
@@ -48,6 +44,7 @@ export class SessionsService {
   constructor(
     private readonly records: LabRecords,
     private readonly current: CurrentLab,
+    private readonly limit: SignInLimit,
     @Inject(API_CONFIG) private readonly config: ApiConfig,
   ) {}
 
@@ -56,17 +53,16 @@ export class SessionsService {
    * @throws {LabError} `sign-in/wrong-credentials`, the same for a wrong password and an unknown address; `sign-in/too-many`
    */
   async signIn({ email, password, place, agent }: Knock): Promise<string> {
-    const subjects = { person: `person ${email.trim().toLowerCase()}`, place: `place ${place}` };
-    await this.refuseTooMany(subjects);
     const person = await findAtDoor(this.records.manager, email);
-    const fits = await verify(person?.passwordHash ?? (await this.decoyHash()), password).catch(() => false);
-    if (!person?.passwordHash || !fits || !person.active) {
-      await countFailure(this.records.manager, Object.values(subjects));
+    const fits = await this.limit.try({ person: email, place }, async () => {
+      const right = await verify(person?.passwordHash ?? (await this.decoyHash()), password).catch(() => false);
+      return right && person?.passwordHash != null && person.active;
+    });
+    if (!person || !fits) {
       if (person)
         await this.records.act(null, ({ record }) => record({ kind: 'session/refused', subjectId: person.id }));
       throw new LabError('sign-in/wrong-credentials', 'This address and password do not belong together. Check both.');
     }
-    await forgetFailures(this.records.manager, subjects.person);
     return this.open(person.id, agent);
   }
 
@@ -79,15 +75,17 @@ export class SessionsService {
     });
   }
 
-  /** Ends one session, or with `all` every one of the person. */
+  /** Ends one session, or with `all` every way in that the person has: sessions, tokens and keys of feeds. */
   end(by: SignedIn, all: boolean): Promise<void> {
     return this.records.act(by.id, async ({ manager, record, nothing }) => {
       if (!by.sessionId) return nothing(undefined);
-      const ended = await revokeSessions(manager, all ? { personId: by.id } : { id: by.sessionId });
+      const after = all
+        ? await endAccess(manager, by.id)
+        : { ended: await revokeSessions(manager, { id: by.sessionId }) };
       await record({
         kind: 'session/ended',
         subjectId: by.sessionId,
-        after: { ended },
+        after,
       });
     });
   }
@@ -96,8 +94,9 @@ export class SessionsService {
     return this.find((stamp) => findSessionHolder(this.records.manager, token, this.config.sessionIdleMin, stamp));
   }
 
-  isOpen(sessionId: string): Promise<boolean> {
-    return isSessionOpen(this.records.manager, sessionId);
+  /** Whether what somebody came in with still opens: for answers that have no end of their own. */
+  isStillIn({ sessionId, tokenId }: Pick<SignedIn, 'sessionId' | 'tokenId'>): Promise<boolean> {
+    return isStillIn(this.records.manager, { sessionId, tokenId, idleMin: this.config.sessionIdleMin });
   }
 
   findByToken(token: string): Promise<SignedIn | null> {
@@ -113,16 +112,6 @@ export class SessionsService {
     const { factsChanged, ...person } = holder;
     if (stamp !== null && !factsChanged) this.current.stillTrue(stamp, asked);
     return { ...signedInOf(person), ...asked };
-  }
-
-  private async refuseTooMany(subjects: { person: string; place: string }): Promise<void> {
-    for (const kind of ['person', 'place'] as const) {
-      const failures = await failuresOf(this.records.manager, subjects[kind], FAILURES_WITHIN_MIN);
-      if (failures < MOST_FAILURES[kind]) continue;
-      throw new LabError('sign-in/too-many', `Too many tries to sign in. Wait ${FAILURES_WITHIN_MIN} minutes.`, {
-        waitMin: FAILURES_WITHIN_MIN,
-      });
-    }
   }
 
   /** Checked for unknown addresses, so that the time an answer takes does not tell who is known. */

@@ -13,6 +13,8 @@ export interface SignedIn {
   permissions: ReadonlySet<Permission>;
   /** Null when a token was used. */
   sessionId: string | null;
+  /** Null unless a token was used. */
+  tokenId: string | null;
   /** When the guard asked who it is, by the clock of `performance.now()`: what is told must be at least as new. */
   askedAtMs: number;
 }

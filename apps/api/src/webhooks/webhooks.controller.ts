@@ -3,6 +3,7 @@ import { Body, Controller, Delete, Get, HttpCode, Param, Post } from '@nestjs/co
 import { AnId } from '../exchange/an-id.js';
 import { By } from '../platform/by.js';
 import { May } from '../platform/may.js';
+import { ShownOnce } from '../platform/shown-once.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { NewWebhookDto } from './webhook.dto.js';
 import { WebhooksService } from './webhooks.service.js';
@@ -23,6 +24,7 @@ export class WebhooksController {
 
   /** Adds an address. The secret that signs is in this answer and never again. */
   @Post()
+  @ShownOnce()
   @May('edit-webhooks')
   add(@Body() body: NewWebhookDto, @By() by: SignedIn): Promise<WebhookView> {
     return this.webhooks.add(body, by);

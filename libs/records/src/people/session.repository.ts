@@ -16,6 +16,7 @@ export interface Holder {
   roles: Role[];
   teams: TeamRef[];
   sessionId: string | null;
+  tokenId: string | null;
   /** Null for sessions, which may do all that the roles may. */
   tokenPermissions: string[] | null;
   /** Whether a fact was changed since the stamp that came with the question; false when none came. */
@@ -61,10 +62,10 @@ export async function findTokenHolder(
   stamp: string | null,
 ): Promise<Holder | null> {
   const values = [secretHash(token), stamp];
-  const [found] = await prepared<Holder & { stale: boolean; tokenId: string }>(manager, TOKEN_HOLDER, values);
+  const [found] = await prepared<Holder & { stale: boolean }>(manager, TOKEN_HOLDER, values);
   if (!found) return null;
-  const { stale, tokenId, ...holder } = found;
-  if (stale) await manager.query('update api_token set used_at = now() where id = $1', [tokenId]);
+  const { stale, ...holder } = found;
+  if (stale) await manager.query('update api_token set used_at = now() where id = $1', [holder.tokenId]);
   return holder;
 }
 
@@ -76,7 +77,7 @@ const HOLDER = `person.id, person.name, person.email, person.roles,
 const SESSION_HOLDER: Prepared = {
   name: 'session-holder',
   text: `
-    select ${HOLDER}, session.id as "sessionId", null as "tokenPermissions",
+    select ${HOLDER}, session.id as "sessionId", null as "tokenId", null as "tokenPermissions",
       session.seen_at < now() - interval '${SEEN_EVERY_S} seconds' as stale
     from session join person on person.id = session.person_id
     where session.token_hash = $1 and person.active and session.revoked_at is null and session.expires_at > now()
@@ -92,12 +93,36 @@ const TOKEN_HOLDER: Prepared = {
     where api_token.token_hash = $1 and person.active and api_token.revoked_at is null and api_token.expires_at > now()`,
 };
 
-export async function isSessionOpen(manager: EntityManager, id: string): Promise<boolean> {
+/** Whether a session, or a token, still lets its person in. */
+export async function isStillIn(
+  manager: EntityManager,
+  { sessionId, tokenId, idleMin }: { sessionId: string | null; tokenId: string | null; idleMin: number },
+): Promise<boolean> {
   const [row] = await manager.query<{ open: boolean }[]>(
-    'select exists (select 1 from session where id = $1 and revoked_at is null and expires_at > now()) as open',
-    [id],
+    `select exists (select 1 from session join person on person.id = session.person_id where session.id = $1 and person.active
+         and revoked_at is null and expires_at > now() and seen_at > now() - $3 * interval '1 minute')
+       or exists (select 1 from api_token token join person on person.id = token.person_id where token.id = $2 and person.active
+         and token.revoked_at is null and token.expires_at > now()) as open`,
+    [sessionId, tokenId, idleMin],
   );
   return row!.open;
+}
+
+/** Ends every way in that a person has but one session: other sessions, tokens, keys of feeds. @returns how many of each were open */
+export async function endAccess(
+  manager: EntityManager,
+  personId: string,
+  exceptSessionId: string | null = null,
+): Promise<{ ended: number; tokens: number; feedKeys: number }> {
+  const end = async (table: 'api_token' | 'feed_key') =>
+    (
+      await manager.query<[unknown, number]>(
+        `update ${table} set revoked_at = now() where person_id = $1 and revoked_at is null`,
+        [personId],
+      )
+    )[1];
+  const ended = await revokeSessions(manager, { personId, except: exceptSessionId });
+  return { ended, tokens: await end('api_token'), feedKeys: await end('feed_key') };
 }
 
 /** Ends one session, or all of a person (but one). @returns how many were open */
@@ -127,25 +152,36 @@ export async function makeToken(
   return { id, token };
 }
 
-/** Counts a failed sign-in against the address typed and the network address it came from. */
-export async function countFailure(manager: EntityManager, subjects: readonly string[]): Promise<void> {
-  await manager.insert(
-    SignInAttemptEntity,
-    subjects.map((subject) => ({ subject: secretHash(subject) })),
+/** Counts a try against each of these subjects. @returns for each its id, and how many there were in the last minutes, with this one */
+export async function countTries(
+  manager: EntityManager,
+  subjects: readonly string[],
+  minutes: number,
+): Promise<{ id: string; tries: number }[]> {
+  const hashes = subjects.map(secretHash);
+  // One statement does not see what it writes itself, and would not see tries that are under way at the same moment.
+  const made = await manager.query<{ id: string; subject: string }[]>(
+    'insert into sign_in_attempt (subject) select unnest($1::text[]) returning id, subject',
+    [hashes],
   );
+  const counts = await manager.query<{ subject: string; tries: number }[]>(
+    `select subject, count(*)::int as tries from sign_in_attempt
+     where subject = any($1) and at > now() - $2 * interval '1 minute' group by subject`,
+    [hashes, minutes],
+  );
+  return hashes.map((hash) => ({
+    id: made.find(({ subject }) => subject === hash)!.id,
+    tries: counts.find(({ subject }) => subject === hash)?.tries ?? 1,
+  }));
 }
 
-/** How many tries failed in the last minutes. */
-export async function failuresOf(manager: EntityManager, subject: string, minutes: number): Promise<number> {
-  const [row] = await manager.query<{ n: number }[]>(
-    `select count(*)::int as n from sign_in_attempt where subject = $1 and at > now() - $2 * interval '1 minute'`,
-    [secretHash(subject), minutes],
-  );
-  return row!.n;
+/** Takes tries back that do not count. */
+export async function forgetTries(manager: EntityManager, ids: readonly string[]): Promise<void> {
+  await manager.query('delete from sign_in_attempt where id = any($1)', [ids]);
 }
 
-/** After a sign-in that went well, earlier slips no longer count. */
-export async function forgetFailures(manager: EntityManager, subject: string): Promise<void> {
+/** After a password that was right, earlier slips no longer count. */
+export async function forgetTriesOf(manager: EntityManager, subject: string): Promise<void> {
   await manager.delete(SignInAttemptEntity, { subject: secretHash(subject) });
 }
 
