@@ -67,6 +67,7 @@ export function smallPlan(bookings: readonly Booking[], cost: Partial<Plan['cost
     bookings,
     visits: [],
     unplaced: [],
+    order: [],
     cost: { ...none, makespanMin: 0, sumOfEndsMin: 0, loadHoursSquared: 0, unplaced: 0, ...cost },
   };
 }

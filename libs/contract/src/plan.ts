@@ -51,6 +51,23 @@ export interface LateView {
   causes: CauseView[];
 }
 
+/** Where a job is in a plan. */
+export interface PlanPlace {
+  frameTag: string;
+  startsAt: Instant;
+}
+
+/** How a job's place differs from the plan before; null where a plan has no place for it. */
+export interface PlanChangeView {
+  jobId: string;
+  jobReference: string;
+  requestId: string;
+  title: string;
+  was: PlanPlace | null;
+  is: PlanPlace | null;
+  why: string;
+}
+
 export interface PlanFigures {
   weightedLatenessHours: number;
   lateJobs: number;
@@ -74,6 +91,8 @@ export interface PlanView {
   unplaced: { jobId: string; jobReference: string; requestId: string; title: string; reasons: string[] }[];
   held: { jobId: string; jobReference: string; requestId: string; title: string; why: string }[];
   pools: { pool: string; label: string; loadPct: number; binds: boolean }[];
+  /** What is different from the plan before, in the order of time. */
+  changes: PlanChangeView[];
   /** True while newer facts wait for the next plan. */
   stale: boolean;
 }

@@ -1,4 +1,5 @@
 import type { BookedVisit, Booking, Cost, Unplaced } from './plan.js';
+import { MOVED_AFTER_MIN, nearness } from './problem.js';
 import type { Job, Problem } from './problem.js';
 
 /** What a plan costs by the problem's objective, part by part. Running jobs count where they end, not how they got there. */
@@ -16,7 +17,10 @@ export function costOf(
     .filter(({ minutes }) => minutes > 0);
   const moves = planned.flatMap((booking) => {
     const was = published.get(booking.jobId);
-    return was ? [{ minutes: Math.abs(booking.startMin - was.startMin), frame: was.frameId !== booking.frameId }] : [];
+    if (!was) return [];
+    const minutes = Math.abs(booking.startMin - was.startMin);
+    const frame = was.frameId !== booking.frameId;
+    return [{ minutes, frame, near: nearness(was.startMin), counts: frame || minutes > MOVED_AFTER_MIN }];
   });
   const parts = {
     weightedLateMin: sum(late.map(({ booking, minutes }) => minutes * (jobs.get(booking.jobId)?.weight ?? 0))),
@@ -31,7 +35,12 @@ export function costOf(
     ),
     unplaced: unplaced.filter(({ reason }) => reason !== 'held').length,
   };
-  return { ...parts, total: totalOf(problem, parts, missedMin(problem, bookings, visits)) };
+  const weighted = {
+    movedMin: sum(moves.map(({ near, minutes }) => near * minutes)),
+    moves: sum(moves.map(({ near, counts }) => (counts ? near : 0))),
+    missedMin: missedMin(problem, bookings, visits),
+  };
+  return { ...parts, total: totalOf(problem, parts, weighted) };
 }
 
 /** What is charged for a job or visit without a place, and for each minute by which a pin or the end of a calibration is missed. */
@@ -61,16 +70,23 @@ function missedMin(problem: Problem, bookings: readonly Booking[], visits: reado
   return sum(pins) + sum(late);
 }
 
-function totalOf(problem: Problem, parts: Omit<Cost, 'total'>, missed: number): number {
+/** Moves weighted by nearness, and minutes by which pins and calibrations are missed. */
+interface Weighted {
+  movedMin: number;
+  moves: number;
+  missedMin: number;
+}
+
+function totalOf(problem: Problem, parts: Omit<Cost, 'total'>, weighted: Weighted): number {
   const { objective } = problem;
   const { unplaced, perMissedMin } = penalties(problem);
-  const charged = parts.unplaced * unplaced + missed * perMissedMin;
+  const charged = parts.unplaced * unplaced + weighted.missedMin * perMissedMin;
   if (objective.kind === 'makespan') return parts.makespanMin + charged;
   return (
     objective.perLateMin * parts.weightedLateMin +
     objective.perChangeoverMin * parts.changeoverMin +
-    objective.perMovedMin * parts.movedMin +
-    objective.perMovedFrame * parts.movedFrames +
+    objective.perMovedMin * weighted.movedMin +
+    objective.perMovedFrame * weighted.moves +
     objective.perEndMin * parts.sumOfEndsMin +
     objective.perLoadHourSquared * parts.loadHoursSquared +
     charged

@@ -13,13 +13,14 @@ export type {
   Problem,
   PublishedBooking,
   PublishedPlan,
+  PublishedVisit,
   Rig,
   RunningJob,
   Technician,
   Visit,
   Window,
 } from './problem.js';
-export { DEFAULT_OBJECTIVE, NO_CHANGEOVER } from './problem.js';
+export { DEFAULT_OBJECTIVE, MOVED_AFTER_MIN, NO_CHANGEOVER } from './problem.js';
 export type { BookedVisit, Booking, Cost, Plan, Stint, Unplaced } from './plan.js';
 export { checkProblem } from './check-problem.js';
 export type { Flaw } from './check-problem.js';

@@ -4,6 +4,8 @@ export interface Plan {
   visits: readonly BookedVisit[];
   /** Jobs and visits that are in the problem and not in the plan, each with its reason. */
   unplaced: readonly Unplaced[];
+  /** Ids of planned jobs and visits in the order in which they were placed. Placed so again, an unchanged lab gets the same plan. */
+  order: readonly string[];
   cost: Cost;
 }
 

@@ -19,6 +19,11 @@ export interface Problem {
   published: PublishedPlan | null;
   /** Bookings of the published plan whose setup starts before this minute are kept while they stay possible, min. */
   freezeUntilMin: number;
+  /**
+   * A job that needs somebody throughout begins where at least so long a stint follows its setup at once, or all of its work,
+   * min. Where there is no such place in the horizon, and when it is absent, any stint will do.
+   */
+  leastStintMin?: number;
 }
 
 /** [startMin, endMin), whole minutes. */
@@ -165,9 +170,12 @@ export interface LabObjective {
   perLateMin: number;
   /** × minutes of changeover. */
   perChangeoverMin: number;
-  /** × minutes between published and planned start. */
+  /** × nearness × minutes between published and planned start. */
   perMovedMin: number;
-  /** × jobs that go to another frame than published. */
+  /**
+   * × nearness × jobs that go to another frame than published, or begin more than `MOVED_AFTER_MIN` off their published start. It is
+   * also the least gain for which the published plan is given up.
+   */
   perMovedFrame: number;
   /** × end of each job: early finish. */
   perEndMin: number;
@@ -182,6 +190,16 @@ export interface MakespanObjective {
 
 export interface PublishedPlan {
   bookings: readonly PublishedBooking[];
+  /** Absent means that none is known. */
+  visits?: readonly PublishedVisit[];
+  /** As in `Plan`; absent orders jobs and visits by their start. */
+  order?: readonly string[];
+}
+
+/** What has to be known of a published visit; a `BookedVisit` is one. */
+export interface PublishedVisit {
+  visitId: string;
+  startMin: number;
 }
 
 /** What has to be known of a published booking; a `Booking` is one. */
@@ -191,6 +209,19 @@ export interface PublishedBooking {
   setupStartMin: number;
   startMin: number;
   items: Readonly<Record<string, string>>;
+  /** Who begins it; goes on to do so where that costs no time. Absent or null means anybody. */
+  technicianId?: string | null;
+}
+
+/** A start that is this far off the published one, or less, does not count as moved, min. */
+export const MOVED_AFTER_MIN = 15;
+
+/** Moving a job that was to start now costs so many times what moving one in the far future costs; the surplus halves every day. */
+const NEARNESS_NOW = 8;
+
+/** How much more it costs to move a job because people count on it soon: 8 now, 4.5 in a day, near 1 after a week. */
+export function nearness(publishedStartMin: number): number {
+  return 1 + (NEARNESS_NOW - 1) * 2 ** (-Math.max(0, publishedStartMin) / 1440);
 }
 
 /** Lateness first, then changeover, then calm, then early and even: the order of the lab's settings as delivered. */
@@ -199,7 +230,7 @@ export const DEFAULT_OBJECTIVE: LabObjective = {
   perLateMin: 1,
   perChangeoverMin: 0.2,
   perMovedMin: 0.01,
-  perMovedFrame: 5,
+  perMovedFrame: 30,
   perEndMin: 0.001,
   perLoadHourSquared: 0.001,
 };

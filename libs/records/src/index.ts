@@ -112,7 +112,7 @@ export { pausedMs } from './jobs/pauses.js';
 export { SpecimenRepository } from './jobs/specimen.repository.js';
 export { jobAtBench } from './jobs/job-around.js';
 export type { JobAtBench } from './jobs/job-around.js';
-export { keepPromises, releaseBlocked } from './plan/keep-promises.js';
+export { keepPromises, releaseBlocked, withdrawPromises } from './plan/keep-promises.js';
 export { applyEdits } from './plan/apply-edits.js';
 export { revived } from './plan/trial-outcome.js';
 export type { TrialOutcome } from './plan/trial-outcome.js';

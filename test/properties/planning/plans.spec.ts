@@ -69,6 +69,23 @@ describe('plans of random labs', () => {
     );
   });
 
+  it('stay as they are when they are published and nothing changes', () => {
+    fc.assert(
+      fc.property(labs, (size) => {
+        const problem = { ...lab(size), published: null, freezeUntilMin: 0 };
+        const plan = makePlan(problem, { iterations: 60, seed: 3 });
+        const bookings = plan.bookings.map((booking) => ({
+          ...booking,
+          technicianId: booking.stints.find(({ technicianId }) => technicianId !== null)?.technicianId ?? null,
+        }));
+        const again = makePlan({ ...problem, published: { ...plan, bookings } }, { iterations: 0, seed: 4 });
+        expect(again.bookings).toEqual(plan.bookings);
+        expect(again.visits).toEqual(plan.visits);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
   it('stay correct when a new job is laid into them', () => {
     fc.assert(
       fc.property(labs, (size) => {

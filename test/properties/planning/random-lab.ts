@@ -16,6 +16,7 @@ export function randomLab(seed: number, frames: number, jobs: number, roster: bo
     ),
     published: random.below(2) === 0 ? published : null,
     freezeUntilMin: random.below(3) * 240,
+    leastStintMin: random.below(3) * 30,
   };
 }
 

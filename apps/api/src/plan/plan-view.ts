@@ -2,7 +2,14 @@ import { calendarOf, MS_PER_DAY, openWindows, subtractWindows } from '#libs/cale
 import type { TimeWindow } from '#libs/calendar/src/index.js';
 import type { BookingView, LabSettings, LaneView, LateView, PlanView } from '#libs/contract/src/index.js';
 import { NO_NOTES } from '#libs/records/src/index.js';
-import type { BookingEntity, BookingNotes, NamedJob, PlanAround, PlanNotes } from '#libs/records/src/index.js';
+import type {
+  BookingEntity,
+  BookingNotes,
+  ItemEntity,
+  NamedJob,
+  PlanAround,
+  PlanNotes,
+} from '#libs/records/src/index.js';
 
 /** A chance of being late from which a job counts as at risk, percent. */
 const AT_RISK_PCT = 20;
@@ -49,6 +56,9 @@ export function planView(parts: Parts): PlanView {
       .filter(({ job }) => job.holdWhy !== null)
       .flatMap(({ job }) => named(around, job.id, (names) => ({ ...names, why: job.holdWhy! }))),
     pools: notes.pools,
+    changes: (notes.changes ?? []).flatMap(({ jobId, ...change }) =>
+      named(around, jobId, (job) => ({ ...job, ...change })),
+    ),
   };
 }
 
@@ -80,14 +90,14 @@ function bookingView(booking: AnyBooking, { jobs, tags }: PlanAround): BookingVi
     endsAt: booking.endsAt.toISOString(),
     changeoverMin: booking.changeoverMin,
     dueAt: found?.dueAt?.toISOString() ?? null,
-    lateHours: lateHours(booking.endsAt, found?.dueAt ?? null),
+    lateHours: lateHoursAt(booking.endsAt, found?.dueAt ?? null),
     pinned: found?.job.pinFrameId != null,
     technicianId: booking.technicianId,
     train: booking.train.map(({ role, itemId }) => ({ role, itemId, tag: tags.get(itemId) ?? '' })),
   };
 }
 
-function lateHours(endsAt: Date, dueAt: Date | null): number {
+function lateHoursAt(endsAt: Date, dueAt: Date | null): number {
   return dueAt === null ? 0 : Math.max(0, (endsAt.getTime() - dueAt.getTime()) / HOUR_MS);
 }
 
@@ -96,6 +106,8 @@ function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings
   const hours = openWindows(calendarOf(settings, closedDays), nowMs - MS_PER_DAY, toMs);
   const always = hours.map(spanView); // most frames are never down
   return around.frames.map((frame) => {
+    const state = around.faults.has(frame.id) ? 'faulty' : frame.state;
+    const inService = state === 'in-service';
     const down = around.windows.filter(({ itemId }) => itemId === frame.id);
     const closed = down.map(({ startsAt, endsAt }) => ({ startMs: startsAt.getTime(), endMs: endsAt.getTime() }));
     return {
@@ -105,26 +117,45 @@ function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings
         name: frame.name,
         capacityN: (frame.details.tensionCapacityN as number) || (frame.details.compressionCapacityN as number) || null,
         torqueNm: (frame.details.torqueCapacityNm as number) || null,
-        state: frame.state,
+        state,
       },
-      open: closed.length === 0 ? always : subtractWindows(hours, closed).map(spanView),
-      down: down.map(({ id, kind, startsAt, endsAt, why }) => ({
-        ...{ id, kind, why },
-        startsAt: startsAt.toISOString(),
-        endsAt: endsAt.toISOString(),
-      })),
+      open: inService ? (closed.length === 0 ? always : subtractWindows(hours, closed).map(spanView)) : [],
+      down: [
+        ...(inService ? [] : [outOfService(frame, around, nowMs, notes.horizonTo)]),
+        ...down.map(({ id, kind, startsAt, endsAt, why }) => ({
+          ...{ id, kind, why },
+          startsAt: startsAt.toISOString(),
+          endsAt: endsAt.toISOString(),
+        })),
+      ],
       bookings: bookings.filter(({ frameId }) => frameId === frame.id),
       load: notes.load.find(({ frameId }) => frameId === frame.id)?.weeks ?? [],
     };
   });
 }
 
+/** A frame out of service is closed as far as the plan goes, because nobody has said when it comes back. */
+function outOfService(
+  { id, tag, state }: ItemEntity,
+  { faults }: PlanAround,
+  nowMs: number,
+  horizonTo: string,
+): LaneView['down'][number] {
+  const fault = faults.get(id);
+  const kind = fault ? 'faulty' : state;
+  const why = fault
+    ? `${tag} has an open fault: ${fault}`
+    : `${tag} is ${state === 'faulty' ? 'faulty' : 'out of use'}`;
+  return { id, kind, why, startsAt: new Date(nowMs - MS_PER_DAY).toISOString(), endsAt: horizonTo };
+}
+
 function spanView({ startMs, endMs }: TimeWindow): LaneView['open'][number] {
   return { startsAt: new Date(startMs).toISOString(), endsAt: new Date(endMs).toISOString() };
 }
 
-function lateOf({ bookings, around }: Parts, views: readonly BookingView[]): LateView[] {
-  return bookings
+function lateOf(parts: Parts, views: readonly BookingView[]): LateView[] {
+  const { bookings, around } = parts;
+  const planned = bookings
     .flatMap((booking, index) => {
       const view = views[index]!;
       const { causes, riskPct } = notesOf(booking);
@@ -141,6 +172,25 @@ function lateOf({ bookings, around }: Parts, views: readonly BookingView[]): Lat
       }));
     })
     .sort((a, b) => b.lateHours - a.lateHours || (b.riskPct ?? 0) - (a.riskPct ?? 0));
+  return [...lateWithoutPlace(parts), ...planned];
+}
+
+/** Jobs that are due within the horizon and have no place in it. */
+function lateWithoutPlace({ notes, around, nowMs }: Parts): LateView[] {
+  return notes.unplaced.flatMap(({ jobId, reasons }) => {
+    const dueAt = around.jobs.get(jobId)?.dueAt;
+    if (!dueAt || dueAt.toISOString() > notes.horizonTo) return [];
+    const lateHours = lateHoursAt(new Date(nowMs), dueAt);
+    return named(around, jobId, (names) => ({
+      ...names,
+      requestReference: around.jobs.get(jobId)!.requestReference,
+      dueAt: dueAt.toISOString(),
+      endsAt: null,
+      lateHours,
+      riskPct: lateHours > 0 ? null : 100,
+      causes: [{ kind: 'capacity', hours: lateHours, sentence: reasons.join(' ') }],
+    }));
+  });
 }
 
 /** What the planner said of a booking. */

@@ -815,6 +815,7 @@ export type PlanView = {
   unplaced: { jobId: string; jobReference: string; requestId: string; title: string; reasons: string[] }[];
   held: { jobId: string; jobReference: string; requestId: string; title: string; why: string }[];
   pools: { pool: string; label: string; loadPct: number; binds: boolean }[];
+  changes: PlanChangeView[];
   stale: boolean;
 };
 export type PlanFigures = {
@@ -868,6 +869,16 @@ export type CauseView = {
   hours: number;
   sentence: string;
 };
+export type PlanChangeView = {
+  jobId: string;
+  jobReference: string;
+  requestId: string;
+  title: string;
+  was: PlanPlace | null;
+  is: PlanPlace | null;
+  why: string;
+};
+export type PlanPlace = { frameTag: string; startsAt: string };
 export type TaskView = {
   id: string;
   name: string;

@@ -18,6 +18,7 @@ import {
 import type { LinkRole } from '#libs/matching/src/index.js';
 import type { Booking, Plan, PromisedDate, Unplaced } from '#libs/planning/src/index.js';
 import type { BookingNotes, Fits, NewBooking, PlanFacts, PlanNotes } from '#libs/records/src/index.js';
+import { changesOf } from './changes-of.js';
 import { perSpecimenMin } from './durations.js';
 import type { PlanningTask } from './problem-of.js';
 import { Words } from './words.js';
@@ -143,13 +144,15 @@ const LINK_WORDS: Readonly<Record<LinkRole, string>> = {
 
 function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Words): PlanNotes {
   return {
-    figures: figuresOf(plan),
+    figures: figuresOf(plan, task),
     freezeUntil: at(task, task.problem.freezeUntilMin).toISOString(),
     horizonTo: at(task, task.problem.horizonMin).toISOString(),
     unplaced: plan.unplaced
       .filter(({ kind, reason }) => kind === 'job' && reason !== 'held')
       .map((one) => ({ jobId: one.id, reasons: whyUnplaced(one, facts, task), fits: fitsOf(one.id, facts, task) })),
     load: loadNotes(facts, task, plan),
+    order: plan.order,
+    changes: changesOf({ facts, task, plan, words, whyUnplaced: (one) => whyUnplaced(one, facts, task) }),
     pools: poolLoads(task.problem, plan)
       .slice(0, 20)
       .map(({ units, link, share, binds }) => ({
@@ -161,17 +164,41 @@ function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Word
   };
 }
 
-export function figuresOf({ cost, bookings }: Plan): PlanFigures {
+/** A job that is due within the horizon and has no place in it is late. */
+export function figuresOf({ cost, bookings, unplaced }: Plan, { problem }: PlanningTask): PlanFigures {
+  const left = new Set(unplaced.filter(({ reason }) => reason !== 'held').map(({ id }) => id));
+  const lost = problem.jobs.filter(
+    ({ id, weight, dueMin }) => left.has(id) && weight > 0 && dueMin <= problem.horizonMin,
+  );
   return {
     weightedLatenessHours: Math.round(cost.weightedLateMin / 6) / 10,
-    lateJobs: cost.lateJobs,
+    lateJobs: cost.lateJobs + lost.length,
     changeoverHours: Math.round(cost.changeoverMin / 6) / 10,
     movedHours: Math.round(cost.movedMin / 6) / 10,
     jobs: bookings.length,
   };
 }
 
-function whyUnplaced({ id, reason }: Unplaced, facts: PlanFacts, task: PlanningTask): string[] {
+function whyUnplaced(one: Unplaced, facts: PlanFacts, task: PlanningTask): string[] {
+  const pin = facts.jobs.find(({ id }) => id === one.id)?.pin;
+  return pin ? whyNotWherePinned(one, pin.frameId, facts, task) : whyNowhere(one, facts, task);
+}
+
+/** What stands in the way on the frame that somebody pinned the job to; other frames do not matter then. */
+function whyNotWherePinned({ id, reason }: Unplaced, frameId: string, facts: PlanFacts, task: PlanningTask): string[] {
+  const frame = facts.lab.items.find((item) => item.id === frameId);
+  const tag = frame?.tag ?? 'a frame that is gone';
+  const failing = task.matches.get(id)?.refusals.find((refusal) => refusal.frameId === frameId)?.failing;
+  const closed = frame?.state === 'faulty' ? 'which has an open fault' : 'which is out of use';
+  if (frame?.state !== 'in-service')
+    return [`It is pinned to ${tag}, ${closed}. Unpin it, or put ${tag} back into service.`];
+  if (reason === 'no-candidate') return [`It is pinned to ${tag}, which cannot run it.`, ...sentences(failing)];
+  return [
+    `It is pinned to ${tag}, where there is no room for it within the ${facts.settings.horizonDays} days that are planned.`,
+  ];
+}
+
+function whyNowhere({ id, reason }: Unplaced, facts: PlanFacts, task: PlanningTask): string[] {
   if (reason === 'no-room-in-horizon')
     return [`There is no room for it within the ${facts.settings.horizonDays} days that are planned.`];
   if (reason === 'waits-for-unplaced') return ['It waits for another job that is not in the plan.'];

@@ -1,6 +1,6 @@
 import type { PlanComparison, TrialEdit } from '#libs/contract/src/index.js';
 import { comparePlans } from '#libs/planning/src/index.js';
-import type { Plan, PlanDifference } from '#libs/planning/src/index.js';
+import type { Plan } from '#libs/planning/src/index.js';
 import { LabRecords, readPlanFacts, TrialRepository } from '#libs/records/src/index.js';
 import type { PlanFacts, TrialOutcome, TrialPlanEntity } from '#libs/records/src/index.js';
 import type { TaskContext, TaskPayload } from '#libs/tasks/src/index.js';
@@ -62,20 +62,15 @@ export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
         bookings,
         notes,
       },
-      comparison: comparisonOf(before, after, comparePlans(before, after), facts, task),
+      comparison: comparisonOf(before, after, facts, task),
       refused: refusedEdits(edits, after, notes),
     };
     await this.records.quietly((manager) => new TrialRepository(manager).keepOutcome(trial, outcome));
   }
 }
 
-function comparisonOf(
-  before: Plan,
-  after: Plan,
-  difference: PlanDifference,
-  facts: PlanFacts,
-  task: PlanningTask,
-): PlanComparison {
+function comparisonOf(before: Plan, after: Plan, facts: PlanFacts, task: PlanningTask): PlanComparison {
+  const difference = comparePlans(before, after);
   const words = new Words(facts, task.originMs);
   const title = (jobId: string) => facts.jobs.find(({ id }) => id === jobId)?.title ?? '';
   const shift = ({ jobId, minutes }: { jobId: string; minutes: number }) => ({
@@ -83,8 +78,8 @@ function comparisonOf(
     hours: Math.round(Math.abs(minutes) / 6) / 10,
   });
   return {
-    before: figuresOf(before),
-    after: figuresOf(after),
+    before: figuresOf(before, task),
+    after: figuresOf(after, task),
     later: difference.later.map(shift),
     earlier: difference.earlier.map(shift),
     movedFrame: difference.otherFrame.map(({ jobId, from, to }) => ({

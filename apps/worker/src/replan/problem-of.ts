@@ -22,6 +22,11 @@ import { CHECKED_LINKS, minutesByLink } from './link-minutes.js';
 import { frameHours } from './open-hours.js';
 import { usableWindows } from './usable-windows.js';
 
+/**
+ * A setup is begun only where so long a stint of testing can follow it, or all of the job, min: shortly before a stop it would
+ * only keep frame and items (common practice, no source).
+ */
+const LEAST_STINT_MIN = 60;
 /** Of the trains that matching offers on a frame, the planner chooses among so many. */
 const TRAINS_PER_FRAME = 3;
 
@@ -59,6 +64,7 @@ export function problemOf(facts: PlanFacts, match: Match, overlay: Overlay = NO_
       objective: facts.settings.objective,
       published: publishedOf(facts, originMs),
       freezeUntilMin: freezeUntilMin(facts, horizon),
+      leastStintMin: LEAST_STINT_MIN,
     },
   };
 }
@@ -198,7 +204,7 @@ function visitsOf(facts: PlanFacts, horizon: TimeWindow): planning.Visit[] {
         dueMs < horizon.endMs && byId.get(itemId)?.state === 'in-service' && byId.get(itemId)?.kind !== 'frame',
     )
     .map(({ itemId, dueMs, holdsMs }) => ({
-      id: `visit-${itemId}`,
+      id: visitId(itemId),
       itemId,
       durationMin: facts.settings.calibrationVisitMin,
       earliestMin: 0,
@@ -206,6 +212,8 @@ function visitsOf(facts: PlanFacts, horizon: TimeWindow): planning.Visit[] {
       inForceUntilMin: minuteAtOrBefore(horizon.startMs, Math.max(dueMs, facts.nowMs) + holdsMs),
     }));
 }
+
+const visitId = (itemId: string): string => `visit-${itemId}`;
 
 function changeoverOf({ settings }: PlanFacts): planning.Changeover {
   return {
@@ -229,8 +237,13 @@ function publishedOf(facts: PlanFacts, originMs: number): planning.PublishedPlan
       setupStartMin: minuteAtOrBefore(originMs, booking.setupMs),
       startMin: minuteAtOrBefore(originMs, booking.startMs),
       items: itemsByLink(booking.train),
+      technicianId: booking.technicianId,
     }));
-  return { bookings };
+  const visits = facts.published.visits.map(({ itemId, startMs }) => ({
+    visitId: visitId(itemId),
+    startMin: minuteAtOrBefore(originMs, startMs),
+  }));
+  return { bookings, visits, order: facts.published.order };
 }
 
 function freezeUntilMin(facts: PlanFacts, horizon: TimeWindow): number {

@@ -3,6 +3,8 @@ import type { CauseView } from '#libs/contract/src/index.js';
 import type { Cause, CauseKind, FrameChoice } from '#libs/planning/src/index.js';
 import type { PlanFacts } from '#libs/records/src/index.js';
 
+const UUID = /[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}/g;
+
 /** Names and the wall clock, for saying what the planner found. */
 export class Words {
   private readonly tags: Map<string, string>;
@@ -25,6 +27,15 @@ export class Words {
 
   job(jobId: string): string {
     return this.references.get(jobId) ?? jobId;
+  }
+
+  instant(minute: number): string {
+    return new Date(instantOfMinute(this.originMs, minute)).toISOString();
+  }
+
+  /** A sentence about the problem, with tags and references instead of ids. */
+  named(sentence: string): string {
+    return sentence.replace(UUID, (id) => this.tags.get(id) ?? this.job(id));
   }
 
   at(minute: number): string {

@@ -22,7 +22,7 @@ export function insertJobs(problem: Problem, jobIds: readonly string[], limits: 
   refuseFlaws(problem);
   const budget = new Budget(limits);
   const compiled = compile(problem);
-  const { order, candidate } = orderOfPlan(problem, compiled, problem.published?.bookings ?? []);
+  const { order, candidate } = orderOfPlan(problem, compiled, problem.published ?? { bookings: [] });
   const schedule = new Schedule(compiled.model);
   schedule.load(order, candidate);
   for (const id of jobIds) {

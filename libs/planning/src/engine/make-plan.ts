@@ -61,7 +61,7 @@ function search(problem: Problem, options: PlanOptions, budget: Budget): Plan {
     const plan = planOf(problem, compiled, orderOf(compiled, found));
     if (plan.cost.unplaced === 0) return plan;
   }
-  const known = problem.published && orderOfPlan(problem, compiled, problem.published.bookings);
+  const known = problem.published && orderOfPlan(problem, compiled, problem.published);
   return planOf(
     problem,
     compiled,

@@ -8,6 +8,7 @@ import { eligibleTrain } from './rules/eligible-train.js';
 import { everythingAccountedFor } from './rules/everything-accounted-for.js';
 import { frameOpen } from './rules/frame-open.js';
 import { insideHorizon } from './rules/inside-horizon.js';
+import { offForMaintenance } from './rules/off-for-maintenance.js';
 import { oneTestAtATime } from './rules/one-test-at-a-time.js';
 import { pinsKept } from './rules/pins-kept.js';
 import { releasedAndAfter } from './rules/released-and-after.js';
@@ -16,6 +17,7 @@ import { unitInForce } from './rules/unit-in-force.js';
 import { unitInOnePlace } from './rules/unit-in-one-place.js';
 import { visitsMade } from './rules/visits-made.js';
 import { workComplete } from './rules/work-complete.js';
+import { worthwhileStart } from './rules/worthwhile-start.js';
 
 /** The lab's own rulebook for plans. */
 export const PLAN_RULES: readonly Rule[] = [
@@ -25,8 +27,10 @@ export const PLAN_RULES: readonly Rule[] = [
   unitInOnePlace,
   unitInForce,
   frameOpen,
+  offForMaintenance,
   changeoverTime,
   workComplete,
+  worthwhileStart,
   releasedAndAfter,
   somebodyThere,
   pinsKept,

@@ -9,6 +9,31 @@ import { RequestEntity } from '../requests/request.entity.js';
 const WORTH_A_WORD_MS = 4 * 3_600_000;
 
 /**
+ * Takes back the promise of requests that have a job without a place in the plan, and says why.
+ *
+ * @param reasons by request, the sentence that the team reads
+ */
+export async function withdrawPromises({ manager, record }: Act, reasons: ReadonlyMap<string, string>): Promise<void> {
+  if (reasons.size === 0) return;
+  for (const request of await manager.findBy(RequestEntity, { id: In([...reasons.keys()]) })) {
+    const note = `No date can be promised: ${reasons.get(request.id)!}`;
+    await manager.query(
+      'update request set promise50_at = null, promise80_at = null, promise_note = $2 where id = $1',
+      [request.id, note],
+    );
+    if (request.promise80At === null) continue;
+    await record({
+      kind: 'request/promise-moved',
+      subjectId: request.id,
+      actorId: null,
+      before: { promise80At: request.promise80At },
+      after: { promise80At: null },
+      why: note,
+    });
+  }
+}
+
+/**
  * Gives requests their promise dates; when one moves, it is said by how much and why. The team hears of it where the due date is in
  * question: a plan is made anew many times a day, and a date that holds is no news.
  */

@@ -22,12 +22,15 @@ export interface PlanAround {
   jobs: Map<string, NamedJob>;
   tags: Map<string, string>;
   windows: ItemWindowEntity[];
+  /** What is wrong with each item that has an open fault. */
+  faults: Map<string, string>;
 }
 
 interface Row {
   frames: Told[];
   tags: Record<string, string> | null;
   windows: Told[];
+  faults: Record<string, string> | null;
   jobs: { job: Told; reference: string; title: string; label: string; dueAt: string | null; weight: number }[];
 }
 
@@ -38,7 +41,7 @@ const OPEN: readonly JobState[] = ['waiting', 'ready', 'taken', 'rigged', 'runni
 /** Reads what surrounds the open jobs and those named, in one statement. */
 export async function planAround(manager: EntityManager, jobIds: readonly string[], now: Date): Promise<PlanAround> {
   const [row] = await prepared<Row>(manager, AROUND, [jobIds, now]);
-  const { frames, tags, windows, jobs } = row!;
+  const { frames, tags, windows, faults, jobs } = row!;
   const named = jobs.map(({ job: told, reference, title, label, dueAt, weight }): [string, NamedJob] => {
     const job = entityOf(manager, JobEntity, told);
     return [
@@ -55,6 +58,7 @@ export async function planAround(manager: EntityManager, jobIds: readonly string
     jobs: new Map(named),
     tags: new Map(Object.entries(tags ?? {})),
     windows: windows.map((told) => entityOf(manager, ItemWindowEntity, told)),
+    faults: new Map(Object.entries(faults ?? {})),
   };
 }
 
@@ -65,6 +69,8 @@ const AROUND: Prepared = {
       (select coalesce(jsonb_agg(to_jsonb(item) order by tag), '[]') from item where kind = 'frame') as frames,
       (select jsonb_object_agg(id, tag) from item) as tags,
       (select coalesce(jsonb_agg(to_jsonb(item_window)), '[]') from item_window where ends_at > $2) as windows,
+      (select jsonb_object_agg(item_id, what) from (select item_id, string_agg(what, '; ' order by opened_at) as what from fault
+        where closed_at is null group by item_id) open) as faults,
       (select coalesce(jsonb_agg(jsonb_build_object('job', to_jsonb(job), 'reference', request.reference, 'title', request.title,
           'label', batch.label, 'dueAt', request.due_at, 'weight', request.weight)), '[]')
         from (select id from job where state = any(${wordsSql(OPEN)}) union select unnest($1::uuid[])) wanted

@@ -16,7 +16,14 @@ export interface PlanFacts {
   extraShifts: readonly ({ frameId: string } & TimeWindow)[];
   jobs: readonly OpenJob[];
   /** The published plan; null before the first. */
-  published: { id: string; version: number; bookings: readonly KeptBooking[] } | null;
+  published: {
+    id: string;
+    version: number;
+    bookings: readonly KeptBooking[];
+    visits: readonly { itemId: string; startMs: number }[];
+    /** Ids of jobs and visits as the planner placed them; empty for plans that were made before this was kept. */
+    order: readonly string[];
+  } | null;
   /** Last calibration of each item that needs one: when it is due, and for how long the next will hold. */
   dueDates: readonly { itemId: string; dueMs: number; holdsMs: number }[];
   /** How long finished work took, newest first. */
@@ -61,6 +68,7 @@ export interface KeptBooking {
   setupMs: number;
   startMs: number;
   train: readonly TrainPlace[];
+  technicianId: string | null;
 }
 
 /** An item in its place in a load train. */

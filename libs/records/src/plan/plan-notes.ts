@@ -1,4 +1,4 @@
-import type { CauseView, Instant, PlanFigures } from '#libs/contract/src/index.js';
+import type { CauseView, Instant, PlanFigures, PlanPlace } from '#libs/contract/src/index.js';
 
 /** By frame id, why a job cannot run there; an empty list means that it can. */
 export type Fits = Record<string, string[]>;
@@ -12,6 +12,10 @@ export interface PlanNotes {
   /** Booked and open hours of each frame, week by week. */
   load: { frameId: string; weeks: { weekStartsAt: Instant; bookedHours: number; availableHours: number }[] }[];
   pools: { pool: string; label: string; loadPct: number; binds: boolean }[];
+  /** Ids of jobs and visits in the order in which the planner placed them. Older plans have none. */
+  order?: readonly string[];
+  /** How jobs moved since the plan before, and why. Plans that were made before this was kept have none. */
+  changes?: { jobId: string; was: PlanPlace | null; is: PlanPlace | null; why: string }[];
 }
 
 /** What the planner says of one booking; kept in `booking.why`. */

@@ -132,13 +132,16 @@ async function specimensLeft(manager: EntityManager, batchIds: readonly string[]
 async function publishedPlan(manager: EntityManager): Promise<PlanFacts['published']> {
   const plan = await manager.findOne(PlanEntity, { where: {}, order: { version: 'DESC' } });
   if (!plan) return null;
-  const rows = await manager.findBy(BookingEntity, { planId: plan.id, kind: 'job' });
-  const bookings = rows.flatMap(({ jobId, frameId, setupAt, startsAt, train }) =>
+  const rows = await manager.findBy(BookingEntity, { planId: plan.id });
+  const bookings = rows.flatMap(({ jobId, frameId, setupAt, startsAt, train, technicianId }) =>
     jobId === null || frameId === null
       ? []
-      : [{ jobId, frameId, setupMs: setupAt.getTime(), startMs: startsAt.getTime(), train }],
+      : [{ jobId, frameId, setupMs: setupAt.getTime(), startMs: startsAt.getTime(), train, technicianId }],
   );
-  return { id: plan.id, version: plan.version, bookings };
+  const visits = rows
+    .filter(({ kind }) => kind === 'calibration-visit')
+    .flatMap(({ startsAt, train }) => train.map(({ itemId }) => ({ itemId, startMs: startsAt.getTime() })));
+  return { id: plan.id, version: plan.version, bookings, visits, order: plan.notes.order ?? [] };
 }
 
 /** The newest calibration of each item counts; the next is taken to hold as long as the item's interval says. */

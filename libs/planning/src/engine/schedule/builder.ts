@@ -1,3 +1,4 @@
+import { MOVED_AFTER_MIN } from '../../problem.js';
 import { Fit } from './fit.js';
 import type { ScheduleModel } from './model.js';
 import { Placements } from './placements.js';
@@ -73,7 +74,7 @@ export class Builder extends State {
   }
 
   private placeJob(job: number, candidates: Int32Array): void {
-    const { model, fit } = this;
+    const { model } = this;
     this.done[job] = 1;
     this.putAt[job] = this.at;
     this.placements.pulls[job] = 0;
@@ -84,16 +85,31 @@ export class Builder extends State {
     }
     const candidate = candidates[job]! < 0 ? this.bestCandidate(job) : candidates[job]!;
     this.placements.candidate[job] = candidate;
-    let fits = fit.find(job, candidate);
-    if (!fits && this.placeVisitsFor(job, candidate)) fits = fit.find(job, candidate);
+    let fits = this.findPlace(job, candidate);
+    if (!fits && this.placeVisitsFor(job, candidate)) fits = this.findPlace(job, candidate);
     if (fits && this.pinsDone < model.pinned.length && this.placePinsBefore(job, candidate, candidates)) {
-      fits = fit.find(job, candidate);
+      fits = this.findPlace(job, candidate);
     }
     if (fits) this.commit(job, candidate);
     else this.leaveOut(job, false);
   }
 
-  /** The candidate with which the job ends first, as things stand. */
+  /**
+   * Computes the place of a job: the published one, unless an earlier one is worth the move; a gap that opens before it is
+   * left open otherwise. @returns false when it finds no room in the horizon
+   */
+  private findPlace(job: number, candidate: number): boolean {
+    const { model, fit } = this;
+    if (!fit.find(job, candidate)) return false;
+    const frame = model.candidateFrame[candidate]!;
+    const isEarly = model.publishedFrame[job] === frame && fit.start < model.publishedStart[job]!;
+    if (!isEarly || model.pinStart[job]! >= 0) return true;
+    const early = this.timeCost(job, frame);
+    if (fit.find(job, candidate, true) && this.timeCost(job, frame) <= early) return true;
+    return fit.find(job, candidate);
+  }
+
+  /** The candidate with which the job ends first. */
   private bestCandidate(job: number): number {
     const { model, fit } = this;
     let best = model.candidateAt[job]!;
@@ -123,7 +139,7 @@ export class Builder extends State {
       if (pinFrom[pin]! >= this.fit.end || !this.isInTheWay(pin, candidate)) continue;
       this.place(pin, candidates);
       placed = true;
-      if (!this.fit.find(job, candidate)) return true;
+      if (!this.findPlace(job, candidate)) return true;
     }
     return placed;
   }
@@ -180,18 +196,27 @@ export class Builder extends State {
   private costOf(job: number, frame: number): number {
     const { model } = this;
     const { start, end, setupStart, setupMin } = this.fit;
-    const late = end - model.due[job]!;
-    let cost = (late > 0 ? late * model.lateRate[job]! : 0) + model.changeoverRate * setupMin + model.endRate * end;
+    let cost = this.timeCost(job, frame) + model.changeoverRate * setupMin;
     // The square of the frame's hours grows by (after − before) · (after + before).
     const after = this.frameLoad[frame]!;
     const held = end - setupStart;
     cost += (model.loadRate * held * (2 * after - held)) / 3600;
-    const published = model.publishedFrame[job]!;
-    if (published >= 0 && published !== frame) cost += model.movedFrameCost;
-    if (published >= 0) cost += model.movedRate * Math.abs(start - model.publishedStart[job]!);
     const missed = start - model.pinStart[job]!;
     if (model.pinStart[job]! >= 0 && missed > 0) cost += model.missRate * missed;
     return cost;
+  }
+
+  /** What the times of the job that was looked at last cost: lateness, its end, and the move from its published place. */
+  private timeCost(job: number, frame: number): number {
+    const { model } = this;
+    const { start, end } = this.fit;
+    const late = end - model.due[job]!;
+    const cost = (late > 0 ? late * model.lateRate[job]! : 0) + model.endRate * end;
+    const published = model.publishedFrame[job]!;
+    if (published < 0) return cost;
+    const moved = Math.abs(start - model.publishedStart[job]!);
+    const isMoved = published !== frame || moved > MOVED_AFTER_MIN;
+    return cost + model.nearness[job]! * (model.movedRate * moved + (isMoved ? model.movedFrameCost : 0));
   }
 
   private leaveOut(task: number, waits: boolean): void {
@@ -208,7 +233,7 @@ export class Builder extends State {
     let any = false;
     for (let visit = 0; visit < model.visits; visit++) {
       if (this.done[model.jobs + visit] || !this.fit.train.isInPools(model.visitUnit[visit]!, candidate)) continue;
-      this.placeVisit(visit);
+      this.placeVisit(visit, true);
       placements.pulledBy[model.jobs + visit] = job;
       placements.pulls[job]!++;
       this.pulled++;
@@ -217,13 +242,17 @@ export class Builder extends State {
     return any;
   }
 
-  private placeVisit(visit: number): void {
+  /** @param isNeeded whether a job waits for it, so that it comes as soon as it can rather than when it was published */
+  private placeVisit(visit: number, isNeeded = false): void {
     const { model } = this;
     const task = model.jobs + visit;
     this.done[task] = 1;
     this.putAt[task] = this.at;
     this.placements.pulledBy[task] = -1;
-    const start = Math.max(this.unitFree[model.visitUnit[visit]!]!, model.visitEarliest[visit]!);
+    const earliest = Math.max(this.unitFree[model.visitUnit[visit]!]!, model.visitEarliest[visit]!);
+    const published = model.publishedVisit[visit]!;
+    const isInTime = published + model.visitDuration[visit]! <= model.visitBefore[visit]!;
+    const start = !isNeeded && isInTime ? Math.max(earliest, published) : earliest;
     const end = start + model.visitDuration[visit]!;
     if (end > model.horizonMin) return this.leaveOut(task, false);
     this.endOf[task] = end;

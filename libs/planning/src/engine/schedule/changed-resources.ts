@@ -75,15 +75,22 @@ export class ChangedResources {
       const pool = model.needPool[n]!;
       if (this.pool[pool] !== stamp) continue;
       if (!settled.isPlain[task] || this.unit[settled.units[x]!] === stamp) return true;
-      if (this.hasBetter(pool, model.needLink[n]!, frame, settled.unitCost[x]!, work)) return true;
+      if (this.hasBetter(pool, model.needLink[n]!, task, frame, settled.unitCost[x]!, work)) return true;
     }
     return false;
   }
 
-  private hasBetter(pool: number, link: number, frame: number, cost: number, { fit, frameFree }: Builder): boolean {
+  private hasBetter(
+    pool: number,
+    link: number,
+    job: number,
+    frame: number,
+    cost: number,
+    { fit, frameFree }: Builder,
+  ): boolean {
     const units = this.unitsIn[pool]!;
     for (let x = 0; x < this.countIn[pool]!; x++) {
-      if (fit.train.costOf(units[x]!, link, frame, frameFree[frame]!) <= cost) return true;
+      if (fit.train.costOf(units[x]!, link, job, frame, frameFree[frame]!) <= cost) return true;
     }
     return false;
   }

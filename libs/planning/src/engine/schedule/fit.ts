@@ -19,6 +19,11 @@ export class Fit {
   /** Whether the first units that were tried would do. */
   isPlain = false;
   readonly train: Train;
+  /** The published place of the job, before which it shall not lie; 0 where it may go anywhere. */
+  private setupFloor = 0;
+  private startFloor = 0;
+  /** Length of the stint that has to follow the setup at once, min. */
+  private firstStintMin = 0;
   private isBooking = false;
   private onStint: OnStint | null = null;
   private readonly hours: Hours;
@@ -30,16 +35,23 @@ export class Fit {
     this.hours = new Hours(state.model, state.roster);
   }
 
-  /** Computes units and times of a job on a candidate. @returns false when it finds no room in the horizon */
-  find(job: number, candidate: number): boolean {
+  /**
+   * Computes units and times of a job on a candidate.
+   *
+   * @param asPublished whether it shall not lie earlier than in the published plan
+   * @returns false when it finds no room in the horizon
+   */
+  find(job: number, candidate: number, asPublished = false): boolean {
     const { model, train } = this;
     const frame = model.candidateFrame[candidate]!;
-    let from = this.state.frameFree[frame]!;
+    this.setupFloor = asPublished ? model.publishedSetup[job]! : 0;
+    this.startFloor = asPublished ? model.publishedStart[job]! : 0;
+    let from = Math.max(this.state.frameFree[frame]!, this.setupFloor);
     train.begin();
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       if (!train.choose(job, candidate, frame, from)) return false;
       const later = this.tryFrom(job, candidate, frame, Math.max(from, train.freeMin(candidate)));
-      this.isPlain = tries === 0;
+      this.isPlain = tries === 0 && !asPublished;
       if (later < 0) return this.end <= model.horizonMin;
       if (later >= model.horizonMin) return false;
       from = later;
@@ -53,9 +65,10 @@ export class Fit {
     if (model.technicians === 0 && !onStint) return;
     this.onStint = onStint;
     this.isBooking = true;
-    hours.by = -1;
+    hours.by = model.publishedTechnician[job]!;
+    const heldMin = this.setupMin + this.firstStintMin;
+    if (heldMin > 0) hours.earliest(job, model.candidateFrame[candidate]!, this.setupStart, heldMin);
     if (this.setupMin > 0) {
-      hours.earliest(job, model.candidateFrame[candidate]!, this.setupStart, this.setupMin);
       this.take(true, this.setupStart, this.setupStart + this.setupMin, hours.by);
     }
     if (model.throughout[job]) this.specimens(job, candidate, this.start);
@@ -70,19 +83,37 @@ export class Fit {
 
   /** Earliest setup, work and end from a minute on. @returns −1 when they stand, else the minute from which to try again */
   private tryFrom(job: number, candidate: number, frame: number, from: number): number {
-    const ready = this.readyMin(job);
+    const ready = Math.max(this.readyMin(job), this.startFloor);
     const setup = this.train.changeoverMin(candidate, frame);
     this.setupMin = setup;
     // The setup ends when the work can begin, so that nothing is held longer than it has to be.
-    let at = Math.max(from, ready - setup);
-    this.hours.by = -1;
-    if (setup > 0) {
-      at = this.hours.earliest(job, frame, at, setup);
-      if (at >= NEVER) return NEVER;
-    }
-    if (!this.work(job, candidate, frame, Math.max(at + setup, ready))) return NEVER;
+    const at = this.beginFrom(job, candidate, frame, Math.max(from, ready - setup));
+    if (at >= NEVER || !this.work(job, candidate, frame, Math.max(at + setup, ready))) return NEVER;
     this.setupStart = setup === 0 ? this.start : at;
-    return this.train.tryAgainFrom(candidate, this.setupStart, this.end);
+    const open = this.hours.afterDown(frame, this.setupStart, this.end);
+    return open >= 0 ? open : this.train.tryAgainFrom(candidate, this.setupStart, this.end);
+  }
+
+  /** First minute for the setup, with a stint right behind it that is worth it, where there is room for one. */
+  private beginFrom(job: number, candidate: number, frame: number, from: number): number {
+    const { hours, setupMin } = this;
+    hours.by = this.model.publishedTechnician[job]!;
+    this.firstStintMin = this.leastStintMin(job, candidate);
+    if (this.firstStintMin > 0) {
+      const at = hours.earliest(job, frame, from, setupMin + this.firstStintMin);
+      if (at < NEVER) return at;
+      this.firstStintMin = 0;
+      hours.by = this.model.publishedTechnician[job]!;
+    }
+    return setupMin > 0 ? hours.earliest(job, frame, from, setupMin) : from;
+  }
+
+  /** Whole specimens for at least so long as the problem asks, or all of them, min. */
+  private leastStintMin(job: number, candidate: number): number {
+    const { leastStintMin, throughout, perSpecimen, specimens } = this.model;
+    const per = perSpecimen[candidate]!;
+    if (leastStintMin === 0 || !throughout[job] || per === 0) return 0;
+    return per * Math.min(specimens[candidate]!, Math.ceil(leastStintMin / per));
   }
 
   /** From when on release, preceding jobs and pin allow the work, min. */

@@ -51,6 +51,18 @@ export class Hours {
     }
   }
 
+  /** −1 when the frame is not down at any time within [start, end); otherwise the minute from which it is up again. */
+  afterDown(frame: number, start: number, end: number): number {
+    const { frameAlways, runAt, windows } = this.model;
+    if (frameAlways[frame]) return -1;
+    const x = this.firstAfter(runAt, frame, start);
+    const last = runAt[frame + 1]!;
+    if (x === last) return NEVER;
+    if (windows[2 * x]! > start) return windows[2 * x]!;
+    if (end <= windows[2 * x + 1]!) return -1;
+    return x + 1 < last ? windows[2 * x + 2]! : NEVER;
+  }
+
   /** First minute from `from` on with `length` minutes inside one window of an owner, or NEVER. */
   private openFrom(owners: Int32Array, owner: number, from: number, length: number): number {
     const { windows } = this.model;

@@ -1,4 +1,5 @@
-import type { Candidate, Job, LabObjective, LinkNeed, Problem, Window } from '../../problem.js';
+import { nearness } from '../../problem.js';
+import type { Candidate, Job, LabObjective, LinkNeed, Problem, PublishedBooking, Window } from '../../problem.js';
 import { penalties } from '../../cost.js';
 import { keptBookings } from '../../kept.js';
 import { ALWAYS, runningWindows, workingWindows } from '../../windows.js';
@@ -77,7 +78,9 @@ export function compile(problem: Problem): Compiled {
     ...candidatesIn(problem, jobs, at),
     ...changeoverOf(problem, links),
     ...visitsOf(problem, at.unit),
+    publishedVisit: publishedVisits(problem),
     ...startOf(problem, links, at),
+    leastStintMin: problem.leastStintMin ?? 0,
     makespan: problem.objective.kind === 'makespan',
     changeoverRate: rates.perChangeoverMin,
     movedRate: rates.perMovedMin,
@@ -141,16 +144,11 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
   const published = new Map(problem.published?.bookings.map((booking) => [booking.jobId, booking]));
   const techWords = Math.max(1, Math.ceil((technicians?.length ?? 0) / 32));
   const allowed = new Int32Array(jobs.length * techWords);
-  const keepUnit = new Int32Array(jobs.length * at.link.size).fill(-1);
   jobs.forEach((job, j) => {
     technicians?.forEach((who, t) => {
       if (job.authorisation === null || who.authorisations.includes(job.authorisation))
         allowed[j * techWords + (t >> 5)]! |= 1 << (t & 31);
     });
-    for (const [link, item] of Object.entries(kept.get(job.id)?.items ?? {})) {
-      const x = at.link.get(link);
-      if (x !== undefined) keepUnit[j * at.link.size + x] = at.unit.get(item) ?? -1;
-    }
   });
   return {
     release: Int32Array.from(jobs, (job) => Math.max(job.releaseMin, runningBefore(problem, job))),
@@ -170,8 +168,27 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
       .sort((a, b) => pinStart[a]! - pinStart[b]!),
     publishedFrame: Int32Array.from(jobs, (job) => at.frame.get(published.get(job.id)?.frameId ?? '') ?? -1),
     publishedStart: Int32Array.from(jobs, (job) => published.get(job.id)?.startMin ?? -1),
-    keepUnit,
+    publishedSetup: Int32Array.from(jobs, (job) => published.get(job.id)?.setupStartMin ?? -1),
+    publishedTechnician: Int32Array.from(jobs, (job, j) => {
+      const t = technicians?.findIndex(({ id }) => id === published.get(job.id)?.technicianId) ?? -1;
+      return t >= 0 && allowed[j * techWords + (t >> 5)]! & (1 << (t & 31)) ? t : -1;
+    }),
+    publishedUnit: unitsIn(jobs, published, at),
+    nearness: Float64Array.from(jobs, (job) => nearness(published.get(job.id)?.startMin ?? Infinity)),
+    keepUnit: unitsIn(jobs, kept, at),
   };
+}
+
+/** [job · links + link] the unit that a booking of the job names; −1 for none. */
+function unitsIn(jobs: readonly Job[], bookings: ReadonlyMap<string, PublishedBooking>, at: Lookup): Int32Array {
+  const units = new Int32Array(jobs.length * at.link.size).fill(-1);
+  jobs.forEach((job, j) => {
+    for (const [link, item] of Object.entries(bookings.get(job.id)?.items ?? {})) {
+      const x = at.link.get(link);
+      if (x !== undefined) units[j * at.link.size + x] = at.unit.get(item) ?? -1;
+    }
+  });
+  return units;
 }
 
 /** A job that comes after running ones waits for their end; one that comes after what is not planned cannot come at all. */
@@ -273,6 +290,11 @@ function visitsOf({ visits, horizonMin }: Problem, unitAt: ReadonlyMap<string, n
     ),
     visitUntil: Int32Array.from(visits, ({ inForceUntilMin }) => Math.min(inForceUntilMin, 2 * horizonMin)),
   };
+}
+
+function publishedVisits({ visits, published }: Problem): Int32Array {
+  const starts = new Map(published?.visits?.map(({ visitId, startMin }) => [visitId, startMin]));
+  return Int32Array.from(visits, ({ id }) => starts.get(id) ?? -1);
 }
 
 /** Rigs and running jobs: what is where, and until when. */

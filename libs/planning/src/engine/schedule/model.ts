@@ -64,6 +64,7 @@ export interface ScheduleModel {
   linkMin: Int32Array;
   linkChecked: Uint8Array;
   checkMin: number;
+  leastStintMin: number;
   rampCPerMin: number;
   soakMin: number;
   families: number;
@@ -89,6 +90,15 @@ export interface ScheduleModel {
   /** [job] frame and start in the published plan; −1 when it is not in it. */
   publishedFrame: Int32Array;
   publishedStart: Int32Array;
+  publishedSetup: Int32Array;
+  /** [job · links + link] unit in the published plan; −1 for none. */
+  publishedUnit: Int32Array;
+  /** [job] the technician who begins it in the published plan and may still run it; −1 for none. */
+  publishedTechnician: Int32Array;
+  /** [job] how much more it costs to move it, because it was to start soon. */
+  nearness: Float64Array;
+  /** [visit] start in the published plan; −1 when it is not in it. */
+  publishedVisit: Int32Array;
   /** Units that a kept job had: [job · links + link], −1 when free. */
   keepUnit: Int32Array;
 

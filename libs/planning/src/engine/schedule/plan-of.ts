@@ -17,7 +17,11 @@ export function planOf(problem: Problem, compiled: Compiled, { order, candidate 
   for (const task of order) builder.place(task, candidate);
   const bookings = [...runningBookings(problem), ...writer.bookings.values()].sort((a, b) => a.startMin - b.startMin);
   const unplaced = [...leftOut(problem, compiled.jobs), ...writer.unplacedTasks];
-  return { bookings, visits: writer.visits, unplaced, cost: costOf(problem, bookings, writer.visits, unplaced) };
+  const ids = [...compiled.jobs, ...problem.visits].map(({ id }) => id);
+  return {
+    ...{ bookings, unplaced, visits: writer.visits, order: Array.from(order, (task) => ids[task]!) },
+    cost: costOf(problem, bookings, writer.visits, unplaced),
+  };
 }
 
 class Writer implements Recorder {

@@ -17,7 +17,7 @@ const SHARE_OF_RULES = 0.4;
 /**
  * Simulated annealing over the order of the tasks and the candidate of each job.
  *
- * @param known an order to begin from when it is better than every rule's, e.g. that of the plan in force
+ * @param known the order of the published plan, which is kept unless another one gains more than what moving a job costs
  */
 export function searchSchedules(
   model: ScheduleModel,
@@ -39,6 +39,7 @@ export function searchSchedules(
     schedule.load(known.order, known.candidate);
     better();
   }
+  const published = least;
   for (const rule of DISPATCH_RULES) {
     if (least < Infinity && (budget.isSpent() || budget.spentShare() > SHARE_OF_RULES)) break;
     const { order, candidate } = rule.order(model);
@@ -63,7 +64,7 @@ export function searchSchedules(
     }
   }
   budget.evaluations = schedule.evaluations;
-  return best;
+  return known && published - least <= model.movedFrameCost ? known : best;
 }
 
 /** Redistributes the tasks of two frames. @returns whether that was accepted */

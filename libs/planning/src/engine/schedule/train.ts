@@ -2,6 +2,8 @@ import type { ScheduleModel } from './model.js';
 import { NEVER } from './roster.js';
 import type { State } from './state.js';
 
+/** By so much less a published unit costs than one that is as good: less than a minute of waiting or fitting. */
+const AS_PUBLISHED = 2.5;
 /** The unit that a kept booking had comes before all others. */
 const KEPT = 1e6;
 
@@ -34,7 +36,7 @@ export class Train {
     const { needAt, needLink, keepUnit, links } = this.model;
     for (let n = needAt[candidate]!, x = 0; n < needAt[candidate + 1]!; n++, x++) {
       const link = needLink[n]!;
-      const unit = this.bestOf(n, x, keepUnit[job * links + link]!, frame, from);
+      const unit = this.bestOf(n, x, job, keepUnit[job * links + link]!, frame, from);
       if (unit < 0) return false;
       this.chosen[x] = unit;
       this.chosenCost[x] = this.leastCost;
@@ -99,7 +101,7 @@ export class Train {
     return false;
   }
 
-  private bestOf(need: number, taken: number, keep: number, frame: number, from: number): number {
+  private bestOf(need: number, taken: number, job: number, keep: number, frame: number, from: number): number {
     const { model } = this;
     const link = model.needLink[need]!;
     const begin = model.poolAt[model.needPool[need]!]!;
@@ -113,7 +115,7 @@ export class Train {
     for (let x = begin; x < end; x++) {
       const unit = model.pool[x]!;
       if (this.passedOver[unit] === this.fitting || this.isTaken(unit, taken)) continue;
-      const cost = this.costOf(unit, link, frame, from) - (unit === keep ? KEPT : 0);
+      const cost = this.costOf(unit, link, job, frame, from) - (unit === keep ? KEPT : 0);
       if (cost >= this.leastCost) continue;
       this.leastCost = cost;
       best = unit;
@@ -122,7 +124,7 @@ export class Train {
   }
 
   /** Cost of a unit for a frame that is free from a minute on: waiting and fitting count alike; the rest only breaks ties. */
-  costOf(unit: number, link: number, frame: number, from: number): number {
+  costOf(unit: number, link: number, job: number, frame: number, from: number): number {
     const { model, state } = this;
     let free = state.unitFree[unit]!;
     if (free < from) free = from;
@@ -130,7 +132,8 @@ export class Train {
       free = this.usableFrom(unit, free, 1);
       if (free >= NEVER) return Infinity;
     }
-    const wanted = (free - from) * 4 + model.wanted[unit]! / (model.jobs + 1);
+    const published = model.publishedUnit[job * model.links + link] === unit ? AS_PUBLISHED : 0;
+    const wanted = (free - from) * 4 + model.wanted[unit]! / (model.jobs + 1) - published;
     if (this.isFitted(unit, frame, link)) return wanted;
     return wanted + 4 * model.linkMin[link]! + (state.unitFrame[unit]! < 0 ? 1 : 2);
   }
