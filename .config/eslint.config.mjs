@@ -23,6 +23,21 @@ export default tseslint.config(
     },
   },
   {
+    // The lab's clock says what time it is: only its own file asks the machine. The page has the browser's.
+    files: ['apps/{api,worker,solo}/**/*.ts', 'libs/**/*.ts', 'seed/**/*.ts'],
+    ignores: ['**/*.spec.ts', 'libs/calendar/src/clock.ts'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
+          message: 'Ask the Clock.',
+        },
+        { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Ask the Clock.' },
+      ],
+    },
+  },
+  {
     files: ['apps/web/**/*.{ts,tsx}'],
     plugins: { 'react-hooks': reactHooks },
     rules: { 'react-hooks/rules-of-hooks': 'error', 'react-hooks/exhaustive-deps': 'error' },

@@ -1,6 +1,7 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { SystemClock } from '#libs/calendar/src/index.js';
 import { drift, migrate, openRecords } from '#libs/records/src/index.js';
 import { startEmbeddedPostgres } from './embedded-postgres.js';
 
@@ -14,7 +15,7 @@ async function makeMigration(words: string[]): Promise<void> {
   if (words.length === 0) throw new Error('Say what it does, e.g.: make-migration.ts add calibration due');
   const { up, down } = await difference();
   if (up.length === 0) return console.log('Entities and migrations agree: there is nothing to write.');
-  const stamp = Date.now();
+  const stamp = new SystemClock().nowMs();
   const file = `${stamp}-${words.join('-').toLowerCase()}`;
   const name = `${words.map(capital).join('')}${stamp}`;
   await writeFile(join(FOLDER, 'migrations', `${file}.ts`), textOf(name, up, down));

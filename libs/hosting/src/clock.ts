@@ -1,4 +1,5 @@
-import { Clock, SetClock, SystemClock } from '#libs/calendar/src/index.js';
+import type { Clock } from '#libs/calendar/src/index.js';
+import { SetClock, SystemClock } from '#libs/calendar/src/index.js';
 import { instant } from './settings.js';
 
 /** Lets a lab run at a stated time, for tests and for showing it at a certain hour; a lab at work leaves it out. */

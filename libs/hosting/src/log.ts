@@ -1,3 +1,4 @@
+import { SystemClock } from '#libs/calendar/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 
 /** How much is written. `quiet` writes errors only. */
@@ -47,7 +48,7 @@ export class Log {
     const told =
       message instanceof Error ? { message: message.message, stack: message.stack } : { message: String(message) };
     this.write(
-      `${JSON.stringify({ at: new Date().toISOString(), level, part: this.part, ...told, ...factsOf(rest) })}\n`,
+      `${JSON.stringify({ at: MACHINE_CLOCK.now().toISOString(), level, part: this.part, ...told, ...factsOf(rest) })}\n`,
     );
   }
 }
@@ -64,3 +65,6 @@ function factsOf(rest: unknown[]): Facts {
   }
   return facts;
 }
+
+/** A log tells what the machine did, also where the lab's clock was set to another time. */
+const MACHINE_CLOCK = new SystemClock();
