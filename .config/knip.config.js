@@ -3,15 +3,12 @@ const alone = process.argv.includes('--production');
 
 /** Found unreachable and on its way out or in: this list only gets shorter. */
 const STILL_UNREACHED = [
-  'apps/api/src/plan/plan.dto.ts',
-  'apps/worker/src/issue-report/sample-report.ts',
   'libs/*/src/index.ts',
-  'libs/calendar/src/{minute-grid,window-algebra,working-time,zone}.ts',
   // Percent bending waits for alignment checks in the register.
   'libs/metrology/src/{checks/percent-bending,limits/alignment-limits}.ts',
+  'libs/calendar/src/window-algebra.ts',
+  'libs/planning/src/problem.ts',
   'libs/records/src/results/read-results.ts',
-  'libs/reduction/src/{measures,statistics,uncertainty}/**',
-  'libs/units/src/parse-quantity.ts',
   'seed/load-demo-lab.ts',
 ];
 

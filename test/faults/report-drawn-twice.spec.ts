@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import type { WorkerConfig } from '#apps/worker/src/config.js';
 import { IssueReportProcessor } from '#apps/worker/src/issue-report/issue-report.processor.js';
-import { sampleReport } from '#apps/worker/src/issue-report/sample-report.js';
+import { sampleReport } from '#test/support/sample-report.js';
 import {
   LabRecords,
   openRecords,

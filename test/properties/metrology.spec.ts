@@ -1,9 +1,12 @@
 import fc from 'fast-check';
-import { windowAt } from '#libs/calendar/src/index.js';
+import type { TimeWindow } from '#libs/calendar/src/index.js';
 import { allowedExtension, classMeets, EXTENSION_CLASSES, FORCE_CLASSES } from '#libs/accuracy/src/index.js';
 import { calibrationStatus, evaluateForce, windowsInForce } from '#libs/metrology/src/index.js';
 import { fromInternal, toInternal } from '#libs/units/src/index.js';
 import type { CalibrationPeriod, ForceReadings, ForceStep } from '#libs/metrology/src/index.js';
+
+const windowAt = (windows: readonly TimeWindow[], ms: number) =>
+  windows.find(({ startMs, endMs }) => startMs <= ms && ms < endMs) ?? null;
 
 const NOMINALS = [10, 20, 50, 100, 200, 400, 600, 800, 1000];
 

@@ -1,5 +1,13 @@
 import fc from 'fast-check';
-import { QUANTITIES, formatNumber, fromInternal, parseQuantity, toInternal, unitsOf } from '#libs/units/src/index.js';
+import {
+  QUANTITIES,
+  findUnit,
+  formatNumber,
+  fromInternal,
+  parseNumber,
+  toInternal,
+  unitsOf,
+} from '#libs/units/src/index.js';
 import type { Quantity, Unit } from '#libs/units/src/index.js';
 
 const quantityAndUnit = fc
@@ -37,22 +45,16 @@ describe('the unit of entry changes nothing', () => {
     );
   });
 
-  it('reads its own names: a written figure means the same as the number and the unit', () => {
-    fc.assert(
-      fc.property(quantityAndUnit, fc.integer({ min: -99999, max: 99999 }), ([quantity, unit], tenths) => {
-        const value = tenths / 10;
-        const parsed = parseQuantity(`${value} ${unit}`, quantity);
-        return parsed.unit === unit && Object.is(parsed.internalValue, toInternal(Number(`${value}`), unit));
-      }),
-      { numRuns: 2000 },
-    );
+  it('reads its own names', () => {
+    for (const quantity of QUANTITIES)
+      for (const unit of unitsOf(quantity)) expect(findUnit(unit, quantity)).toBe(unit);
   });
 
   it('shows what it would read back, to the digits shown', () => {
     fc.assert(
       fc.property(figure, (value) => {
-        const shown = parseQuantity(`${formatNumber(value, 9)} N`, 'force', { decimalMark: '.' });
-        return Math.abs(shown.internalValue - value) <= 1e-8 * Math.abs(value) + 1e-20;
+        const shown = parseNumber(formatNumber(value, 9), '.');
+        return 'value' in shown && Math.abs(shown.value - value) <= 1e-8 * Math.abs(value) + 1e-20;
       }),
       { numRuns: 2000 },
     );

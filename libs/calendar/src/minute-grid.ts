@@ -26,8 +26,3 @@ export function minuteWindows(windows: readonly TimeWindow[], originMs: number):
     }))
     .filter(({ startMin, endMin }) => startMin < endMin);
 }
-
-/** A span on the grid as a span of time. */
-export function timeWindowOf({ startMin, endMin }: MinuteWindow, originMs: number): TimeWindow {
-  return { startMs: instantOfMinute(originMs, startMin), endMs: instantOfMinute(originMs, endMin) };
-}

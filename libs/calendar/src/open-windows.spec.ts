@@ -1,5 +1,6 @@
+import { localDay } from '#test/support/calendar.js';
 import type { InvalidInput } from '#libs/errors/src/index.js';
-import { calendarOf, localDay, openWindows, shiftAt, shiftsBetween, totalMs } from './index.js';
+import { calendarOf, openWindows, shiftAt, shiftsBetween, totalMs } from './index.js';
 import type { Shift, WorkCalendar } from './index.js';
 
 const HOUR_MS = 3_600_000;

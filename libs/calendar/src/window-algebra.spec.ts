@@ -1,4 +1,4 @@
-import { clipWindows, covers, intersectWindows, subtractWindows, totalMs, unionWindows, windowAt } from './index.js';
+import { clipWindows, covers, intersectWindows, subtractWindows, totalMs, unionWindows } from './index.js';
 import type { TimeWindow } from './index.js';
 
 const w = (startMs: number, endMs: number): TimeWindow => Object.freeze({ startMs, endMs });
@@ -46,12 +46,6 @@ describe('asking about windows', () => {
 
   it('counts an instant once', () => {
     expect(totalMs([w(0, 10), w(5, 15)])).toBe(15);
-  });
-
-  it('finds the joined window at an instant; its end is outside', () => {
-    expect(windowAt([w(0, 10), w(10, 20)], 0)).toEqual(w(0, 20));
-    expect(windowAt([w(0, 10), w(10, 20)], 19)).toEqual(w(0, 20));
-    expect(windowAt([w(0, 10), w(10, 20)], 20)).toBeNull();
   });
 
   it('covers a span only without a gap', () => {

@@ -51,11 +51,6 @@ export function totalMs(windows: readonly TimeWindow[]): number {
   return unionWindows(windows).reduce((sum, { startMs, endMs }) => sum + (endMs - startMs), 0);
 }
 
-/** The joined window that holds an instant, or null; a window does not hold its own end. */
-export function windowAt(windows: readonly TimeWindow[], instantMs: number): TimeWindow | null {
-  return unionWindows(windows).find(({ startMs, endMs }) => startMs <= instantMs && instantMs < endMs) ?? null;
-}
-
 /** Whether the whole of [startMs, endMs) is covered; an empty span is covered by anything. */
 export function covers(windows: readonly TimeWindow[], span: TimeWindow): boolean {
   return subtractWindows([span], windows).length === 0;

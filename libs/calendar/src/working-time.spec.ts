@@ -1,4 +1,4 @@
-import { addWorkingMinutes, nextOpenAt, workingMinutesBetween } from './index.js';
+import { addWorkingMinutes, nextOpenAt } from './index.js';
 import type { TimeWindow } from './index.js';
 
 const MIN = 60_000;
@@ -7,19 +7,6 @@ const OPEN: readonly TimeWindow[] = Object.freeze([
   { startMs: 100 * MIN, endMs: 160 * MIN },
   { startMs: 10 * MIN, endMs: 40 * MIN },
 ]);
-
-describe('workingMinutesBetween', () => {
-  it('counts open minutes only', () => {
-    expect(workingMinutesBetween(OPEN, 0, 200 * MIN)).toBe(90);
-    expect(workingMinutesBetween(OPEN, 30 * MIN, 110 * MIN)).toBe(20);
-  });
-
-  it('counts nothing in a span that is closed, empty or backwards', () => {
-    expect(workingMinutesBetween(OPEN, 40 * MIN, 100 * MIN)).toBe(0);
-    expect(workingMinutesBetween(OPEN, 20 * MIN, 20 * MIN)).toBe(0);
-    expect(workingMinutesBetween(OPEN, 30 * MIN, 20 * MIN)).toBe(0);
-  });
-});
 
 describe('addWorkingMinutes', () => {
   it.each([

@@ -1,11 +1,6 @@
 import { MS_PER_MINUTE } from './time-window.js';
-import { clipWindows, totalMs, unionWindows } from './window-algebra.js';
+import { clipWindows, unionWindows } from './window-algebra.js';
 import type { TimeWindow } from './time-window.js';
-
-/** Open minutes in [fromMs, toMs), as a fraction where a bound lies within a minute; 0 when toMs is not after fromMs. */
-export function workingMinutesBetween(open: readonly TimeWindow[], fromMs: number, toMs: number): number {
-  return totalMs(clipWindows(open, fromMs, toMs)) / MS_PER_MINUTE;
-}
 
 /**
  * When work of a length that starts at fromMs is done, if it goes on only while the windows are open, UTC ms.

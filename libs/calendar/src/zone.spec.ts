@@ -1,14 +1,5 @@
-import {
-  addDays,
-  addMonths,
-  instantAt,
-  isDate,
-  isZone,
-  localDateAt,
-  localDay,
-  localTimeAt,
-  weekdayOf,
-} from './index.js';
+import { localDay, localTimeAt } from '#test/support/calendar.js';
+import { addDays, addMonths, instantAt, isDate, isZone, localDateAt, weekdayOf } from './index.js';
 
 const BERLIN = 'Europe/Berlin';
 const utc = (text: string) => Date.parse(text);

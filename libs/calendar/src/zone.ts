@@ -39,16 +39,6 @@ export function localDateAt(instantMs: number, zone: string): string {
   return zonedAt(instantMs, zone).toPlainDate().toString();
 }
 
-/** The time on the wall at an instant, `HH:MM`. */
-export function localTimeAt(instantMs: number, zone: string): string {
-  return zonedAt(instantMs, zone).toPlainTime().toString({ smallestUnit: 'minute' });
-}
-
-/** The whole of a local day, which lasts 23 or 25 hours where the clock changes. */
-export function localDay(date: string, zone: string): TimeWindow {
-  return { startMs: instantAt(date, '00:00', zone), endMs: instantAt(date, '24:00', zone) };
-}
-
 /** `YYYY-MM-DD` a number of days later (earlier when negative). */
 export function addDays(date: string, days: number): string {
   return Temporal.PlainDate.from(date).add({ days }).toString();

@@ -3,7 +3,5 @@ export { findUnit } from './find-unit.js';
 export { formatNumber, formatQuantity } from './format-quantity.js';
 export { decimalMarkIn, parseHinted, parseNumber } from './parse-number.js';
 export type { DecimalMark, Hint, ParsedNumber } from './parse-number.js';
-export { parseQuantity } from './parse-quantity.js';
-export type { ParseOptions, ParsedQuantity } from './parse-quantity.js';
 export { G_MS2 } from './unit-table.js';
 export type { Quantity, Unit, UnitOf } from './unit-table.js';

@@ -1,16 +1,9 @@
 import { readFileSync } from 'node:fs';
-import {
-  describeSample,
-  fitLine,
-  fitPolynomial,
-  fitThroughOrigin,
-  lagOneCorrelation,
-  oneWayAnova,
-} from '#libs/reduction/src/index.js';
+import { describeSample, fitLine, lagOneCorrelation } from '#libs/reduction/src/index.js';
 import { readNist, readTable } from '#test/published/reduction/read-table.js';
 
 // NIST Statistical Reference Datasets (public domain), certified to 15 digits: https://www.itl.nist.gov/div898/strd/
-// Univariate, linear regression (Norris, NoInt1, and Pontius, which calibrates a load cell) and analysis of variance.
+// Univariate, and linear regression (Norris).
 
 /** How many digits two numbers share, as NIST scores it: −log10 of the relative error, 15 where they are equal. */
 function digits(found: number, certified: number): number {
@@ -63,45 +56,5 @@ describe('regression against NIST StRD', () => {
     same(line.interceptSd, b0['certified_sd_of_estimate'], 12);
     same(line.residualSd, b1['residual_sd'], 12);
     same(line.rSquared, b1['r_squared'], 12);
-  });
-
-  it('fits NoInt1 through the origin to 13 digits', () => {
-    const { x, y } = pairsOf('NoInt1');
-    const line = fitThroughOrigin(x, y);
-    const b1 = answer('NoInt1', 'B1');
-    same(line.slope, b1['certified_estimate'], 13);
-    same(line.slopeSd, b1['certified_sd_of_estimate'], 13);
-    same(line.residualSd, b1['residual_sd'], 13);
-    same(line.rSquared, b1['r_squared'], 12);
-  });
-
-  it.each(['B0', 'B1', 'B2'])('fits %s of the load cell calibration Pontius to 10 digits', (parameter) => {
-    const { x, y } = pairsOf('Pontius');
-    const fit = fitPolynomial(x, y, 2);
-    const stated = answer('Pontius', parameter);
-    const power = Number(parameter.slice(1));
-    same(fit.coefficients[power]!, stated['certified_estimate'], 10);
-    same(fit.coefficientSds[power]!, stated['certified_sd_of_estimate'], 10);
-    same(fit.residualSd, stated['residual_sd'], 10);
-    same(fit.rSquared, stated['r_squared'], 13);
-  });
-});
-
-describe('analysis of variance against NIST StRD', () => {
-  // AtmWtAg has seven leading digits in common, so that double precision keeps about nine of F.
-  it.each([
-    ['SiRstv', 12],
-    ['AtmWtAg', 8],
-  ])('keeps the digits of %s', (dataset, atLeast) => {
-    const rows = readTable('nist-anova.csv').filter((row) => row['dataset'] === dataset);
-    const [, ...table] = readNist(`${dataset}t.dat`);
-    const groups = table[0]!.map((_, column) => table.map((row) => row[column]!));
-    const { f, betweenMeanSquare, withinMeanSquare, betweenDegreesOfFreedom, withinDegreesOfFreedom } =
-      oneWayAnova(groups);
-    const [between, within] = rows;
-    expect([betweenDegreesOfFreedom, withinDegreesOfFreedom]).toEqual([Number(between!['df']), Number(within!['df'])]);
-    expect(digits(f, Number(between!['F']))).toBeGreaterThanOrEqual(atLeast);
-    expect(digits(betweenMeanSquare, Number(between!['mean_square']))).toBeGreaterThanOrEqual(atLeast);
-    expect(digits(withinMeanSquare, Number(within!['mean_square']))).toBeGreaterThanOrEqual(atLeast);
   });
 });

@@ -1,9 +1,6 @@
 import jstat from 'jstat';
 import {
   grubbsCritical,
-  mandelHCritical,
-  mandelKCritical,
-  nonparametricRank,
   noncentralTCdf,
   normalCdf,
   normalQuantile,
@@ -68,30 +65,6 @@ describe('tolerance factors', () => {
     expect(Math.abs(toleranceFactor(n, 0.95, 0.95) - Number(row['k_p95_conf95']))).toBeLessThan(FOUR_DECIMALS);
     if (row['published_kB_CMH17']) expect(Math.abs(found.kB - Number(row['published_kB_CMH17']))).toBeLessThan(0.002);
     if (row['published_kA_CMH17']) expect(Math.abs(found.kA - Number(row['published_kA_CMH17']))).toBeLessThan(0.001);
-  });
-
-  // CMH-17-1G, nonparametric B-basis: the rank rises at these sizes; A-basis needs 299.
-  it.each([
-    [28, 0.9, null],
-    [29, 0.9, 1],
-    [45, 0.9, 1],
-    [46, 0.9, 2],
-    [61, 0.9, 3],
-    [76, 0.9, 4],
-    [89, 0.9, 5],
-    [298, 0.99, null],
-    [299, 0.99, 1],
-  ])('without a shape, n = %i at coverage %d gives rank %p', (n, coverage, rank) => {
-    expect(nonparametricRank(n, coverage, 0.95)).toBe(rank);
-  });
-});
-
-// ASTM E691 critical values at 0.5 %; h(8) = 2.15 and k(8, 3) = 2.06 are printed in the standard's table 5 (from memory).
-describe("Mandel's critical values", () => {
-  it.each(readTable('mandel-critical-0.005.csv'))('agree for $p laboratories', (row) => {
-    const p = Number(row['p']);
-    expect(mandelHCritical(p).toFixed(2)).toBe(row['h']);
-    for (let n = 2; n <= 10; n++) expect(mandelKCritical(p, n).toFixed(2)).toBe(row[`k_n${n}`]);
   });
 });
 

@@ -46,11 +46,6 @@ export class FitQueryDto {
   trialId?: string;
 }
 
-export class FeedQueryDto {
-  @Day({ optional: true })
-  from?: string;
-}
-
 export class NewTrialDto {
   @Text({ max: 120, optional: true })
   name?: string;

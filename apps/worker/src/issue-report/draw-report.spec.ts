@@ -2,7 +2,7 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { drawReport } from './draw-report.js';
-import { sampleReport } from './sample-report.js';
+import { sampleReport } from '#test/support/sample-report.js';
 
 const options = { publicUrl: 'http://lab.example', issuedAt: new Date('2026-11-12T09:00:00Z') };
 

@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 const forceN = [0, 10, 5];
 const at = (breakToMarkMm: number) =>

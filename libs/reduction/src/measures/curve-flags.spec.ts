@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 import { sayFlag, sayMissing } from './say-flag.js';
 
 const flags = (columns: Record<string, number[]>, recipe = {}) => {

@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 // 0 to 100 N over 2 mm, then 60 N at 4 mm: 100 N·mm to the peak, 160 N·mm more to the end.
 const columns = { forceN: [0, 100, 60], displacementMm: [0, 2, 4] };

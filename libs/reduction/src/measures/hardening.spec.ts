@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 // σ = 600·ε^0.15 in true stress and true plastic strain, written as engineering stress and strain with E = 70 000 MPa.
 const plastic = Array.from({ length: 140 }, (_, row) => (row + 1) / 1000);

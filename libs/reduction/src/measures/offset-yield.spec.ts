@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 // Straight at 100 000 MPa to 200 MPa (strain 0.002), then flat at 200 MPa to strain 0.01, then falling to 120 MPa at 0.012.
 const strain = [0, 0.0005, 0.001, 0.0015, 0.002, 0.004, 0.01, 0.012];

@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 // Callister, example 6.3: d 12.8 mm at 450 MPa carries 57 900 N.
 const DIAMETER = { diameterMm: 12.8 };

@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 // Gauge length 50 mm, area 20 mm², E 100 000 MPa: 2000 N is 100 MPa at 0.05 mm.
 const columns = { forceN: [0, 1000, 2000, 3000, 2400, 500], extensionMm: [0, 0.025, 0.05, 2.5, 5, 5.1] };

@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 const columns = { forceN: [0, 200, 250, 240, 900], displacementMm: [0, 2, 3, 6, 30] };
 const foam = (atStrains: number[]) =>

@@ -1,5 +1,5 @@
 import { peaksBetween } from './tear-peaks.js';
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 // A peel that climbs to 10 N in 10 mm, holds 10 N to 50 mm, then 20 N from 50 mm to 100 mm.
 const columns = { forceN: [0, 10, 10, 20, 20], displacementMm: [5, 15, 55, 55, 105] };

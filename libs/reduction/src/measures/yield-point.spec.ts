@@ -1,4 +1,4 @@
-import { reduceForSpec } from './reduce-for-spec.js';
+import { reduceForSpec } from '#test/support/reduce-for-spec.js';
 
 const both = (strain: number[], stressMPa: number[], yieldPoint = { dropShare: 0.005, lastingStrain: 0.0005 }) =>
   reduceForSpec({ strain, stressMPa }, ['upper-yield', 'lower-yield'], { yieldPoint });

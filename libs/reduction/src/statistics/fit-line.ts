@@ -37,26 +37,6 @@ export function fitLine(x: ArrayLike<number>, y: ArrayLike<number>, from = 0, to
   };
 }
 
-/** Line through the origin; `slopeSd` has n − 1 degrees of freedom, `rSquared` is about zero, as NIST StRD states it. */
-export function fitThroughOrigin(x: ArrayLike<number>, y: ArrayLike<number>): LineFit {
-  const n = x.length;
-  if (n < 1) throw new RangeError('A line through the origin needs a point.');
-  const { xx, xy, yy } = productsAbout(x, y, 0, 0, 0, n);
-  if (xx === 0) throw new RangeError('A line through the origin needs a point away from it.');
-  const slope = xy / xx;
-  const residual = squaredResiduals(x, y, slope, 0, 0, 0, n);
-  const residualSd = n > 1 ? Math.sqrt(residual / (n - 1)) : 0;
-  return {
-    slope,
-    intercept: 0,
-    rSquared: 1 - residual / yy,
-    residualSd,
-    slopeSd: residualSd / Math.sqrt(xx),
-    interceptSd: 0,
-    n,
-  };
-}
-
 function meanOf(values: ArrayLike<number>, from: number, to: number): number {
   let sum = 0;
   for (let at = from; at < to; at++) sum += values[at]!;

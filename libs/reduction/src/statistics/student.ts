@@ -24,13 +24,3 @@ export function studentQuantile(p: number, degreesOfFreedom: number): number {
 function lowerQuantile(p: number, degreesOfFreedom: number): number {
   return solveRising((t) => studentCdf(t, degreesOfFreedom), p, -2, 0);
 }
-
-/** Upper tail of the F distribution: the p value of an analysis of variance. */
-export function fUpperTail(f: number, between: number, within: number): number {
-  return f <= 0 ? 1 : incompleteBeta(within / (within + between * f), within / 2, between / 2);
-}
-
-/** Quantile of F for an upper tail of `alpha`, 0 < alpha < 1. */
-export function fUpperQuantile(alpha: number, between: number, within: number): number {
-  return solveRising((f) => 1 - fUpperTail(f, between, within), 1 - alpha, 0, 4);
-}

@@ -1,7 +1,6 @@
 import { describeSample } from './describe-sample.js';
 import { noncentralTQuantile } from './noncentral-t.js';
 import { normalQuantile } from './normal.js';
-import { incompleteBeta } from './special-functions.js';
 
 /**
  * Factor k of a one-sided tolerance bound of a normal population with unknown mean and standard deviation:
@@ -37,14 +36,4 @@ export function toleranceBound(
   if (sd === null) return null;
   const k = toleranceFactor(n, coverage, confidence);
   return { bound: side === 'lower' ? mean - k * sd : mean + k * sd, k, coverage, confidence, side };
-}
-
-/**
- * Rank, from 1 for the lowest, of the value that bounds the population without assuming a shape: the largest r with
- * P(at least r of n below the quantile) ≥ confidence (CMH-17, nonparametric). Null when n is too small.
- */
-export function nonparametricRank(n: number, coverage: number, confidence: number): number | null {
-  let rank = 0;
-  while (rank < n && incompleteBeta(1 - coverage, rank + 1, n - rank) >= confidence) rank++;
-  return rank === 0 ? null : rank;
 }

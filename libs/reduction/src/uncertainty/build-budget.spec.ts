@@ -1,7 +1,7 @@
 import type { UncertaintyComponent } from './uncertainty-types.js';
 import { buildBudget, standardOf } from './build-budget.js';
 import { repeatabilityOf, uncertaintyOfResult } from './budget-of-result.js';
-import { exponentsOf, resultModelOf } from './exponents-of.js';
+import { exponentsOf } from './exponents-of.js';
 
 const part = (change: Partial<UncertaintyComponent>): UncertaintyComponent => ({
   name: 'part',
@@ -74,15 +74,15 @@ describe('uncertaintyOfResult', () => {
   });
 
   it('knows the product of each kind of test', () => {
-    expect(exponentsOf('peak-stress', resultModelOf('lap-shear'))).toEqual({
+    expect(exponentsOf('peak-stress', 'lap-shear')).toEqual({
       force: 1,
       area: -1,
       width: -1,
       overlap: -1,
     });
-    expect(exponentsOf('mean-peel', resultModelOf('peel'))).toEqual({ force: 1, width: -1 });
-    expect(exponentsOf('mean-tear-peaks', resultModelOf('tear'))).toEqual({ force: 1, thickness: -1 });
-    expect(exponentsOf('stiffness', resultModelOf('component'))).toEqual({ force: 1, extension: -1 });
+    expect(exponentsOf('mean-peel', 'per-width')).toEqual({ force: 1, width: -1 });
+    expect(exponentsOf('mean-tear-peaks', 'per-thickness')).toEqual({ force: 1, thickness: -1 });
+    expect(exponentsOf('stiffness', 'load')).toEqual({ force: 1, extension: -1 });
     expect(exponentsOf('hardening-exponent', 'axial')).toBeNull();
   });
 

@@ -1,4 +1,4 @@
-import type { ResultKey, TestKind } from '../recipe/recipe.js';
+import type { ResultKey } from '../recipe/recipe.js';
 import type { DoubtSources } from './doubt-sources.js';
 
 export type Source = Exclude<keyof DoubtSources, 'repeatability'>;
@@ -8,24 +8,6 @@ export type Exponents = Readonly<Partial<Record<Source, number>>>;
 
 /** Which product a result is: F/A, M/W, 16T/(πd³), F/width, F/thickness, F/(width·overlap), or the load itself. */
 export type ResultModel = 'axial' | 'bending' | 'torsion' | 'per-width' | 'per-thickness' | 'lap-shear' | 'load';
-
-const MODELS: Readonly<Record<TestKind, ResultModel>> = {
-  tension: 'axial',
-  compression: 'axial',
-  'flexure-3-point': 'bending',
-  'flexure-4-point': 'bending',
-  'lap-shear': 'lap-shear',
-  'short-beam-shear': 'axial',
-  peel: 'per-width',
-  tear: 'per-thickness',
-  torsion: 'torsion',
-  component: 'load',
-};
-
-/** The product that the results of a kind of test are. */
-export function resultModelOf(kind: TestKind): ResultModel {
-  return MODELS[kind];
-}
 
 /** Every size of every section is listed: only those of the specimen's own section have a doubt to give. */
 const STRESS: Readonly<Record<ResultModel, Exponents>> = {

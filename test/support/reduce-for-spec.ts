@@ -1,8 +1,12 @@
-import type { Curve } from '../curve/curve.js';
-import { reduceCurve } from '../reduce-curve.js';
-import type { ReductionRecipe, ResultKey } from '../recipe/recipe.js';
-import type { SpecimenDimensions } from '../recipe/specimen-dimensions.js';
-import type { MissingResult, ReducedResult } from './reduction-outcome.js';
+import { reduceCurve } from '#libs/reduction/src/index.js';
+import type {
+  Curve,
+  MissingResult,
+  ReducedResult,
+  ReductionRecipe,
+  ResultKey,
+  SpecimenDimensions,
+} from '#libs/reduction/src/index.js';
 
 /** For the specs beside the measures: the shortest recipe that asks for these results, and answers by key. */
 export function reduceForSpec(
