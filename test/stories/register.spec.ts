@@ -183,7 +183,8 @@ describe('the register as a file', () => {
     const { body: csv } = await manager.get<string>('/items/export.csv?kind=load-cell');
     const { body } = await importing(csv.replace('Drawer 4', 'Drawer 5'), false);
     expect(body).toMatchObject({ created: 0, updated: 1, problems: [] });
-    const [last] = (await manager.get('/record')).body.rows;
+    const [whole, last] = (await manager.get('/record')).body.rows;
+    expect(whole).toMatchObject({ kind: 'items/imported', after: { created: 0, updated: 1 } });
     expect(last).toMatchObject({ kind: 'item/changed', before: { place: 'Drawer 4' }, after: { place: 'Drawer 5' } });
     const [byTag] = (await manager.get('/record?subject=LC-5K-1')).body.rows;
     expect(byTag.seq).toBe(last.seq);
