@@ -50,61 +50,23 @@ export function FormatConfirm({
         Delimiter {String(proposal.format['delimiter'])}, decimal {String(proposal.format['decimalMark'])}. Once
         confirmed, files with the same headings are read this way by themselves.
       </p>
-      {proposal.problems.length > 0 && (
-        <ul className={ui.noteAct}>
-          {proposal.problems.slice(0, 8).map(({ line, reason }) => (
-            <li key={`${line}-${reason}`}>
-              Line {line}: {reason}
-            </li>
-          ))}
-        </ul>
-      )}
+      <Problems problems={proposal.problems} />
       <div className={ui.scrollX}>
         <table>
           <thead>
             <tr>
               {columns.map((column, index) => (
-                <th key={`${index}-${column.heading}`}>
-                  {column.heading || `column ${index + 1}`}
-                  <br />
-                  <select
-                    aria-label={`What column ${index + 1} is`}
-                    value={column.channel ?? ''}
-                    onChange={(event) => choose(index, (event.target.value || null) as CurveChannel | null)}
-                  >
-                    <option value="">not read</option>
-                    {CURVE_CHANNELS.map((channel) => (
-                      <option key={channel} value={channel}>
-                        {CHANNEL_WORDS[channel]}
-                      </option>
-                    ))}
-                  </select>
-                  <select
-                    aria-label={`Unit of column ${index + 1}`}
-                    value={column.unit ?? ''}
-                    disabled={column.channel === null}
-                    onChange={(event) => set(index, { unit: event.target.value || null })}
-                  >
-                    <option value="">no unit</option>
-                    {(column.channel ? unitsIn(column.channel) : []).map((unit) => (
-                      <option key={unit}>{unit}</option>
-                    ))}
-                  </select>
-                </th>
+                <ColumnHead
+                  key={`${index}-${column.heading}`}
+                  column={column}
+                  number={index + 1}
+                  onChannel={(channel) => choose(index, channel)}
+                  onUnit={(unit) => set(index, { unit })}
+                />
               ))}
             </tr>
           </thead>
-          <tbody>
-            {proposal.preview.rows.map((row, index) => (
-              <tr key={index}>
-                {row.map((cell, at) => (
-                  <td key={at} className={ui.num}>
-                    {cell}
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
+          <Preview rows={proposal.preview.rows} />
         </table>
       </div>
       <ErrorMessage error={error} />
@@ -116,6 +78,78 @@ export function FormatConfirm({
         Yes, read it like this
       </button>
     </Dialog>
+  );
+}
+
+function Problems({ problems }: Pick<CurveProposalView, 'problems'>) {
+  if (problems.length === 0) return null;
+  return (
+    <ul className={ui.noteAct}>
+      {problems.slice(0, 8).map(({ line, reason }) => (
+        <li key={`${line}-${reason}`}>
+          Line {line}: {reason}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What a column is and in which unit, to be set right where it was misread. */
+function ColumnHead({
+  column,
+  number,
+  onChannel,
+  onUnit,
+}: {
+  column: Column;
+  number: number;
+  onChannel: (channel: CurveChannel | null) => void;
+  onUnit: (unit: string | null) => void;
+}) {
+  return (
+    <th>
+      {column.heading || `column ${number}`}
+      <br />
+      <select
+        aria-label={`What column ${number} is`}
+        value={column.channel ?? ''}
+        onChange={(event) => onChannel((event.target.value || null) as CurveChannel | null)}
+      >
+        <option value="">not read</option>
+        {CURVE_CHANNELS.map((channel) => (
+          <option key={channel} value={channel}>
+            {CHANNEL_WORDS[channel]}
+          </option>
+        ))}
+      </select>
+      <select
+        aria-label={`Unit of column ${number}`}
+        value={column.unit ?? ''}
+        disabled={column.channel === null}
+        onChange={(event) => onUnit(event.target.value || null)}
+      >
+        <option value="">no unit</option>
+        {(column.channel ? unitsIn(column.channel) : []).map((unit) => (
+          <option key={unit}>{unit}</option>
+        ))}
+      </select>
+    </th>
+  );
+}
+
+function Preview({ rows }: Pick<CurveProposalView['preview'], 'rows'>) {
+  return (
+    <tbody>
+      {rows.map((row, index) => (
+        <tr key={index}>
+          {row.map((cell, at) => (
+            <td key={at} className={ui.num}>
+              {cell}
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
   );
 }
 

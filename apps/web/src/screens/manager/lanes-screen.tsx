@@ -1,5 +1,6 @@
 import { clsx } from 'clsx';
 import { useCallback, useState } from 'react';
+import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import { eventWords } from '#libs/contract/src/index.js';
 import type { BookingView, PlanView, TaskView, TrialView } from '#libs/contract/src/index.js';
@@ -14,6 +15,7 @@ import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
 import { ApiError, call } from '../../api-client/call.js';
+import { OutOfPlan } from './out-of-plan.js';
 import { ui } from '../../ui/styles.js';
 
 /** The published plan as frame lanes. Moving a job pins it where it is set down; the planner then plans around it. */
@@ -51,68 +53,16 @@ function NoPlan() {
 }
 
 function Lanes({ plan }: { plan: PlanView }) {
-  const { moment } = useMoments();
   const mayChange = useHasRole('manager');
-  const toast = useToast();
-  const [, go] = useLocation();
   const [chosenId, setChosenId] = useState<string | null>(null);
-  const pin = useApiMutation(['plan', 'requests']);
+  const { pin, move } = useMove();
   const replan = useApiMutation<TaskView>(['plan']);
-  const trial = useApiMutation<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
+  const trial = useTrial();
   const chosen = plan.lanes.flatMap(({ bookings }) => bookings).find(({ id }) => id === chosenId) ?? null;
   const askFit = useCallback((jobId: string, startsAt: string) => call(api('GET /plan/fit', { jobId, startsAt })), []);
-  const move = ({ jobId, jobReference }: BookingView, frameId: string, startsAt: string) => {
-    if (!jobId) return;
-    pin.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt } }), {
-      onSuccess: () =>
-        toast(`${jobReference} is pinned to ${moment(startsAt)}. The planner works around it.`, () =>
-          pin.mutate(api('DELETE /plan/pins/{jobId}', { jobId })),
-        ),
-    });
-  };
   return (
     <>
-      <TitleBlock
-        title="Frame lanes"
-        cells={[
-          ['plan', <span className={ui.fig} key="v">{`v${plan.version}`}</span>],
-          ['published', moment(plan.publishedAt)],
-          ['because', eventWords(plan.cause)],
-          [
-            'late',
-            plan.figures.lateJobs === 0 ? (
-              'none'
-            ) : (
-              <Link
-                key="l"
-                className={ui.act}
-                href="/planning/late"
-              >{`▲ ${plan.figures.lateJobs} ${plan.figures.lateJobs === 1 ? 'job' : 'jobs'}`}</Link>
-            ),
-          ],
-        ]}
-      >
-        {mayChange && (
-          <>
-            <button
-              type="button"
-              className={ui.button}
-              disabled={trial.isPending}
-              onClick={() => trial.mutate(api('POST /trials', { body: { name: `Trial of ${moment(Date.now())}` } }))}
-            >
-              Try a change
-            </button>
-            <button
-              type="button"
-              className={ui.button}
-              disabled={replan.isPending}
-              onClick={() => replan.mutate(api('POST /plan/replan'))}
-            >
-              Plan anew
-            </button>
-          </>
-        )}
-      </TitleBlock>
+      <LanesTitle plan={plan}>{mayChange && <PlanActs replan={replan} trial={trial} />}</LanesTitle>
       <div className={ui.stack}>
         <ErrorMessage error={pin.error ?? replan.error ?? trial.error} />
         {plan.stale && (
@@ -144,58 +94,78 @@ function Lanes({ plan }: { plan: PlanView }) {
   );
 }
 
-/** Jobs without a place, and jobs that are held. */
-function OutOfPlan({ plan, mayChange }: { plan: PlanView; mayChange: boolean }) {
-  const release = useApiMutation(['plan', 'requests']);
-  if (plan.unplaced.length === 0 && plan.held.length === 0) return null;
+/** Pins a job where it is set down. */
+function useMove() {
+  const { moment } = useMoments();
+  const toast = useToast();
+  const pin = useApiMutation(['plan', 'requests']);
+  const move = ({ jobId, jobReference }: BookingView, frameId: string, startsAt: string) => {
+    if (!jobId) return;
+    pin.mutate(api('POST /plan/pins', { body: { jobId, frameId, startsAt } }), {
+      onSuccess: () =>
+        toast(`${jobReference} is pinned to ${moment(startsAt)}. The planner works around it.`, () =>
+          pin.mutate(api('DELETE /plan/pins/{jobId}', { jobId })),
+        ),
+    });
+  };
+  return { pin, move };
+}
+
+function useTrial() {
+  const [, go] = useLocation();
+  return useApiMutation<TrialView>(['plan'], ({ id }) => go(`/planning/trials/${id}`));
+}
+
+function LanesTitle({ plan, children }: { plan: PlanView; children: ReactNode }) {
+  const { moment } = useMoments();
   return (
-    <div className={ui.split}>
-      {plan.unplaced.length > 0 && (
-        <section>
-          <h2 className={ui.act}>▲ No place in the plan</h2>
-          <ul>
-            {plan.unplaced.map((job) => (
-              <li key={job.jobId} className={ui.entry}>
-                <Link href={`/requests/${job.requestId}`} className={ui.fig}>
-                  {job.jobReference}
-                </Link>{' '}
-                {job.title}
-                <br />
-                <span className={ui.small}>{job.reasons.join(' ')}</span>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-      {plan.held.length > 0 && (
-        <section>
-          <h2>Held</h2>
-          <ul>
-            {plan.held.map((job) => (
-              <li key={job.jobId} className={clsx(ui.rowBetween, ui.entry)}>
-                <span>
-                  <Link href={`/requests/${job.requestId}`} className={ui.fig}>
-                    {job.jobReference}
-                  </Link>{' '}
-                  {job.title}
-                  <br />
-                  <span className={ui.small}>{job.why}</span>
-                </span>
-                {mayChange && (
-                  <button
-                    type="button"
-                    className={clsx(ui.button, ui.buttonSmall)}
-                    onClick={() => release.mutate(api('DELETE /plan/holds/{jobId}', { jobId: job.jobId }))}
-                  >
-                    Release
-                  </button>
-                )}
-              </li>
-            ))}
-          </ul>
-          <ErrorMessage error={release.error} />
-        </section>
-      )}
-    </div>
+    <TitleBlock
+      title="Frame lanes"
+      cells={[
+        ['plan', <span className={ui.fig} key="v">{`v${plan.version}`}</span>],
+        ['published', moment(plan.publishedAt)],
+        ['because', eventWords(plan.cause)],
+        [
+          'late',
+          plan.figures.lateJobs === 0 ? (
+            'none'
+          ) : (
+            <Link
+              key="l"
+              className={ui.act}
+              href="/planning/late"
+            >{`▲ ${plan.figures.lateJobs} ${plan.figures.lateJobs === 1 ? 'job' : 'jobs'}`}</Link>
+          ),
+        ],
+      ]}
+    >
+      {children}
+    </TitleBlock>
+  );
+}
+
+type PlanActsProps = { replan: ReturnType<typeof useApiMutation<TaskView>>; trial: ReturnType<typeof useTrial> };
+
+function PlanActs({ replan, trial }: PlanActsProps) {
+  const { moment } = useMoments();
+  return (
+    <>
+      <button
+        type="button"
+        className={ui.button}
+        disabled={trial.isPending}
+        onClick={() => trial.mutate(api('POST /trials', { body: { name: `Trial of ${moment(Date.now())}` } }))}
+      >
+        Try a change
+      </button>
+      <button
+        type="button"
+        className={ui.button}
+        disabled={replan.isPending}
+        onClick={() => replan.mutate(api('POST /plan/replan'))}
+      >
+        Plan anew
+      </button>
+    </>
   );
 }

@@ -1,7 +1,7 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { CalibrationStatus } from '#libs/contract/src/index.js';
+import type { CalibrationStatus, ItemView } from '#libs/contract/src/index.js';
 import type { ItemKind } from '#libs/matching/src/index.js';
 import { ITEM_KINDS } from '#libs/matching/src/index.js';
 import { KIND_WORDS, STATUS_CHOICES, StateWord, StatusWord, capacityText } from '../../features/register/item-words.js';
@@ -18,7 +18,6 @@ import { ui } from '../../ui/styles.js';
 
 /** Every registered piece of equipment. */
 export function ItemsScreen() {
-  const { day } = useMoments();
   const mayEdit = useHasRole('manager');
   const [kind, setKind] = useState<ItemKind | ''>('');
   const [status, setStatus] = useState<CalibrationStatus | ''>('');
@@ -60,44 +59,7 @@ export function ItemsScreen() {
           )
         }
       >
-        {(value) => (
-          <div className={ui.scrollX}>
-            <table>
-              <thead>
-                <tr>
-                  <th>Tag</th>
-                  <th>Item</th>
-                  <th>Kind</th>
-                  <th className={ui.num}>Carries</th>
-                  <th>Where</th>
-                  <th>Calibration</th>
-                  <th>Due</th>
-                </tr>
-              </thead>
-              <tbody>
-                {value.map((item) => (
-                  <tr key={item.id}>
-                    <th className={ui.fig}>
-                      <Link href={`/register/items/${item.id}`}>{item.tag}</Link>
-                    </th>
-                    <td>
-                      {item.name} <StateWord state={item.state} />
-                      <br />
-                      <span className={clsx(ui.soft, ui.small)}>{item.model}</span>
-                    </td>
-                    <td>{KIND_WORDS[item.kind]}</td>
-                    <td className={ui.num}>{capacityText(item)}</td>
-                    <td>{item.fittedOn ? `on ${item.fittedOn.frameTag}` : item.place}</td>
-                    <td>
-                      <StatusWord status={item.calibrationStatus} />
-                    </td>
-                    <td>{item.needsCalibration ? day(item.calibrationDueAt) : ''}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
-        )}
+        {(value) => <ItemTable items={value} />}
       </FetchStates>
       {items.more && (
         <p style={{ paddingTop: '1rem' }}>
@@ -107,5 +69,47 @@ export function ItemsScreen() {
         </p>
       )}
     </>
+  );
+}
+
+function ItemTable({ items }: { items: readonly ItemView[] }) {
+  const { day } = useMoments();
+  return (
+    <div className={ui.scrollX}>
+      <table>
+        <thead>
+          <tr>
+            <th>Tag</th>
+            <th>Item</th>
+            <th>Kind</th>
+            <th className={ui.num}>Carries</th>
+            <th>Where</th>
+            <th>Calibration</th>
+            <th>Due</th>
+          </tr>
+        </thead>
+        <tbody>
+          {items.map((item) => (
+            <tr key={item.id}>
+              <th className={ui.fig}>
+                <Link href={`/register/items/${item.id}`}>{item.tag}</Link>
+              </th>
+              <td>
+                {item.name} <StateWord state={item.state} />
+                <br />
+                <span className={clsx(ui.soft, ui.small)}>{item.model}</span>
+              </td>
+              <td>{KIND_WORDS[item.kind]}</td>
+              <td className={ui.num}>{capacityText(item)}</td>
+              <td>{item.fittedOn ? `on ${item.fittedOn.frameTag}` : item.place}</td>
+              <td>
+                <StatusWord status={item.calibrationStatus} />
+              </td>
+              <td>{item.needsCalibration ? day(item.calibrationDueAt) : ''}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
