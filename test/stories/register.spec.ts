@@ -203,7 +203,10 @@ describe('the register as a file', () => {
     await registered({ ...GRIP_5KN, tag: 'GP-F', name: '=HYPERLINK("http://x")' });
     const { body: csv } = await manager.get<string>('/items/export.csv?kind=grip');
     expect(csv).toContain(`"'=HYPERLINK(`);
+    const newest = async () => (await manager.get('/record')).body.rows[0].seq;
+    const before = await newest();
     expect((await importing(csv, false)).body).toMatchObject({ created: 0, updated: 0, problems: [] });
+    expect(await newest()).toBe(before); // nothing was changed, so nothing is recorded
     expect((await manager.get('/items?q=GP-F')).body.rows[0].name).toBe('=HYPERLINK("http://x")');
   });
 

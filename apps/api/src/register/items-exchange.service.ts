@@ -113,6 +113,7 @@ async function keep(
   planned: readonly Planned[],
   counts: { created: number; updated: number },
 ): Promise<void> {
+  if (counts.created + counts.updated === 0) return act.nothing(undefined);
   for (const each of planned) {
     if (each.before === null) await addItem(act, each.columns, each.state);
     else if (differs(each)) await changeItem(act, each.before, changesOf(each));
