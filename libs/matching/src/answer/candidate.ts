@@ -142,14 +142,14 @@ function scored(
     part(
       'scarce-items',
       links.reduce((sum, { pool }) => sum + scarcePoints(pool.length, settings), 0),
-      `${links.filter(({ pool }) => pool.length === 1).length} links have no second unit`,
+      `${counted(links.filter(({ pool }) => pool.length === 1).length, 'link')} without a second unit`,
     ),
     part(
       'accuracy',
       accuracyPoints(parts.cell, cellNeed, settings),
       'reserve of class and range at the smallest force',
     ),
-    part('cautions', settings.weights.caution * cautions, `${cautions} cautions`),
+    part('cautions', settings.weights.caution * cautions, counted(cautions, 'caution')),
   ];
 }
 
@@ -172,3 +172,8 @@ function governing(parts: Parts, { needs }: RequestContext): Candidate['governin
 
 /** Kinds that a load goes through and that are rated for it, besides frame and cell. */
 const CARRYING: readonly ItemKind[] = ['grip', 'jaw-face', 'fixture', 'platen', 'adapter'];
+
+/** `1 link`, `2 links`. */
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}
