@@ -22,7 +22,7 @@ export default {
     'apps/api/src/description/write.ts!',
     'apps/worker/src/replan/plan-thread.ts!',
     'apps/tooling/*.mjs',
-    'test/{bench/*,faults,fuzz}/main.ts',
+    'test/{bench/*,faults,fuzz,pictures}/main.ts',
     'test/bench/http/generator.ts',
     'test/support/{start,stop}-database.mjs',
     '**/*.spec.{ts,tsx}',

@@ -23,7 +23,8 @@ export async function violationsInBothThemes(page: Page): Promise<string[]> {
   return found;
 }
 
-function show(page: Page, theme: string): Promise<void> {
+/** Shows the page in a theme, as its own switch does. */
+export function show(page: Page, theme: string): Promise<void> {
   return page.evaluate((name) => {
     document.documentElement.dataset['theme'] = name;
   }, theme);

@@ -80,13 +80,20 @@ export async function startSolo(fill: (records: DataSource) => Promise<void>): P
   };
 }
 
-export function runSolo(folder: string, port: number, asked: string[] = []): ChildProcess {
+/** @param settings more of its environment variables */
+export function runSolo(
+  folder: string,
+  port: number,
+  asked: string[] = [],
+  settings: Record<string, string> = {},
+): ChildProcess {
   const env = {
     PATH: process.env['PATH'] ?? '',
     HOST: '127.0.0.1',
     PORT: String(port),
     LOADTRAIN_DATA: folder,
     LOG: 'quiet',
+    ...settings,
   };
   const main = join('dist', 'apps', 'solo', 'src', 'main.js');
   return spawn(process.execPath, ['--enable-source-maps', main, ...asked], {
