@@ -23,6 +23,7 @@ export default {
     'apps/worker/src/replan/plan-thread.ts!',
     'apps/tooling/*.mjs',
     'test/{bench/*,faults,fuzz,pictures}/main.ts',
+    'test/curves/known/check-methods.ts',
     'test/bench/http/generator.ts',
     'test/support/{start,stop}-database.mjs',
     '**/*.spec.{ts,tsx}',
