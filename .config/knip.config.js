@@ -18,13 +18,14 @@ const ONLY_FOR_SPECS = alone ? ['libs/*/src/index.ts'] : [];
 export default {
   entry: [
     'apps/{api,worker,solo,web}/src/main.{ts,tsx}!',
-    'apps/solo/src/{backup,restore,verify-record,make-migration}.ts!',
+    'apps/solo/src/{backup,first-manager,restore,verify-record,make-migration}.ts!',
     'apps/api/src/description/write.ts!',
     'apps/worker/src/replan/plan-thread.ts!',
     'apps/tooling/*.mjs',
     'test/{bench/*,faults,fuzz,pictures}/main.ts',
     'test/curves/known/check-methods.ts',
     'test/bench/http/generator.ts',
+    'test/curves/known/check-methods.ts',
     'test/support/{start,stop}-database.mjs',
     '**/*.spec.{ts,tsx}',
   ],

@@ -75,7 +75,7 @@ function overload(peak: number, cell: CellRating | null): string[] {
 }
 
 /** Reasons that lie in the test itself: there is no such result, whatever else is measured or recorded. */
-const FINAL: readonly MissingReason[] = ['not-reached', 'no-yield-drop', 'does-not-apply'];
+const FINAL: readonly MissingReason[] = ['not-reached', 'no-yield-drop', 'does-not-apply', 'extension-ended'];
 
 function lacksOf({ missing }: Reduced, { testType }: Method): CurveLack[] {
   return missing.map((one) => ({
