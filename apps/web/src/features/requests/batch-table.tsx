@@ -21,7 +21,6 @@ export function BatchTable({ request, jobActs }: { request: RequestView; jobActs
 }
 
 function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => ReactNode) | undefined }) {
-  const { moment } = useMoments();
   const { job } = batch;
   return (
     <article className={ui.stackTight}>
@@ -37,65 +36,79 @@ function Batch({ batch, jobActs }: { batch: BatchView; jobActs: ((job: Job) => R
           </span>
         )}
       </div>
-      <dl className={ui.facts}>
-        <dt>Method</dt>
-        <dd>
-          {batch.method.designation} version {batch.method.version}, {batch.method.title}
-        </dd>
-        <dt>Material</dt>
-        <dd>{batch.material?.name ?? 'declared by a strength band'}</dd>
-        <dt>Figures</dt>
-        <dd>{typedText(batch)}</dd>
-        <dt>Results</dt>
-        <dd>{resultsText(batch)}</dd>
-        {job && (
-          <>
-            <dt>Planned</dt>
-            <dd>
-              {job.startsAt
-                ? `${moment(job.startsAt)}${job.endsAt ? ` to ${moment(job.endsAt)}` : ''} on ${job.frameTag ?? 'a frame'}`
-                : (job.why ?? 'not yet')}
-            </dd>
-          </>
-        )}
-      </dl>
-      {batch.specimens.length > 0 && (
-        <details>
-          <summary>
-            {batch.specimens.length} specimens, {batch.specimens.filter(({ arrivedAt }) => arrivedAt).length} of them at
-            the lab
-          </summary>
-          <Link
-            className={ui.small}
-            href={`/reports/labels/${batch.id}?of=${encodeURIComponent(batch.specimens.map(({ label }) => label).join(','))}`}
-          >
-            print labels
-          </Link>
-          <div className={ui.scrollX}>
-            <table>
-              <thead>
-                <tr>
-                  <th>Label</th>
-                  <th>Fate</th>
-                  <th>Arrived</th>
-                  <th>Condition</th>
-                </tr>
-              </thead>
-              <tbody>
-                {batch.specimens.map((specimen) => (
-                  <tr key={specimen.id}>
-                    <th className={ui.fig}>{specimen.label}</th>
-                    <td>{specimen.invalidWhy ? `invalid: ${specimen.invalidWhy}` : specimen.fate.replace('-', ' ')}</td>
-                    <td>{moment(specimen.arrivedAt)}</td>
-                    <td>{specimen.condition}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
-        </details>
-      )}
+      <Facts batch={batch} />
+      {batch.specimens.length > 0 && <Specimens batch={batch} />}
     </article>
+  );
+}
+
+function Facts({ batch }: { batch: BatchView }) {
+  const { moment } = useMoments();
+  const { job } = batch;
+  return (
+    <dl className={ui.facts}>
+      <dt>Method</dt>
+      <dd>
+        {batch.method.designation} version {batch.method.version}, {batch.method.title}
+      </dd>
+      <dt>Material</dt>
+      <dd>{batch.material?.name ?? 'declared by a strength band'}</dd>
+      <dt>Figures</dt>
+      <dd>{typedText(batch)}</dd>
+      <dt>Results</dt>
+      <dd>{resultsText(batch)}</dd>
+      {job && (
+        <>
+          <dt>Planned</dt>
+          <dd>
+            {job.startsAt
+              ? `${moment(job.startsAt)}${job.endsAt ? ` to ${moment(job.endsAt)}` : ''} on ${job.frameTag ?? 'a frame'}`
+              : (job.why ?? 'not yet')}
+          </dd>
+        </>
+      )}
+    </dl>
+  );
+}
+
+/** The specimens of a batch and their fates, folded away at first. */
+function Specimens({ batch }: { batch: BatchView }) {
+  const { moment } = useMoments();
+  return (
+    <details>
+      <summary>
+        {batch.specimens.length} specimens, {batch.specimens.filter(({ arrivedAt }) => arrivedAt).length} of them at the
+        lab
+      </summary>
+      <Link
+        className={ui.small}
+        href={`/reports/labels/${batch.id}?of=${encodeURIComponent(batch.specimens.map(({ label }) => label).join(','))}`}
+      >
+        print labels
+      </Link>
+      <div className={ui.scrollX}>
+        <table>
+          <thead>
+            <tr>
+              <th>Label</th>
+              <th>Fate</th>
+              <th>Arrived</th>
+              <th>Condition</th>
+            </tr>
+          </thead>
+          <tbody>
+            {batch.specimens.map((specimen) => (
+              <tr key={specimen.id}>
+                <th className={ui.fig}>{specimen.label}</th>
+                <td>{specimen.invalidWhy ? `invalid: ${specimen.invalidWhy}` : specimen.fate.replace('-', ' ')}</td>
+                <td>{moment(specimen.arrivedAt)}</td>
+                <td>{specimen.condition}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
   );
 }
 

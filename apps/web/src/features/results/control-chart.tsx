@@ -11,6 +11,8 @@ const HEIGHT = 320;
 const LEFT = 70;
 const RIGHT = 160;
 
+type Scale = ReturnType<typeof scaleLinear<number>>;
+
 /** Means in the order of testing with centre line and limits (individuals chart); points out of the ordinary are filled and named below. */
 export function ControlChart({ history }: { history: HistoryView }) {
   const { day } = useMoments();
@@ -42,21 +44,7 @@ export function ControlChart({ history }: { history: HistoryView }) {
             </text>
           </g>
         ))}
-        {chart &&
-          (
-            [
-              ['upper limit', chart.upper, 'limit'],
-              ['centre', chart.centre, 'centre'],
-              ['lower limit', chart.lower, 'limit'],
-            ] as const
-          ).map(([name, value, kind]) => (
-            <g key={name}>
-              <path className={styles[kind]} d={`M${LEFT} ${y(value)}H${WIDTH - RIGHT}`} />
-              <text x={WIDTH - RIGHT + 6} y={y(value) + 4}>
-                {name} {formatNumber(value, 4)}
-              </text>
-            </g>
-          ))}
+        {chart && <Limits chart={chart} y={y} />}
         <path d={points.map(({ mean }, index) => `${index === 0 ? 'M' : 'L'}${at(index)} ${y(mean)}`).join('')} />
         {points.map((point, index) => (
           <circle
@@ -82,5 +70,26 @@ export function ControlChart({ history }: { history: HistoryView }) {
         </text>
       </svg>
     </figure>
+  );
+}
+
+function Limits({ chart, y }: { chart: NonNullable<HistoryView['chart']>; y: Scale }) {
+  return (
+    <>
+      {(
+        [
+          ['upper limit', chart.upper, 'limit'],
+          ['centre', chart.centre, 'centre'],
+          ['lower limit', chart.lower, 'limit'],
+        ] as const
+      ).map(([name, value, kind]) => (
+        <g key={name}>
+          <path className={styles[kind]} d={`M${LEFT} ${y(value)}H${WIDTH - RIGHT}`} />
+          <text x={WIDTH - RIGHT + 6} y={y(value) + 4}>
+            {name} {formatNumber(value, 4)}
+          </text>
+        </g>
+      ))}
+    </>
   );
 }

@@ -17,58 +17,13 @@ export function ResultsTable({ results }: { results: BatchResults }) {
             {results.label || 'Results'}: {results.method}
             {results.material && `, ${results.material}`}
           </caption>
-          <thead>
-            <tr>
-              <th>Specimen</th>
-              {results.columns.map(({ key, label, unit }) => (
-                <th key={key} className={ui.num}>
-                  {label}
-                  <br />
-                  {unit}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Columns columns={results.columns} />
           <tbody>
             {results.rows.map((row) => (
-              <tr key={row.specimenId}>
-                <th className={ui.fig}>
-                  {row.label}
-                  {row.invalidWhy && <span className={clsx(ui.small, ui.act)}> ▲ invalid: {row.invalidWhy}</span>}
-                </th>
-                {results.columns.map((column) => {
-                  const { key } = column;
-                  const cell = row.values[key];
-                  return (
-                    <td key={key} className={ui.num}>
-                      {cell ? reported(cell.value, column) : '–'}
-                      {cell && cell.flags.length > 0 && (
-                        <abbr title={cell.flags.map((flag) => flag.replaceAll('-', ' ')).join('; ')} className={ui.act}>
-                          {' '}
-                          ▲
-                        </abbr>
-                      )}
-                      {cell && cell.revision > 1 && <span className={ui.soft}> rev {cell.revision}</span>}
-                    </td>
-                  );
-                })}
-              </tr>
+              <SpecimenRow key={row.specimenId} row={row} columns={results.columns} />
             ))}
           </tbody>
-          <tfoot>
-            <StatisticsRow name="mean" results={results} of={({ mean }) => mean} shown={reported} />
-            <StatisticsRow
-              name="standard deviation"
-              results={results}
-              of={({ standardDeviation }) => standardDeviation}
-            />
-            <StatisticsRow name="coefficient of variation, %" results={results} of={({ cvPct }) => cvPct} />
-            <StatisticsRow
-              name="expanded uncertainty, k = 2"
-              results={results}
-              of={({ uncertainty }) => uncertainty?.expanded ?? null}
-            />
-          </tfoot>
+          <Statistics results={results} />
         </table>
       </div>
       <Flags results={results} />
@@ -89,6 +44,65 @@ export function ResultsTable({ results }: { results: BatchResults }) {
         </p>
       )}
     </div>
+  );
+}
+
+function Columns({ columns }: Pick<BatchResults, 'columns'>) {
+  return (
+    <thead>
+      <tr>
+        <th>Specimen</th>
+        {columns.map(({ key, label, unit }) => (
+          <th key={key} className={ui.num}>
+            {label}
+            <br />
+            {unit}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  );
+}
+
+function SpecimenRow({ row, columns }: { row: BatchResults['rows'][number]; columns: BatchResults['columns'] }) {
+  return (
+    <tr>
+      <th className={ui.fig}>
+        {row.label}
+        {row.invalidWhy && <span className={clsx(ui.small, ui.act)}> ▲ invalid: {row.invalidWhy}</span>}
+      </th>
+      {columns.map((column) => {
+        const { key } = column;
+        const cell = row.values[key];
+        return (
+          <td key={key} className={ui.num}>
+            {cell ? reported(cell.value, column) : '–'}
+            {cell && cell.flags.length > 0 && (
+              <abbr title={cell.flags.map((flag) => flag.replaceAll('-', ' ')).join('; ')} className={ui.act}>
+                {' '}
+                ▲
+              </abbr>
+            )}
+            {cell && cell.revision > 1 && <span className={ui.soft}> rev {cell.revision}</span>}
+          </td>
+        );
+      })}
+    </tr>
+  );
+}
+
+function Statistics({ results }: { results: BatchResults }) {
+  return (
+    <tfoot>
+      <StatisticsRow name="mean" results={results} of={({ mean }) => mean} shown={reported} />
+      <StatisticsRow name="standard deviation" results={results} of={({ standardDeviation }) => standardDeviation} />
+      <StatisticsRow name="coefficient of variation, %" results={results} of={({ cvPct }) => cvPct} />
+      <StatisticsRow
+        name="expanded uncertainty, k = 2"
+        results={results}
+        of={({ uncertainty }) => uncertainty?.expanded ?? null}
+      />
+    </tfoot>
   );
 }
 

@@ -24,40 +24,14 @@ const CONFIRM_WORDS = {
 /** What is on the frame, what comes off, what goes on; each link is confirmed by its tag. */
 export function SetupStep({ job }: { job: JobView }) {
   const act = useJobAct(job.id);
-  const [wrong, setWrong] = useState<string | null>(null);
-  const [busy, setBusy] = useState(false);
   const [asking, setAsking] = useState<'give-back' | 'block' | null>(null);
   const now = openStep(job);
-  async function confirm(tag: string) {
-    setBusy(true);
-    setWrong(null);
-    const standIn = now?.standIns.find((each) => each.tag.toLowerCase() === tag.toLowerCase());
-    try {
-      await (standIn && now
-        ? act(api('POST /jobs/{id}/stand-in', { id: job.id, body: { itemId: now.item.itemId, tag: standIn.tag } }))
-        : act(api('POST /jobs/{id}/confirm', { id: job.id, body: { tag } })));
-    } catch (refused) {
-      setWrong((refused as Error).message);
-    }
-    setBusy(false);
-  }
+  const { confirm, busy, wrong } = useConfirm(job, now);
   return (
     <BenchFrame
       job={job}
       step="setup"
-      bar={
-        <>
-          <button type="button" className={ui.button} onClick={() => print()}>
-            Print the sheet
-          </button>
-          <button type="button" className={ui.button} onClick={() => setAsking('give-back')}>
-            Give back …
-          </button>
-          <button type="button" className={ui.buttonSharp} onClick={() => setAsking('block')}>
-            Something failed …
-          </button>
-        </>
-      }
+      bar={<Bar onGiveBack={() => setAsking('give-back')} onBlock={() => setAsking('block')} />}
     >
       <div className={styles.setup}>
         <div className={ui.stack}>
@@ -72,23 +46,7 @@ export function SetupStep({ job }: { job: JobView }) {
           <SetupSteps steps={job.setup} now={now} />
           <Cautions cautions={job.cautions} />
         </div>
-        <div className={clsx(ui.stack, ui.mm, ui.framed)}>
-          <TrainDrawing segments={segmentsOf(job)} fates={fatesOf(job)} title="Load train to fit" />
-          {job.limitStops && (
-            <p>
-              Limit stops: upper <strong className={ui.fig}>{formatNumber(job.limitStops.upperMm)} mm</strong>, lower{' '}
-              <strong className={ui.fig}>{formatNumber(job.limitStops.lowerMm)} mm</strong>.{' '}
-              <span className={ui.small}>{job.limitStops.sentence}</span>
-            </p>
-          )}
-          <p className={ui.small}>
-            {job.speeds.map(({ label, valueMmMin }) => (
-              <span key={label}>
-                {label} <strong className={ui.fig}>{formatNumber(valueMmMin)} mm/min</strong>{' '}
-              </span>
-            ))}
-          </p>
-        </div>
+        <Train job={job} />
       </div>
       {asking === 'give-back' && (
         <WhyDialog
@@ -101,6 +59,66 @@ export function SetupStep({ job }: { job: JobView }) {
       )}
       {asking === 'block' && <BlockDialog job={job} onClose={() => setAsking(null)} />}
     </BenchFrame>
+  );
+}
+
+/** Confirms the open step by a tag: that of the link itself, or of one that may stand in for it. */
+function useConfirm(job: JobView, now: ReturnType<typeof openStep>) {
+  const act = useJobAct(job.id);
+  const [wrong, setWrong] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  async function confirm(tag: string) {
+    setBusy(true);
+    setWrong(null);
+    const standIn = now?.standIns.find((each) => each.tag.toLowerCase() === tag.toLowerCase());
+    try {
+      await (standIn && now
+        ? act(api('POST /jobs/{id}/stand-in', { id: job.id, body: { itemId: now.item.itemId, tag: standIn.tag } }))
+        : act(api('POST /jobs/{id}/confirm', { id: job.id, body: { tag } })));
+    } catch (refused) {
+      setWrong((refused as Error).message);
+    }
+    setBusy(false);
+  }
+  return { confirm, busy, wrong };
+}
+
+function Bar({ onGiveBack, onBlock }: { onGiveBack: () => void; onBlock: () => void }) {
+  return (
+    <>
+      <button type="button" className={ui.button} onClick={() => print()}>
+        Print the sheet
+      </button>
+      <button type="button" className={ui.button} onClick={onGiveBack}>
+        Give back …
+      </button>
+      <button type="button" className={ui.buttonSharp} onClick={onBlock}>
+        Something failed …
+      </button>
+    </>
+  );
+}
+
+/** The load train to fit, with the limit stops and speeds to set. */
+function Train({ job }: { job: JobView }) {
+  return (
+    <div className={clsx(ui.stack, ui.mm, ui.framed)}>
+      <TrainDrawing segments={segmentsOf(job)} fates={fatesOf(job)} title="Load train to fit" />
+      {job.limitStops && (
+        <p>
+          Limit stops: upper <strong className={ui.fig}>{formatNumber(job.limitStops.upperMm)} mm</strong>, lower{' '}
+          <strong className={ui.fig}>{formatNumber(job.limitStops.lowerMm)} mm</strong>.{' '}
+          <span className={ui.small}>{job.limitStops.sentence}</span>
+        </p>
+      )}
+      <p className={ui.small}>
+        {job.speeds.map(({ label, valueMmMin }) => (
+          <span key={label}>
+            {label} <strong className={ui.fig}>{formatNumber(valueMmMin)} mm/min</strong>{' '}
+          </span>
+        ))}
+      </p>
+    </div>
   );
 }
 

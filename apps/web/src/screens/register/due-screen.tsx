@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
+import type { DueLine } from '#libs/contract/src/index.js';
 import { KIND_WORDS, StatusWord } from '../../features/register/item-words.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
@@ -11,7 +12,6 @@ import { ui } from '../../ui/styles.js';
 
 /** What falls due, and which planned jobs it would stop. */
 export function DueScreen() {
-  const { day, moment } = useMoments();
   const [days, setDays] = useState('90');
   const due = useApiQuery('items', api('GET /calibration/due', { days }));
   return (
@@ -34,44 +34,49 @@ export function DueScreen() {
         what="what falls due"
         empty={(value) => value.length === 0 && <Empty>Nothing falls due in this time.</Empty>}
       >
-        {(value) => (
-          <table>
-            <thead>
-              <tr>
-                <th>Item</th>
-                <th>Kind</th>
-                <th>Due</th>
-                <th>Status</th>
-                <th>Would stop</th>
-              </tr>
-            </thead>
-            <tbody>
-              {value.map(({ item, dueAt, status, stops }) => (
-                <tr key={item.id}>
-                  <th>
-                    <Link href={`/register/items/${item.id}`}>
-                      <span className={ui.fig}>{item.tag}</span> {item.name}
-                    </Link>
-                  </th>
-                  <td>{KIND_WORDS[item.kind]}</td>
-                  <td className={ui.oneLine}>{day(dueAt)}</td>
-                  <td>
-                    <StatusWord status={status} />
-                  </td>
-                  <td>
-                    {stops.length === 0 && <span className={ui.soft}>no planned job</span>}
-                    {stops.map((job) => (
-                      <div key={job.jobId} className={ui.act}>
-                        ▲ <span className={ui.fig}>{job.reference}</span> on {moment(job.startsAt)}
-                      </div>
-                    ))}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        )}
+        {(value) => <DueTable due={value} />}
       </FetchStates>
     </>
+  );
+}
+
+function DueTable({ due }: { due: readonly DueLine[] }) {
+  const { day, moment } = useMoments();
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th>Item</th>
+          <th>Kind</th>
+          <th>Due</th>
+          <th>Status</th>
+          <th>Would stop</th>
+        </tr>
+      </thead>
+      <tbody>
+        {due.map(({ item, dueAt, status, stops }) => (
+          <tr key={item.id}>
+            <th>
+              <Link href={`/register/items/${item.id}`}>
+                <span className={ui.fig}>{item.tag}</span> {item.name}
+              </Link>
+            </th>
+            <td>{KIND_WORDS[item.kind]}</td>
+            <td className={ui.oneLine}>{day(dueAt)}</td>
+            <td>
+              <StatusWord status={status} />
+            </td>
+            <td>
+              {stops.length === 0 && <span className={ui.soft}>no planned job</span>}
+              {stops.map((job) => (
+                <div key={job.jobId} className={ui.act}>
+                  ▲ <span className={ui.fig}>{job.reference}</span> on {moment(job.startsAt)}
+                </div>
+              ))}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -39,36 +39,12 @@ export function ImpactScreen({ id }: { id: string }) {
             <div className={ui.splitMainLeft}>
               <Jobs impact={value} />
               <div className={ui.stackWide}>
-                <section>
-                  <h2>Reports</h2>
-                  {value.reports.length === 0 && <p className={ui.soft}>none</p>}
-                  <ul>
-                    {value.reports.map((report) => (
-                      <li key={report.id}>
-                        <Link href={`/reports/${report.id}`}>
-                          {report.number}, revision {report.revision}
-                        </Link>{' '}
-                        <span className={ui.soft}>{report.requestReference}</span>
-                      </li>
-                    ))}
-                  </ul>
-                </section>
+                <Reports reports={value.reports} />
                 <section>
                   <h2>People to tell</h2>
                   <p>{value.people.map(({ name }) => name).join(', ') || <span className={ui.soft}>none</span>}</p>
                 </section>
-                {value.upcomingJobs.length > 0 && (
-                  <section>
-                    <h2>Jobs ahead that need it</h2>
-                    <ul>
-                      {value.upcomingJobs.map((job) => (
-                        <li key={job.id}>
-                          <span className={ui.fig}>{job.reference}</span> {moment(job.startsAt)}
-                        </li>
-                      ))}
-                    </ul>
-                  </section>
-                )}
+                {value.upcomingJobs.length > 0 && <JobsAhead jobs={value.upcomingJobs} />}
                 <OpenNonconformity impact={value} since={fromLocalInput(since)} />
               </div>
             </div>
@@ -111,6 +87,41 @@ function Jobs({ impact }: { impact: ImpactView }) {
           </tbody>
         </table>
       )}
+    </section>
+  );
+}
+
+function Reports({ reports }: Pick<ImpactView, 'reports'>) {
+  return (
+    <section>
+      <h2>Reports</h2>
+      {reports.length === 0 && <p className={ui.soft}>none</p>}
+      <ul>
+        {reports.map((report) => (
+          <li key={report.id}>
+            <Link href={`/reports/${report.id}`}>
+              {report.number}, revision {report.revision}
+            </Link>{' '}
+            <span className={ui.soft}>{report.requestReference}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function JobsAhead({ jobs }: { jobs: ImpactView['upcomingJobs'] }) {
+  const { moment } = useMoments();
+  return (
+    <section>
+      <h2>Jobs ahead that need it</h2>
+      <ul>
+        {jobs.map((job) => (
+          <li key={job.id}>
+            <span className={ui.fig}>{job.reference}</span> {moment(job.startsAt)}
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
+import type { MaterialView } from '#libs/contract/src/index.js';
 import { MaterialDialog } from '../../features/register/material-dialog.js';
 import { useSearch } from '../../ui/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
@@ -36,44 +37,48 @@ export function MaterialsScreen() {
         what="the materials"
         empty={(value) => value.length === 0 && <Empty>The library is empty.</Empty>}
       >
-        {() => (
-          <table>
-            <thead>
-              <tr>
-                <th>Material</th>
-                <th>Group</th>
-                <th>Strength bands</th>
-                <th className={ui.num}>Modulus, GPa</th>
-                <th>Source</th>
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map(({ id, name, group, data }) => (
-                <tr key={id}>
-                  <th>{name}</th>
-                  <td>{group}</td>
-                  <td>
-                    {data.strengths.map((band) => (
-                      <div key={band.property} className={ui.fig}>
-                        {band.property} {band.low} – {band.high} {band.unit}
-                      </div>
-                    ))}
-                  </td>
-                  <td className={ui.num}>
-                    {data.modulusMPa ? `${data.modulusMPa.low / 1000} – ${data.modulusMPa.high / 1000}` : ''}
-                  </td>
-                  <td className={clsx(ui.small, ui.soft)}>
-                    {data.source}
-                    <br />
-                    {data.confidence}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        )}
+        {() => <MaterialTable materials={shown} />}
       </FetchStates>
       {adding && <MaterialDialog onClose={() => setAdding(false)} />}
     </>
+  );
+}
+
+function MaterialTable({ materials }: { materials: readonly MaterialView[] }) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th>Material</th>
+          <th>Group</th>
+          <th>Strength bands</th>
+          <th className={ui.num}>Modulus, GPa</th>
+          <th>Source</th>
+        </tr>
+      </thead>
+      <tbody>
+        {materials.map(({ id, name, group, data }) => (
+          <tr key={id}>
+            <th>{name}</th>
+            <td>{group}</td>
+            <td>
+              {data.strengths.map((band) => (
+                <div key={band.property} className={ui.fig}>
+                  {band.property} {band.low} – {band.high} {band.unit}
+                </div>
+              ))}
+            </td>
+            <td className={ui.num}>
+              {data.modulusMPa ? `${data.modulusMPa.low / 1000} – ${data.modulusMPa.high / 1000}` : ''}
+            </td>
+            <td className={clsx(ui.small, ui.soft)}>
+              {data.source}
+              <br />
+              {data.confidence}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -1,5 +1,6 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
+import type { RecordEventView } from '#libs/contract/src/index.js';
 import { useSearch } from '../../ui/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
@@ -11,7 +12,6 @@ import { ui } from '../../ui/styles.js';
 
 /** Who did what, when, and why: append-only, chained by hash. */
 export function RecordScreen() {
-  const { moment } = useMoments();
   const [text, setText, subject] = useSearch();
   const [open, setOpen] = useState<string | null>(null);
   const events = useApiPages('record', api('GET /record', { subject }));
@@ -46,32 +46,12 @@ export function RecordScreen() {
             </thead>
             <tbody>
               {value.map((event) => (
-                <tr key={event.seq}>
-                  <td className={ui.num}>{event.seq}</td>
-                  <td>{moment(event.at)}</td>
-                  <td>{event.actor?.name ?? 'the system'}</td>
-                  <td>
-                    <button
-                      type="button"
-                      className={clsx(ui.buttonBare, ui.buttonSmall)}
-                      aria-expanded={open === event.seq}
-                      onClick={() => setOpen(open === event.seq ? null : event.seq)}
-                    >
-                      {event.kind}
-                    </button>
-                    {open === event.seq && (
-                      <pre className={ui.small} style={{ whiteSpace: 'pre-wrap', maxWidth: '34rem' }}>
-                        {event.subjectKind} {event.subjectId}
-                        {event.before && `\nbefore ${JSON.stringify(event.before, null, 1)}`}
-                        {event.after && `\nafter ${JSON.stringify(event.after, null, 1)}`}
-                      </pre>
-                    )}
-                  </td>
-                  <td>{event.why}</td>
-                  <td className={clsx(ui.fig, ui.small, ui.soft)} title={event.hash}>
-                    {event.hash.slice(0, 10)}…
-                  </td>
-                </tr>
+                <EventRow
+                  key={event.seq}
+                  event={event}
+                  open={open === event.seq}
+                  onOpen={() => setOpen(open === event.seq ? null : event.seq)}
+                />
               ))}
             </tbody>
           </table>
@@ -83,5 +63,32 @@ export function RecordScreen() {
         </button>
       )}
     </>
+  );
+}
+
+function EventRow({ event, open, onOpen }: { event: RecordEventView; open: boolean; onOpen: () => void }) {
+  const { moment } = useMoments();
+  return (
+    <tr>
+      <td className={ui.num}>{event.seq}</td>
+      <td>{moment(event.at)}</td>
+      <td>{event.actor?.name ?? 'the system'}</td>
+      <td>
+        <button type="button" className={clsx(ui.buttonBare, ui.buttonSmall)} aria-expanded={open} onClick={onOpen}>
+          {event.kind}
+        </button>
+        {open && (
+          <pre className={ui.small} style={{ whiteSpace: 'pre-wrap', maxWidth: '34rem' }}>
+            {event.subjectKind} {event.subjectId}
+            {event.before && `\nbefore ${JSON.stringify(event.before, null, 1)}`}
+            {event.after && `\nafter ${JSON.stringify(event.after, null, 1)}`}
+          </pre>
+        )}
+      </td>
+      <td>{event.why}</td>
+      <td className={clsx(ui.fig, ui.small, ui.soft)} title={event.hash}>
+        {event.hash.slice(0, 10)}…
+      </td>
+    </tr>
   );
 }

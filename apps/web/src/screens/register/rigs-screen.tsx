@@ -1,6 +1,7 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
+import type { RigView } from '#libs/contract/src/index.js';
 import { RigDialog } from '../../features/register/rig-dialog.js';
 import { fromTheTop } from '../../features/register/rig-places.js';
 import { useHasRole } from '../../features/session/session.js';
@@ -35,42 +36,8 @@ export function RigsScreen() {
               </tr>
             </thead>
             <tbody>
-              {value.map(({ frame, links }) => (
-                <tr key={frame.id}>
-                  <th>
-                    <Link href={`/register/items/${frame.id}`}>
-                      <span className={ui.fig}>{frame.tag}</span>
-                    </Link>
-                    <br />
-                    <span className={clsx(ui.soft, ui.small)}>{frame.name}</span>
-                  </th>
-                  <td>
-                    {links.length === 0 && <span className={ui.soft}>nothing</span>}
-                    <ol className={styles.rigLine}>
-                      {fromTheTop(links).map((link) => (
-                        <li key={link.role + link.itemId}>
-                          <Link href={`/register/items/${link.itemId}`} className={ui.fig}>
-                            {link.tag}
-                          </Link>
-                          <br />
-                          <span className={clsx(ui.small, ui.soft)}>{link.role.replaceAll('-', ' ')}</span>
-                        </li>
-                      ))}
-                    </ol>
-                  </td>
-                  <td>
-                    {mayEdit && (
-                      <button
-                        type="button"
-                        className={clsx(ui.button, ui.buttonSmall)}
-                        aria-label={`Change what is on ${frame.tag}`}
-                        onClick={() => setEditing(frame.id)}
-                      >
-                        Change
-                      </button>
-                    )}
-                  </td>
-                </tr>
+              {value.map((rig) => (
+                <RigRow key={rig.frame.id} rig={rig} onEdit={mayEdit ? () => setEditing(rig.frame.id) : null} />
               ))}
             </tbody>
           </table>
@@ -78,5 +45,46 @@ export function RigsScreen() {
       </FetchStates>
       {chosen && <RigDialog key={chosen.frame.id} rig={chosen} onClose={() => setEditing(null)} />}
     </>
+  );
+}
+
+function RigRow({ rig, onEdit }: { rig: RigView; onEdit: (() => void) | null }) {
+  const { frame, links } = rig;
+  return (
+    <tr>
+      <th>
+        <Link href={`/register/items/${frame.id}`}>
+          <span className={ui.fig}>{frame.tag}</span>
+        </Link>
+        <br />
+        <span className={clsx(ui.soft, ui.small)}>{frame.name}</span>
+      </th>
+      <td>
+        {links.length === 0 && <span className={ui.soft}>nothing</span>}
+        <ol className={styles.rigLine}>
+          {fromTheTop(links).map((link) => (
+            <li key={link.role + link.itemId}>
+              <Link href={`/register/items/${link.itemId}`} className={ui.fig}>
+                {link.tag}
+              </Link>
+              <br />
+              <span className={clsx(ui.small, ui.soft)}>{link.role.replaceAll('-', ' ')}</span>
+            </li>
+          ))}
+        </ol>
+      </td>
+      <td>
+        {onEdit && (
+          <button
+            type="button"
+            className={clsx(ui.button, ui.buttonSmall)}
+            aria-label={`Change what is on ${frame.tag}`}
+            onClick={onEdit}
+          >
+            Change
+          </button>
+        )}
+      </td>
+    </tr>
   );
 }

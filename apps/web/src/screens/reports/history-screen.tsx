@@ -69,20 +69,24 @@ export function HistoryScreen() {
           what="the history"
           empty={({ points }) => points.length === 0 && <Empty>No finished batch has this result yet.</Empty>}
         >
-          {(value) => (
-            <div className={ui.stackWide}>
-              <ControlChart history={value} />
-              {value.chart?.signals.map(({ index, sentence }) => (
-                <p key={`${index}-${sentence}`} className={ui.noteAct}>
-                  {sentence}
-                </p>
-              ))}
-              <Table history={value} />
-            </div>
-          )}
+          {(value) => <History history={value} />}
         </FetchStates>
       )}
     </>
+  );
+}
+
+function History({ history }: { history: HistoryView }) {
+  return (
+    <div className={ui.stackWide}>
+      <ControlChart history={history} />
+      {history.chart?.signals.map(({ index, sentence }) => (
+        <p key={`${index}-${sentence}`} className={ui.noteAct}>
+          {sentence}
+        </p>
+      ))}
+      <Table history={history} />
+    </div>
   );
 }
 

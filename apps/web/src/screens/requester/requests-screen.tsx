@@ -52,23 +52,7 @@ export function RequestsScreen() {
       <FetchStates
         of={lines}
         what="the requests"
-        empty={(value) =>
-          value.length === 0 && (
-            <Empty
-              action={
-                mayAsk && (
-                  <Link className={ui.buttonMain} href="/requests/new">
-                    Ask for a test
-                  </Link>
-                )
-              }
-            >
-              {filtered
-                ? 'No request fits this search. Change it, or ask for a new test.'
-                : 'Nothing has been asked for yet. A request says what to test and what for; the page shows at once which load trains can run it.'}
-            </Empty>
-          )
-        }
+        empty={(value) => value.length === 0 && <NoRequests filtered={filtered} mayAsk={mayAsk} />}
       >
         {(value) => <RequestLines lines={value} />}
       </FetchStates>
@@ -80,5 +64,23 @@ export function RequestsScreen() {
         </p>
       )}
     </>
+  );
+}
+
+function NoRequests({ filtered, mayAsk }: { filtered: boolean; mayAsk: boolean }) {
+  return (
+    <Empty
+      action={
+        mayAsk && (
+          <Link className={ui.buttonMain} href="/requests/new">
+            Ask for a test
+          </Link>
+        )
+      }
+    >
+      {filtered
+        ? 'No request fits this search. Change it, or ask for a new test.'
+        : 'Nothing has been asked for yet. A request says what to test and what for; the page shows at once which load trains can run it.'}
+    </Empty>
   );
 }
