@@ -1,5 +1,6 @@
 import { clsx } from 'clsx';
 import { useEffect, useRef, useState } from 'react';
+import type { RefObject } from 'react';
 import { ui } from '../../ui/styles.js';
 import styles from './bench.module.css';
 
@@ -21,23 +22,7 @@ export function ScanField({
   const [text, setText] = useState('');
   const [queue, setQueue] = useState<string[]>([]);
   const ref = useRef<HTMLInputElement>(null);
-  useEffect(() => {
-    ref.current?.focus();
-    const catchKeys = (event: KeyboardEvent) => {
-      const on = document.activeElement;
-      if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey) return;
-      if (
-        on instanceof HTMLInputElement ||
-        on instanceof HTMLTextAreaElement ||
-        on instanceof HTMLSelectElement ||
-        document.querySelector('dialog[open]')
-      )
-        return;
-      ref.current?.focus();
-    };
-    addEventListener('keydown', catchKeys);
-    return () => removeEventListener('keydown', catchKeys);
-  }, []);
+  useKeysFromAnywhere(ref);
   useEffect(() => {
     if (busy || queue.length === 0) return;
     setQueue(wrong ? [] : queue.slice(1));
@@ -80,4 +65,25 @@ export function ScanField({
       )}
     </form>
   );
+}
+
+/** Keys that are typed while no field has the focus land in this one. */
+function useKeysFromAnywhere(ref: RefObject<HTMLInputElement | null>) {
+  useEffect(() => {
+    ref.current?.focus();
+    const catchKeys = (event: KeyboardEvent) => {
+      const on = document.activeElement;
+      if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (
+        on instanceof HTMLInputElement ||
+        on instanceof HTMLTextAreaElement ||
+        on instanceof HTMLSelectElement ||
+        document.querySelector('dialog[open]')
+      )
+        return;
+      ref.current?.focus();
+    };
+    addEventListener('keydown', catchKeys);
+    return () => removeEventListener('keydown', catchKeys);
+  }, [ref]);
 }

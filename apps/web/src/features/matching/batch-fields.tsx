@@ -1,14 +1,11 @@
 import type { MaterialView, MethodView } from '#libs/contract/src/index.js';
 import type { AskField, Hazard } from '#libs/matching/src/index.js';
-import type { Quantity } from '#libs/units/src/index.js';
-import { QuantityField } from '../../ui/fields/quantity-field.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
-import { Tick, Ticks } from '../../ui/fields/ticks.js';
-import type { Typed } from '../../ui/fields/quantity-field.js';
-import { named } from '../../ui/named.js';
+import { Ticks } from '../../ui/fields/ticks.js';
 import { questionsOf, withEnd } from './batch-draft.js';
 import type { BatchDraft } from './batch-draft.js';
+import { Question } from './question.js';
 import { ui } from '../../ui/styles.js';
 
 const HAZARDS: { value: Hazard; label: string }[] = [
@@ -74,34 +71,39 @@ export function BatchFields({ draft, onChange: tell, methods, materials, onMetho
           />
         )}
       </div>
-      {method && (
-        <>
-          <Group title="Specimens" fields={pick(method, draft, isGeometry)} {...{ draft, onChange, wrong }} />
-          <Group
-            title="Conditions and results"
-            fields={pick(method, draft, (field) => !isGeometry(field) && !isLoad(field))}
-            {...{ draft, onChange, wrong }}
-          />
-          <details
-            open={pick(method, draft, isLoad).some(
-              ({ field, required }) => required || draft.typed[`${field}.low`]?.value,
-            )}
-          >
-            <summary>
-              <strong>Load, if you know it better than material and geometry do</strong>
-            </summary>
-            <Group title="" fields={pick(method, draft, isLoad)} {...{ draft, onChange, wrong }} />
-          </details>
-          <Ticks
-            label="When a specimen breaks, it …"
-            values={draft.hazards}
-            onChange={(hazards) => onChange({ ...draft, hazards: hazards })}
-            choices={HAZARDS}
-            help="What the method cannot know about your specimens, and the bench must."
-          />
-        </>
-      )}
+      {method && <MethodQuestions method={method} {...{ draft, onChange, wrong }} />}
     </div>
+  );
+}
+
+type Asked = Pick<Props, 'draft' | 'onChange' | 'wrong'>;
+
+/** What the method must know: specimens, conditions, load, and what the bench must. */
+function MethodQuestions({ method, draft, onChange, wrong }: Asked & { method: MethodView }) {
+  return (
+    <>
+      <Group title="Specimens" fields={pick(method, draft, isGeometry)} {...{ draft, onChange, wrong }} />
+      <Group
+        title="Conditions and results"
+        fields={pick(method, draft, (field) => !isGeometry(field) && !isLoad(field))}
+        {...{ draft, onChange, wrong }}
+      />
+      <details
+        open={pick(method, draft, isLoad).some(({ field, required }) => required || draft.typed[`${field}.low`]?.value)}
+      >
+        <summary>
+          <strong>Load, if you know it better than material and geometry do</strong>
+        </summary>
+        <Group title="" fields={pick(method, draft, isLoad)} {...{ draft, onChange, wrong }} />
+      </details>
+      <Ticks
+        label="When a specimen breaks, it …"
+        values={draft.hazards}
+        onChange={(hazards) => onChange({ ...draft, hazards: hazards })}
+        choices={HAZARDS}
+        help="What the method cannot know about your specimens, and the bench must."
+      />
+    </>
   );
 }
 
@@ -124,12 +126,9 @@ function materialHelp(material: MaterialView | undefined): string {
     .join('; ');
 }
 
-interface GroupProps {
+interface GroupProps extends Asked {
   title: string;
   fields: readonly AskField[];
-  draft: BatchDraft;
-  onChange: (draft: BatchDraft) => void;
-  wrong: Record<string, string>;
 }
 
 function Group({ title, fields, ...rest }: GroupProps) {
@@ -144,91 +143,4 @@ function Group({ title, fields, ...rest }: GroupProps) {
       </div>
     </section>
   );
-}
-
-const NOTHING: Typed = { value: '', unit: '' };
-
-function Question({ field, draft, onChange, wrong }: Omit<GroupProps, 'title' | 'fields'> & { field: AskField }) {
-  const { field: path, label, help } = field;
-  const set = (at: string) => (typed: Typed) => onChange({ ...draft, typed: { ...draft.typed, [at]: typed } });
-  const common = { label, help, required: field.required };
-  const said = (at: string) => named(wrong[at], path, label);
-  const empty = { ...NOTHING, unit: field.unit ?? '' };
-  switch (field.type) {
-    case 'number':
-      if (!field.unit)
-        return (
-          <TextField
-            {...common}
-            wrong={said(path)}
-            type="number"
-            value={draft.typed[path]?.value ?? ''}
-            onChange={(value) => set(path)({ value, unit: '' })}
-          />
-        );
-      return (
-        <QuantityField
-          {...common}
-          wrong={said(path)}
-          quantity={field.quantity as Quantity}
-          value={draft.typed[path] ?? empty}
-          onChange={set(path)}
-        />
-      );
-    case 'band':
-      return (
-        <QuantityField
-          {...common}
-          whole
-          wrong={said(`${path}.low`) ?? said(`${path}.high`) ?? said(path)}
-          quantity={field.quantity as Quantity}
-          value={draft.typed[`${path}.low`] ?? empty}
-          onChange={(low) => onChange(setBand(draft, path, low, draft.typed[`${path}.high`] ?? empty))}
-          high={draft.typed[`${path}.high`] ?? empty}
-          onHigh={(high) => onChange(setBand(draft, path, draft.typed[`${path}.low`] ?? empty, high))}
-        />
-      );
-    case 'choice':
-      return (
-        <SelectField
-          {...common}
-          wrong={said(path)}
-          value={draft.picked[path] ?? ''}
-          choices={field.choices ?? []}
-          onChange={(value) => onChange({ ...draft, picked: { ...draft.picked, [path]: value } })}
-        />
-      );
-    case 'choices':
-      return (
-        <Ticks
-          {...common}
-          whole
-          wrong={said(path)}
-          values={draft.many[path] ?? []}
-          choices={field.choices ?? []}
-          onChange={(values) => onChange({ ...draft, many: { ...draft.many, [path]: values } })}
-        />
-      );
-    case 'flag':
-      return (
-        <div className={ui.field}>
-          <Tick
-            label={label}
-            checked={draft.flags[path] ?? false}
-            onChange={(on) => onChange({ ...draft, flags: { ...draft.flags, [path]: on } })}
-          />
-          <span className={ui.help}>{help}</span>
-        </div>
-      );
-  }
-}
-
-/** Both ends share the unit of the one that changed last. */
-function setBand(draft: BatchDraft, path: string, low: Typed, high: Typed): BatchDraft {
-  const changedLow = low !== draft.typed[`${path}.low`];
-  const unit = changedLow ? low.unit : high.unit;
-  return {
-    ...draft,
-    typed: { ...draft.typed, [`${path}.low`]: { ...low, unit }, [`${path}.high`]: { ...high, unit } },
-  };
 }

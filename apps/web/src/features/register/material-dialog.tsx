@@ -1,7 +1,6 @@
-import { clsx } from 'clsx';
 import { useState } from 'react';
 import type { MaterialView, SaveMaterialBody } from '#libs/contract/src/index.js';
-import type { MaterialGroup, StrengthBand, StrengthProperty } from '#libs/matching/src/index.js';
+import type { MaterialGroup } from '#libs/matching/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
@@ -11,15 +10,15 @@ import { useToast } from '../../ui/toasts.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
 import { ApiError } from '../../api-client/call.js';
-import { codeOf, materialBody, newBand, UNIT_OF } from './material-draft.js';
-import type { BandDraft, MaterialDraft } from './material-draft.js';
+import { codeOf, materialBody, newBand } from './material-draft.js';
+import type { MaterialDraft } from './material-draft.js';
+import { StrengthBands } from './strength-bands.js';
 import { ui } from '../../ui/styles.js';
 
 const GROUPS: Record<MaterialGroup, true> = {
   ...{ metal: true, plastic: true, composite: true, elastomer: true, foam: true, concrete: true },
   ...{ wood: true, film: true, ceramic: true, adhesive: true, packaging: true, textile: true },
 };
-const UNITS: readonly StrengthBand['unit'][] = ['MPa', 'N/mm', 'MPa·√m'];
 const CONFIDENCES = ['measured in this lab', 'read in the source', 'from memory'];
 const EMPTY: MaterialDraft = {
   ...{ name: '', code: '', group: '', bands: [newBand('tensile')], brittle: false, source: '', confidence: '' },
@@ -37,9 +36,9 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
   });
   const wrong = { ...(add.error instanceof ApiError ? add.error.fields : {}), ...unread };
   const set = (part: Partial<MaterialDraft>) => setDraft({ ...draft, ...part });
-  const text = (key: TextKey, path: string) => ({
+  const text: TextProps = (key, path) => ({
     value: draft[key],
-    onChange: (value: string) => set({ [key]: value }),
+    onChange: (value) => set({ [key]: value }),
     wrong: wrong[`data.${path}`],
   });
   function send() {
@@ -66,29 +65,8 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
           wrong={wrong['data.group']}
         />
       </div>
-      <Bands bands={draft.bands} onChange={(bands) => set({ bands })} wrong={wrong} />
-      <div className={ui.fields}>
-        <TextField label="Modulus from, GPa" required={false} {...text('modulusLowGPa', 'modulusMPa.low')} />
-        <TextField label="Modulus up to, GPa" required={false} {...text('modulusHighGPa', 'modulusMPa.high')} />
-        <TextField
-          label="Elongation from, %"
-          help="At break, of the gauge length."
-          required={false}
-          {...text('elongationLowPct', 'breakStrain.low')}
-        />
-        <TextField label="Elongation up to, %" required={false} {...text('elongationHighPct', 'breakStrain.high')} />
-        <TextField
-          label="Source"
-          help="A handbook with its table, a data sheet, or your own tests."
-          {...text('source', 'source')}
-        />
-        <TextField
-          label="How sure"
-          list={CONFIDENCES}
-          help="E.g. read in the source, or from memory."
-          {...text('confidence', 'confidence')}
-        />
-      </div>
+      <StrengthBands bands={draft.bands} onChange={(bands) => set({ bands })} wrong={wrong} />
+      <StiffnessAndSource text={text} />
       <Tick
         label="Breaks without warning and may throw fragments"
         checked={draft.brittle}
@@ -104,6 +82,11 @@ export function MaterialDialog({ onClose }: { onClose: () => void }) {
   );
 }
 
+type TextProps = (
+  key: TextKey,
+  path: string,
+) => { value: string; onChange: (value: string) => void; wrong: string | undefined };
+
 type TextKey = {
   [Key in keyof MaterialDraft]: MaterialDraft[Key] extends string
     ? string extends MaterialDraft[Key]
@@ -112,73 +95,30 @@ type TextKey = {
     : never;
 }[keyof MaterialDraft];
 
-function Bands({
-  bands,
-  onChange,
-  wrong,
-}: {
-  bands: readonly BandDraft[];
-  onChange: (bands: BandDraft[]) => void;
-  wrong: Readonly<Record<string, string>>;
-}) {
-  const change = (at: number, part: Partial<BandDraft>) =>
-    onChange(bands.map((band, index) => (index === at ? { ...band, ...part } : band)));
-  const free = (Object.keys(UNIT_OF) as StrengthProperty[]).filter((each) =>
-    bands.every((band) => band.property !== each),
-  );
+/** How stiff it is, how far it stretches, and who says so. */
+function StiffnessAndSource({ text }: { text: TextProps }) {
   return (
-    <>
-      {bands.map((band, at) => (
-        <fieldset key={at} className={clsx(ui.stack, ui.framed)}>
-          <legend>{band.property} strength</legend>
-          <div className={ui.fields}>
-            <SelectField
-              label="Strength"
-              value={band.property}
-              onChange={(chosen) => {
-                const property = chosen;
-                change(at, { property, unit: UNIT_OF[property] });
-              }}
-              choices={[band.property, ...free].map((value) => ({ value, label: value }))}
-            />
-            {(['low', 'typical', 'high'] as const).map((key) => (
-              <TextField
-                key={key}
-                label={FIGURES[key]}
-                value={band[key]}
-                onChange={(typed) => change(at, { [key]: typed })}
-                wrong={wrong[`data.strengths[${at}].${key}`]}
-              />
-            ))}
-            <SelectField
-              label="Unit"
-              value={band.unit}
-              onChange={(unit) => change(at, { unit: unit })}
-              choices={UNITS.map((value) => ({ value, label: value }))}
-              wrong={wrong[`data.strengths[${at}].unit`]}
-            />
-          </div>
-          <div>
-            <button
-              type="button"
-              className={clsx(ui.button, ui.buttonSmall)}
-              aria-label={`Remove the ${band.property} strength`}
-              onClick={() => onChange(bands.filter((_, index) => index !== at))}
-            >
-              Remove
-            </button>
-          </div>
-        </fieldset>
-      ))}
-      {free[0] && (
-        <div>
-          <button type="button" className={ui.button} onClick={() => onChange([...bands, newBand(free[0]!)])}>
-            Add another strength
-          </button>
-        </div>
-      )}
-    </>
+    <div className={ui.fields}>
+      <TextField label="Modulus from, GPa" required={false} {...text('modulusLowGPa', 'modulusMPa.low')} />
+      <TextField label="Modulus up to, GPa" required={false} {...text('modulusHighGPa', 'modulusMPa.high')} />
+      <TextField
+        label="Elongation from, %"
+        help="At break, of the gauge length."
+        required={false}
+        {...text('elongationLowPct', 'breakStrain.low')}
+      />
+      <TextField label="Elongation up to, %" required={false} {...text('elongationHighPct', 'breakStrain.high')} />
+      <TextField
+        label="Source"
+        help="A handbook with its table, a data sheet, or your own tests."
+        {...text('source', 'source')}
+      />
+      <TextField
+        label="How sure"
+        list={CONFIDENCES}
+        help="E.g. read in the source, or from memory."
+        {...text('confidence', 'confidence')}
+      />
+    </div>
   );
 }
-
-const FIGURES = { low: 'Lowest', typical: 'Typical', high: 'Highest' } as const;

@@ -41,14 +41,7 @@ export function TrainDrawing({
     .filter(({ beside: isBeside, role }) => !isBeside && role !== 'crosshead' && role !== 'base')
     .reduce((sum, { lengthMm }) => sum + lengthMm, 0);
   const bottom = stack.reduce((low, { y, height }) => Math.max(low, y + height), 0);
-  const labels = [
-    ...stack.map(({ segment, y, height }) => ({ segment, at: y + height / 2, x: AXIS_X })),
-    ...beside.map((segment) => ({
-      segment,
-      at: specimen ? specimen.y + specimen.height / 2 : HEIGHT / 2,
-      x: AXIS_X + 30,
-    })),
-  ].sort((a, b) => a.at - b.at);
+  const labels = labelsOf(stack, beside, specimen);
   const spots = spread(labels.map(({ at }) => at));
   const height = Math.max(bottom + TOP, (spots.at(-1) ?? 0) + 30);
   return (
@@ -77,23 +70,58 @@ export function TrainDrawing({
         ))}
       <TotalLength from={stack[1]?.y ?? TOP} to={stack.at(-1)?.y ?? bottom} mm={total} />
       {labels.map(({ segment, at, x }, index) => (
-        <g key={`${segment.role}-label-${index}`}>
-          <path className={styles.leader} d={`M${x + 14} ${at}L${LABEL_X - 14} ${spots[index]}H${LABEL_X - 4}`} />
-          <text x={LABEL_X} y={(spots[index] ?? 0) - 1} className={styles.tag}>
-            {segment.label}
-          </text>
-          <text x={LABEL_X} y={(spots[index] ?? 0) + 13} className={styles.rating}>
-            {[
-              segment.lengthMm > 0 && !segment.beside ? formatQuantity(segment.lengthMm, 'mm', 3) : '',
-              segment.ratingText,
-              fateText(segment, fates),
-            ]
-              .filter(Boolean)
-              .join(' · ')}
-          </text>
-        </g>
+        <Label
+          key={`${segment.role}-label-${index}`}
+          segment={segment}
+          fates={fates}
+          from={{ x, y: at }}
+          y={spots[index] ?? 0}
+        />
       ))}
     </svg>
+  );
+}
+
+/** The parts that are labelled, from the top, each with the point that its label leads to. */
+function labelsOf(stack: readonly Placed[], beside: readonly TrainSegment[], specimen: Placed | undefined) {
+  return [
+    ...stack.map(({ segment, y, height }) => ({ segment, at: y + height / 2, x: AXIS_X })),
+    ...beside.map((segment) => ({
+      segment,
+      at: specimen ? specimen.y + specimen.height / 2 : HEIGHT / 2,
+      x: AXIS_X + 30,
+    })),
+  ].sort((a, b) => a.at - b.at);
+}
+
+/** Tag, length, rating and fate of a part, with a line that leads to it. */
+function Label({
+  segment,
+  fates,
+  from,
+  y,
+}: {
+  segment: TrainSegment;
+  fates: Record<string, Fate>;
+  from: { x: number; y: number };
+  y: number;
+}) {
+  return (
+    <g>
+      <path className={styles.leader} d={`M${from.x + 14} ${from.y}L${LABEL_X - 14} ${y}H${LABEL_X - 4}`} />
+      <text x={LABEL_X} y={y - 1} className={styles.tag}>
+        {segment.label}
+      </text>
+      <text x={LABEL_X} y={y + 13} className={styles.rating}>
+        {[
+          segment.lengthMm > 0 && !segment.beside ? formatQuantity(segment.lengthMm, 'mm', 3) : '',
+          segment.ratingText,
+          fateText(segment, fates),
+        ]
+          .filter(Boolean)
+          .join(' · ')}
+      </text>
+    </g>
   );
 }
 

@@ -83,27 +83,31 @@ function Import() {
         }}
       />
       <ErrorMessage error={error} />
-      {answer && (
-        <div className={answer.problems.length > 0 ? ui.noteAct : ui.noteFit}>
-          <strong>
-            {answer.dryRun ? 'Tried: ' : 'Kept: '}
-            {answer.lines} lines, {answer.created} new, {answer.updated} changed, {answer.unchanged} as they are,{' '}
-            {answer.problems.length} bad. Read as {answer.encoding}.
-          </strong>
-          <ul>
-            {answer.problems.map(({ line, field, sentence }) => (
-              <li key={`${line}-${field}`}>
-                Line {line}: {sentence}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
+      {answer && <ImportAnswer answer={answer} />}
       {file && answer?.dryRun && answer.problems.length === 0 && (
         <button type="button" className={ui.buttonMain} disabled={busy} onClick={() => void send(file, false)}>
           Keep all {answer.lines} lines
         </button>
       )}
     </section>
+  );
+}
+
+function ImportAnswer({ answer }: { answer: ImportView }) {
+  return (
+    <div className={answer.problems.length > 0 ? ui.noteAct : ui.noteFit}>
+      <strong>
+        {answer.dryRun ? 'Tried: ' : 'Kept: '}
+        {answer.lines} lines, {answer.created} new, {answer.updated} changed, {answer.unchanged} as they are,{' '}
+        {answer.problems.length} bad. Read as {answer.encoding}.
+      </strong>
+      <ul>
+        {answer.problems.map(({ line, field, sentence }) => (
+          <li key={`${line}-${field}`}>
+            Line {line}: {sentence}
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { HistoryView } from '#libs/contract/src/index.js';
+import type { HistoryView, MethodView } from '#libs/contract/src/index.js';
 import { ControlChart } from '../../features/results/control-chart.js';
 import { useSearch } from '../../ui/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
@@ -38,10 +38,7 @@ export function HistoryScreen() {
             setCode(next);
             setKey(methods.value?.find((each) => each.code === next)?.data.usualResults[0] ?? '');
           }}
-          choices={(methods.value ?? []).map(({ code: value, designation, title }) => ({
-            value,
-            label: `${designation} ${title}`,
-          }))}
+          choices={methodChoices(methods.value ?? [])}
         />
         <SelectField
           label="Result"
@@ -124,4 +121,8 @@ function Table({ history }: { history: HistoryView }) {
       </tbody>
     </table>
   );
+}
+
+function methodChoices(methods: readonly MethodView[]) {
+  return methods.map(({ code: value, designation, title }) => ({ value, label: `${designation} ${title}` }));
 }

@@ -26,46 +26,15 @@ interface Props {
 export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, onConfirm, batches }: Props) {
   const { answer } = preview;
   const landing = useLanding(batches);
-  if (!chosen)
-    return (
-      <Empty>
-        Choose a method. This side then shows, while you type, which load trains can run the test, how the forces lie,
-        and when it would be done.
-      </Empty>
-    );
-  if (missing.length === 1 && missing[0] === 'materialId' && !answer)
-    return (
-      <Empty>
-        Choose the material, or give a strength band or a load: from it follows which load the train must carry.
-      </Empty>
-    );
-  if (missing.length > 0 && !answer)
-    return (
-      <Empty>{`${missing.length} ${missing.length === 1 ? 'figure is' : 'figures are'} still needed before the lab can answer.`}</Empty>
-    );
-  if (preview.error && !(preview.error instanceof ApiError && Object.keys(preview.wrong).length > 0))
-    return <FetchFailed error={preview.error} />;
-  if (!answer)
-    return (
-      <Empty>
-        {preview.error || unreadable
-          ? 'A figure cannot be right: see the mark beside it.'
-          : 'Looking for load trains …'}
-      </Empty>
-    );
+  if (!chosen || !answer || hasFailed(preview))
+    return <NotYet preview={preview} chosen={chosen} missing={missing} unreadable={unreadable} />;
   const { candidates, refusals, advice, items, drawings } = answer;
   return (
     <div
       className={preview.busy || preview.error || unreadable ? clsx(ui.stackWide, matching.stale) : ui.stackWide}
       aria-live="polite"
     >
-      <p className={candidates.length > 0 ? ui.noteFit : ui.noteAct}>
-        <strong>
-          {candidates.length > 0
-            ? `Fits: ${new Set(candidates.map(({ frameId }) => frameId)).size} of ${new Set([...candidates, ...refusals].map(({ frameId }) => frameId)).size} frames can run it.`
-            : 'No load train of the lab can run it as it stands.'}
-        </strong>
-      </p>
+      <Verdict answer={answer} />
       {answer.ladder && <LadderDrawing ladder={answer.ladder} />}
       {landing.data && <Landing landing={landing.data} />}
       {candidates.length === 0 && advice.length > 0 && (
@@ -107,6 +76,56 @@ export function AnswerBeside({ preview, chosen, missing, unreadable, confirmed, 
         </section>
       )}
     </div>
+  );
+}
+
+/** No answer was given, as against one that names what is wrong with a figure. */
+function hasFailed({ error, wrong }: Preview): boolean {
+  return !!error && !(error instanceof ApiError && Object.keys(wrong).length > 0);
+}
+
+/** Why there is no answer to show, and what to do about it. */
+function NotYet({
+  preview,
+  chosen,
+  missing,
+  unreadable,
+}: Pick<Props, 'preview' | 'chosen' | 'missing' | 'unreadable'>) {
+  const { answer } = preview;
+  if (!chosen)
+    return (
+      <Empty>
+        Choose a method. This side then shows, while you type, which load trains can run the test, how the forces lie,
+        and when it would be done.
+      </Empty>
+    );
+  if (missing.length === 1 && missing[0] === 'materialId' && !answer)
+    return (
+      <Empty>
+        Choose the material, or give a strength band or a load: from it follows which load the train must carry.
+      </Empty>
+    );
+  if (missing.length > 0 && !answer)
+    return (
+      <Empty>{`${missing.length} ${missing.length === 1 ? 'figure is' : 'figures are'} still needed before the lab can answer.`}</Empty>
+    );
+  if (hasFailed(preview)) return <FetchFailed error={preview.error} />;
+  return (
+    <Empty>
+      {preview.error || unreadable ? 'A figure cannot be right: see the mark beside it.' : 'Looking for load trains …'}
+    </Empty>
+  );
+}
+
+function Verdict({ answer: { candidates, refusals } }: { answer: NonNullable<Preview['answer']> }) {
+  return (
+    <p className={candidates.length > 0 ? ui.noteFit : ui.noteAct}>
+      <strong>
+        {candidates.length > 0
+          ? `Fits: ${new Set(candidates.map(({ frameId }) => frameId)).size} of ${new Set([...candidates, ...refusals].map(({ frameId }) => frameId)).size} frames can run it.`
+          : 'No load train of the lab can run it as it stands.'}
+      </strong>
+    </p>
   );
 }
 

@@ -5,6 +5,15 @@ import type { LabForm } from '../../ui/form/use-lab-form.js';
 import type { LimitedResult } from '../../features/requests/request-head.js';
 import type { RequestDraft } from './request-draft.js';
 
+const JUDGED_ON = [
+  { value: 'each', label: 'each specimen' },
+  { value: 'mean', label: 'the mean' },
+] as const;
+const RULES = [
+  { value: 'simple', label: 'simple acceptance' },
+  { value: 'guarded', label: 'guarded by the uncertainty' },
+] as const;
+
 /** Which limits the results are held against, and by which rule. */
 export function ConformityFields({
   form,
@@ -47,23 +56,12 @@ export function ConformityFields({
         called="The upper limit"
         required={false}
       />
-      <FormSelect
-        form={form}
-        name="conformity.of"
-        label="Judged on"
-        choices={[
-          { value: 'each', label: 'each specimen' },
-          { value: 'mean', label: 'the mean' },
-        ]}
-      />
+      <FormSelect form={form} name="conformity.of" label="Judged on" choices={JUDGED_ON} />
       <FormSelect
         form={form}
         name="conformity.rule"
         label="Decision rule"
-        choices={[
-          { value: 'simple', label: 'simple acceptance' },
-          { value: 'guarded', label: 'guarded by the uncertainty' },
-        ]}
+        choices={RULES}
         help="Agreed with the lab before work begins (ISO/IEC 17025:2017, 7.1.3)."
       />
     </>

@@ -34,10 +34,7 @@ export function RequestForm({ methods, materials, teams, request }: Props) {
   const batch = batches[at]!;
   const method = methods.find(({ id }) => id === batch.methodId);
   const read = method ? readDraft(method, batch) : null;
-  const isReadable = read && read.missing.length === 0 && Object.keys(read.wrong).length === 0;
-  const preview = usePreview(
-    method && isReadable ? { methodId: method.id, materialId: batch.materialId || null, ask: read.ask } : null,
-  );
+  const preview = usePreviewOf(batch, method, read);
   const setBatch = (next: BatchDraft) => change(batches.map((each) => (each.key === next.key ? next : each)));
   const wrong = {
     ...preview.wrong,
@@ -85,6 +82,14 @@ export function RequestForm({ methods, materials, teams, request }: Props) {
         </aside>
       </div>
     </>
+  );
+}
+
+/** What the lab answers, as soon as everything that the method needs can be read. */
+function usePreviewOf(batch: BatchDraft, method: MethodView | undefined, read: ReturnType<typeof readDraft> | null) {
+  const isReadable = read && read.missing.length === 0 && Object.keys(read.wrong).length === 0;
+  return usePreview(
+    method && isReadable ? { methodId: method.id, materialId: batch.materialId || null, ask: read.ask } : null,
   );
 }
 

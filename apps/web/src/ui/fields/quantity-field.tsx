@@ -57,21 +57,30 @@ export function QuantityField({
               />
             </>
           )}
-          {units.length > 1 ? (
-            <select
-              aria-label={`Unit of ${common.label}`}
-              value={value.unit}
-              onChange={(event) => setUnit(event.target.value)}
-            >
-              {units.map((unit) => (
-                <option key={unit}>{unit}</option>
-              ))}
-            </select>
-          ) : (
-            <span className={styles.unit}>{value.unit || '–'}</span>
-          )}
+          <UnitChoice label={common.label} units={units} value={value.unit} onChange={setUnit} />
         </div>
       )}
     </Field>
+  );
+}
+
+function UnitChoice({
+  label,
+  units,
+  value,
+  onChange,
+}: {
+  label: string;
+  units: readonly string[];
+  value: string;
+  onChange: (unit: string) => void;
+}) {
+  if (units.length <= 1) return <span className={styles.unit}>{value || '–'}</span>;
+  return (
+    <select aria-label={`Unit of ${label}`} value={value} onChange={(event) => onChange(event.target.value)}>
+      {units.map((unit) => (
+        <option key={unit}>{unit}</option>
+      ))}
+    </select>
   );
 }

@@ -54,16 +54,20 @@ export function TextField({
               onBlur={onBlur}
               onChange={(event) => onChange(event.target.value)}
             />
-            {list && (
-              <datalist id={`${ids.id}-list`}>
-                {list.map((option) => (
-                  <option key={option} value={option} />
-                ))}
-              </datalist>
-            )}
+            {list && <Offered id={`${ids.id}-list`} options={list} />}
           </>
         )
       }
     </Field>
+  );
+}
+
+function Offered({ id, options }: { id: string; options: readonly string[] }) {
+  return (
+    <datalist id={id}>
+      {options.map((option) => (
+        <option key={option} value={option} />
+      ))}
+    </datalist>
   );
 }

@@ -62,12 +62,7 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
     shown.set(name, label);
     return () => void shown.delete(name);
   }, []);
-  const [refusedTimes, setRefusedTimes] = useState(0);
-  const showWrong = () => setRefusedTimes((times) => times + 1);
-  // What is wrong is drawn first, and can then take the focus.
-  useEffect(() => {
-    if (refusedTimes > 0) focusFirstWrong(id);
-  }, [refusedTimes, id]);
+  const showWrong = useFocusWrong(id);
   const refuse = (thrown: unknown) => {
     setError(placeErrors(hook, labels.current, thrown, fieldOf));
     showWrong();
@@ -105,4 +100,14 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
   }
 
   return { id, control: hook.control, hook, enter, submit, pending, dirty, error, refuse, discard };
+}
+
+/** Says that something is wrong: the first such field takes the focus. */
+function useFocusWrong(id: string): () => void {
+  const [refusedTimes, setRefusedTimes] = useState(0);
+  // What is wrong is drawn first, and can then take the focus.
+  useEffect(() => {
+    if (refusedTimes > 0) focusFirstWrong(id);
+  }, [refusedTimes, id]);
+  return () => setRefusedTimes((times) => times + 1);
 }
