@@ -14,9 +14,7 @@ import { HOUSE_METHODS } from './northmoor/house-methods.js';
 import { LabTime } from './northmoor/lab-time.js';
 import { DEMO_PASSWORD, TEAMS } from './northmoor/people.js';
 
-export { loadLibrary } from './load/load-library.js';
 export type { PastReport, WriteReport } from './load/load-reports.js';
-export { DEMO_PASSWORD } from './northmoor/people.js';
 
 /**
  * Loads the demo lab of Northmoor Cycles, all or nothing. Doing it again changes nothing.

@@ -1,6 +1,7 @@
 import type { DataSource } from 'typeorm';
 import { openRecords, readPlanFacts, verifyRecord } from '#libs/records/src/index.js';
-import { loadDemoLab, loadLibrary } from '#seed/load-demo-lab.js';
+import { loadDemoLab } from '#seed/load-demo-lab.js';
+import { loadLibrary } from '#seed/load/load-library.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
 

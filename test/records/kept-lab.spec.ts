@@ -14,7 +14,8 @@ import {
   SpecimenEntity,
   touchFacts,
 } from '#libs/records/src/index.js';
-import { loadDemoLab, loadLibrary } from '#seed/load-demo-lab.js';
+import { loadDemoLab } from '#seed/load-demo-lab.js';
+import { loadLibrary } from '#seed/load/load-library.js';
 import { labClock } from '../support/lab-clock.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';

@@ -1,6 +1,6 @@
 import { jest } from '@jest/globals';
 import type { ItemView, Page, RequestLine, PreviewView, RequestView } from '#libs/contract/src/index.js';
-import { DEMO_PASSWORD } from '#seed/load-demo-lab.js';
+import { DEMO_PASSWORD } from '#seed/northmoor/people.js';
 import type { Client } from '../support/client.js';
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';

@@ -1,4 +1,5 @@
-import { DEFAULT_OBJECTIVE, NO_CHANGEOVER } from '#libs/planning/src/index.js';
+import { DEFAULT_OBJECTIVE } from '#libs/planning/src/index.js';
+import { NO_CHANGEOVER } from '#test/support/no-changeover.js';
 import type { Booking, Candidate, Job, Plan, Problem } from '#libs/planning/src/index.js';
 
 /** Problems and plans that are small enough to be worked out by hand. */

@@ -101,7 +101,6 @@ export type { Warming } from './answer/changeover.js';
 export { checkTrain } from './answer/check-train.js';
 export type { TrainCheck } from './answer/check-train.js';
 export { equalUnits } from './search/equal-units.js';
-export { forceLadder } from './answer/force-ladder.js';
 export { loadAt, plasticTorque } from './ask/load-at.js';
 export { ratingAt } from './register/rating-at.js';
 export { applyAdvice } from './advice/apply-advice.js';

@@ -1,4 +1,3 @@
-export { percentBendingFlat, percentBendingRound, percentBendingTwoFaces } from './checks/percent-bending.js';
 export type { Bending } from './checks/percent-bending.js';
 export { shiftCheckNeeded } from './checks/shift-check-due.js';
 export type { ShiftCheckFacts, ShiftCheckReason } from './checks/shift-check-due.js';
@@ -6,7 +5,7 @@ export { judgeShiftCheck } from './checks/shift-check.js';
 export type { ShiftCheck, ShiftCheckOutcome } from './checks/shift-check.js';
 export { calibrationDueAt } from './dates/calibration-due.js';
 export type { DueRequest } from './dates/calibration-due.js';
-export { DUE_SOON_DAYS, calibrationStatus, itemCalibrationStatus } from './dates/calibration-status.js';
+export { calibrationStatus, itemCalibrationStatus } from './dates/calibration-status.js';
 export type {
   CalibrationFacts,
   CalibrationStatus,
@@ -30,8 +29,7 @@ export type { ForceFinding } from './force/force-criteria.js';
 export type { ForceErrors } from './force/force-errors.js';
 export { forceReadingProblems } from './force/force-readings.js';
 export type { ForceReadings, ForceStep } from './force/force-readings.js';
-export { ALIGNMENT_LIMITS } from './limits/alignment-limits.js';
 export type { AlignmentLimit } from './limits/alignment-limits.js';
-export { CALIBRATION_TERMS, termOf } from './limits/calibration-terms.js';
+export { termOf } from './limits/calibration-terms.js';
 export type { CalibrationTerm } from './limits/calibration-terms.js';
 export type { Note, VerifiedRange } from './outcome.js';

@@ -20,7 +20,7 @@ export type {
   Visit,
   Window,
 } from './problem.js';
-export { DEFAULT_OBJECTIVE, MOVED_AFTER_MIN, NO_CHANGEOVER } from './problem.js';
+export { DEFAULT_OBJECTIVE, MOVED_AFTER_MIN } from './problem.js';
 export type { BookedVisit, Booking, Cost, Plan, Stint, Unplaced } from './plan.js';
 export { checkProblem } from './check-problem.js';
 export type { Flaw } from './check-problem.js';
@@ -28,7 +28,7 @@ export { causesOfLateness } from './answers/causes-of-lateness.js';
 export type { Cause, CauseKind } from './answers/causes-of-lateness.js';
 export { comparePlans } from './answers/compare-plans.js';
 export type { PlanDifference } from './answers/compare-plans.js';
-export { learnSpread, USUAL_SPREAD } from './answers/learn-durations.js';
+export { learnSpread } from './answers/learn-durations.js';
 export type { FinishedWork } from './answers/learn-durations.js';
 export { loadByFrame } from './answers/load-by-frame.js';
 export type { FrameLoad } from './answers/load-by-frame.js';

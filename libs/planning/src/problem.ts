@@ -234,13 +234,3 @@ export const DEFAULT_OBJECTIVE: LabObjective = {
   perEndMin: 0.001,
   perLoadHourSquared: 0.001,
 };
-
-/** Nothing costs changeover time. */
-export const NO_CHANGEOVER: Changeover = {
-  byLinkMin: {},
-  checkedLinks: [],
-  checkMin: 0,
-  rampCPerMin: 1,
-  soakMin: 0,
-  families: null,
-};

@@ -3,7 +3,7 @@ export { openMigrated } from './platform/open-migrated.js';
 export { LabRecords } from './lab-records.js';
 export { openRecords } from './platform/open-records.js';
 export { drift, migrate } from './platform/migrate.js';
-export { LIVE_CHANNEL, notify } from './platform/live-events.js';
+export { LIVE_CHANNEL } from './platform/live-events.js';
 export { listen } from './platform/listen.js';
 export type { Listener } from './platform/listen.js';
 export { factsChangedSince, factsStamp, touchFacts } from './platform/facts.js';
@@ -16,13 +16,12 @@ export { restoreLines } from './platform/restore.js';
 export { whenThere } from './platform/when-there.js';
 export { lockWhile } from './platform/lock.js';
 export { drawNumber } from './platform/draw-number.js';
-export { act, quietly, snapshot } from './record/act.js';
+export { act, snapshot } from './record/act.js';
 export type { Act, EventListener, Stage } from './record/act.js';
 export { append } from './record/append.js';
 export type { RecordEntry } from './record/append.js';
-export { changesFacts, EVENT_KINDS } from './record/event-kinds.js';
 export type { EventName, Happening, LabEvent } from './record/event-kinds.js';
-export { linkHash, verifyRecord } from './record/verify-record.js';
+export { verifyRecord } from './record/verify-record.js';
 export type { RecordCheck } from './record/verify-record.js';
 export { announce, TASK_CHANNEL } from './tasks/announce.js';
 export {
@@ -75,25 +74,20 @@ export {
   openSession,
   revokeSessions,
   revokeToken,
-  secretHash,
 } from './people/session.repository.js';
 export type { Holder } from './people/session.repository.js';
 export { getLabSettings, labSettings, setLabSettings } from './people/lab-settings.repository.js';
 export { DEFAULT_LAB_SETTINGS } from './people/lab-settings.js';
 
-export { IdempotencyKeyEntity } from './platform/idempotency-key.entity.js';
 export { RecordEventEntity } from './record/record-event.entity.js';
 export { setAside, setAsideUnknown, takeUpSetAside } from './tasks/set-aside.js';
 export { TaskRunEntity } from './tasks/task-run.entity.js';
-export { ApiTokenEntity } from './people/api-token.entity.js';
 export { AuthorisationEntity } from './people/authorisation.entity.js';
 export { closedDays } from './people/closed-days.js';
 export { ClosedDayEntity } from './people/closed-day.entity.js';
 export { LabSettingEntity } from './people/lab-setting.entity.js';
 export { PersonEntity } from './people/person.entity.js';
 export { RosterShiftEntity } from './people/roster-shift.entity.js';
-export { SessionEntity } from './people/session.entity.js';
-export { SignInAttemptEntity } from './people/sign-in-attempt.entity.js';
 export { TeamEntity, TeamMemberEntity } from './people/team.entity.js';
 
 export { PlanRepository, TrialRepository } from './plan/plan.repository.js';
@@ -101,7 +95,7 @@ export type { NewBooking, NewPlan } from './plan/plan.repository.js';
 export { readPlanFacts } from './plan/read-plan-facts.js';
 export { itemsOfTrain, JobEntity } from './jobs/job.entity.js';
 export type { TrainLink } from './jobs/job.entity.js';
-export { JobRepository, ON_A_FRAME, readingKey } from './jobs/job.repository.js';
+export { JobRepository, readingKey } from './jobs/job.repository.js';
 export { todayAtBench } from './jobs/today-at-bench.js';
 export type { JobToday } from './jobs/today-at-bench.js';
 export { plannedWork } from './jobs/planned-work.js';
@@ -123,11 +117,11 @@ export { NO_NOTES } from './plan/plan-notes.js';
 export type { BookingNotes, Fits, PlanNotes } from './plan/plan-notes.js';
 export { NO_OVERLAY } from './plan/plan-facts.js';
 export type { KeptBooking, OpenJob, Overlay, PlanFacts, TrainPlace } from './plan/plan-facts.js';
-export { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan/plan.entity.js';
+export { BookingEntity, PlanEntity, TrialPlanEntity } from './plan/plan.entity.js';
 
 export { labOf, readLab } from './register/lab.repository.js';
 export type { LabAsRead } from './register/lab.repository.js';
-export { calibrationsOf, itemOf, spanOf, standing } from './register/item-mapping.js';
+export { standing } from './register/item-mapping.js';
 export { ItemRepository } from './register/item.repository.js';
 export type { ItemAround, ItemFilter } from './register/item.repository.js';
 export { RigRepository } from './register/rig.repository.js';
@@ -178,8 +172,8 @@ export type { HistoryAsked, HistoryRow } from './results/history.repository.js';
 export { keepCurve } from './results/keep-curve.js';
 export type { ReadCurve } from './results/keep-curve.js';
 export { sourceFingerprint } from './results/curve-source.js';
-export { CurveEntity, CurveSourceEntity, DurationEntity } from './results/curve.entity.js';
-export { resultsOfBatch, resultsOfRequest } from './results/read-results.js';
+export { CurveEntity, DurationEntity } from './results/curve.entity.js';
+export { resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';
 export { ReportEntity } from './reports/report.entity.js';
 export { keepIssuedReport } from './reports/keep-issued-report.js';

@@ -13,7 +13,6 @@ export type {
   FormatProposal,
   TextEncoding,
 } from './curve/curve-format.js';
-export { READER_LIMITS } from './curve/curve-reading.js';
 export type { CurveReading, LineProblem, ProblemReason, ReaderLimits } from './curve/curve-reading.js';
 export { HEAD_BYTES, proposeFormat } from './curve/propose-format.js';
 export { sayDoubt, sayProblem } from './curve/say-problem.js';
@@ -31,9 +30,7 @@ export type {
   SlopeLine,
 } from './measures/reduction-outcome.js';
 export { sayFlag, sayMissing } from './measures/say-flag.js';
-export { checkDimensions } from './recipe/check-dimensions.js';
-export { checkRecipe } from './recipe/check-recipe.js';
-export { RESULT_KEYS, SECTIONS, TEST_KINDS } from './recipe/recipe.js';
+export { RESULT_KEYS } from './recipe/recipe.js';
 export type {
   BendingRecipe,
   BreakRecipe,

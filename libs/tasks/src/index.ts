@@ -1,4 +1,4 @@
-export { LANE_NAMES, LANES, TASKS, TASK_NAMES } from './task-table.js';
+export { TASK_NAMES } from './task-table.js';
 export type { Lane, TaskContext, TaskName, TaskPayload, TaskRules, TaskTable } from './task-table.js';
 export { openCrew, openQueues, prepareQueues } from './queues.js';
 export type { Crew, CrewOptions, QueuedTask, Queues } from './queues.js';

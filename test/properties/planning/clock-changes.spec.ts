@@ -1,6 +1,7 @@
 import { MS_PER_MINUTE, minuteWindows, openWindows } from '#libs/calendar/src/index.js';
 import type { WorkCalendar } from '#libs/calendar/src/index.js';
-import { DEFAULT_OBJECTIVE, judgePlan, makePlan, NO_CHANGEOVER } from '#libs/planning/src/index.js';
+import { DEFAULT_OBJECTIVE, judgePlan, makePlan } from '#libs/planning/src/index.js';
+import { NO_CHANGEOVER } from '#test/support/no-changeover.js';
 import type { Problem } from '#libs/planning/src/index.js';
 
 // The lab keeps British time: on Sunday 29 March 2026 the clock goes from 01:00 to 02:00, on 25 October from 02:00 to 01:00.

@@ -33,8 +33,7 @@ export function readText(bytes: Uint8Array): ReadText {
 const ZIP = [0x50, 0x4b, 0x03, 0x04];
 
 /** Control characters but tab and line ends; bytes that Windows-1252 does not define are read as some of them. */
-// eslint-disable-next-line no-control-regex
-const CONTROL = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F]/;
+const CONTROL = /(?![\t\n\r])\p{Cc}/u;
 
 function decoded(bytes: Uint8Array): ReadText {
   const [first, second] = bytes;

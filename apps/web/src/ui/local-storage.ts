@@ -1,5 +1,3 @@
-import { useEffect, useState } from 'react';
-
 const nameOf = (key: string) => `loadtrain.${key}`;
 
 /** What is kept on this device under a key; null where nothing is, or it cannot be read. */
@@ -17,18 +15,4 @@ export function writeKept(key: string, value: unknown): void {
 
 export function forgetKept(key: string): void {
   localStorage.removeItem(nameOf(key));
-}
-
-/** State that survives a reload of the page on this device, until `forget` is called. */
-export function useLocalStorage<Value>(
-  key: string,
-  initial: Value,
-): [Value, (next: Value | ((now: Value) => Value)) => void, () => void] {
-  const [value, setValue] = useState<Value>(() => readKept(key) ?? initial);
-  useEffect(() => writeKept(key, value), [key, value]);
-  const forget = () => {
-    setValue(initial);
-    setTimeout(() => forgetKept(key));
-  };
-  return [value, setValue, forget];
 }

@@ -9,15 +9,12 @@ export interface ShiftCheckFacts {
   shiftStartMs: number | null;
   /** When the cell was last overloaded, or null. */
   overloadedAtMs: number | null;
-  /** Longest time that a check holds, hours, above 0. */
+  /** Longest time that a check holds, hours, above 0: a shift of 8 h to 12 h (common practice, no source; ISO/IEC 17025:2017 6.4.10 gives the duty). */
   longestHours: number;
 }
 
 export type ShiftCheckReason =
   'never-checked' | 'failed' | 'overloaded-since' | 'fitted-since' | 'new-shift' | 'too-old';
-
-/** A check holds for a shift of 8 h to 12 h (common practice, no source; ISO/IEC 17025:2017 6.4.10 gives the duty). */
-export const SHIFT_CHECK_LONGEST_HOURS = 12;
 
 const MS_PER_HOUR = 3_600_000;
 

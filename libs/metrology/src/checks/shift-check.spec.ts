@@ -1,6 +1,6 @@
 import { InvalidInput } from '#libs/errors/src/index.js';
-import { SHIFT_CHECK_LONGEST_HOURS, shiftCheckNeeded } from './shift-check-due.js';
-import { SHIFT_CHECK_TOLERANCE_PCT, judgeShiftCheck } from './shift-check.js';
+import { shiftCheckNeeded } from './shift-check-due.js';
+import { judgeShiftCheck } from './shift-check.js';
 import type { ShiftCheckFacts } from './shift-check-due.js';
 
 describe('judgeShiftCheck', () => {
@@ -39,10 +39,6 @@ describe('judgeShiftCheck', () => {
     expect(() => judgeShiftCheck({ reference: 1, reading: 1, tolerancePct: 0 })).toThrow(InvalidInput);
     expect(() => check(NaN)).toThrow(/reading/);
   });
-
-  it('starts with the error that class 1 allows (common practice, no source)', () => {
-    expect(SHIFT_CHECK_TOLERANCE_PCT).toBe(1);
-  });
 });
 
 describe('shiftCheckNeeded', () => {
@@ -55,7 +51,7 @@ describe('shiftCheckNeeded', () => {
     fittedAtMs: at('06:05'),
     shiftStartMs: at('06:00'),
     overloadedAtMs: null,
-    longestHours: SHIFT_CHECK_LONGEST_HOURS,
+    longestHours: 12,
   });
 
   it('is not needed when the last one holds', () => {

@@ -21,9 +21,6 @@ export interface ShiftCheckOutcome {
   passed: boolean;
 }
 
-/** What a lab starts with: the indication error that class 1 allows (common practice, no source). */
-export const SHIFT_CHECK_TOLERANCE_PCT = 1;
-
 /**
  * Whether a shift check passes; exactly on the tolerance passes.
  *

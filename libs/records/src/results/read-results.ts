@@ -35,11 +35,6 @@ export async function resultsOfRequest(manager: EntityManager, requestId: string
   return foundOf(manager, batches);
 }
 
-/** The same for one batch. */
-export async function resultsOfBatch(manager: EntityManager, batch: BatchEntity): Promise<BatchFound> {
-  return (await foundOf(manager, [batch]))[0]!;
-}
-
 async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]): Promise<BatchFound[]> {
   const batchId = In(batches.map(({ id }) => id));
   const specimens = await manager.find(SpecimenEntity, { where: { batchId }, order: { position: 'ASC' } });
