@@ -32,13 +32,23 @@ export function stiffPlastic(name: string, wanted: StiffPlastic): RecordedPoint[
   const first = (modulusMPa - (bend * strengthMPa) / steep) / (1 - (bend * breakStrain) / steep);
   const curved = (first * breakStrain - strengthMPa) / steep;
   const noise = new Chance(`noise/${name}`);
-  return strainsTo(breakStrain).map(({ strain, timeS }) => ({
+  const pointAt = (strain: number, timeS: number, stress: number): RecordedPoint => ({
     timeS,
-    forceN: Math.max(0, (first * strain - curved * strain ** 1.5) * areaMm2 + 0.4 * noise.normal()),
+    forceN: Math.max(0, stress * areaMm2 + 0.4 * noise.normal()),
     travelMm: strain * gripSeparationMm * 1.12,
     extensionMm: strain * gaugeLengthMm,
-  }));
+  });
+  const strains = strainsTo(breakStrain);
+  const rising = strains.map(({ strain, timeS }) => pointAt(strain, timeS, first * strain - curved * strain ** 1.5));
+  const endS = strains.at(-1)!.timeS;
+  const broken = AFTER_BREAK.map((share, index) =>
+    pointAt(breakStrain * (1 + 0.0005 * (index + 1)), endS + 0.1 * (index + 1), strengthMPa * share),
+  );
+  return [...rising, ...broken];
 }
+
+/** What is left of the load on the rows after the break, as shares of the strength. */
+const AFTER_BREAK = [0.25, 0.03, 0.005] as const;
 
 /** 1 mm/min over the modulus, 5 mm/min after it, as ISO 527-1 has it; half of the points lie below 0.4 % strain. */
 function strainsTo(breakStrain: number): { strain: number; timeS: number }[] {
