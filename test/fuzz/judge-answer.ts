@@ -44,12 +44,20 @@ export function faultsOf(asked: Asked, { status, type, text }: Got): string[] {
   return faults.map((fault) => `${asked.label} ${fault}`);
 }
 
+/** A file is refused by its lines: each is named, and what is wrong with it. */
+function faultsOfImport({ facts }: Problem): string[] {
+  const problems = facts?.problems ?? [];
+  const named = problems.every(({ line, sentence }) => typeof line === 'number' && typeof sentence === 'string');
+  return problems.length > 0 && named ? [] : ['refuses an import without the lines that are wrong'];
+}
+
 interface Problem {
   type?: unknown;
   title?: unknown;
   status?: unknown;
   detail?: unknown;
   errors?: { field?: unknown; allowed?: unknown; sentence?: unknown }[];
+  facts?: { problems?: { line?: unknown; sentence?: unknown }[] };
 }
 
 function faultsOfProblem(status: number, type: string, text: string): string[] {
@@ -60,6 +68,7 @@ function faultsOfProblem(status: number, type: string, text: string): string[] {
     problem.status === status;
   if (!whole) return ['refuses without type, title, status and detail'];
   if (status !== 422 || String(problem.type).startsWith('/problems/database/')) return [];
+  if (problem.type === '/problems/import/invalid') return faultsOfImport(problem);
   const errors = problem.errors ?? [];
   const named = errors.every(
     ({ field, allowed }) => typeof field === 'string' && typeof allowed === 'string' && allowed !== '',

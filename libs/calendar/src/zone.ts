@@ -1,5 +1,4 @@
 import { Temporal } from 'temporal-polyfill';
-import type { TimeWindow } from './time-window.js';
 
 /**
  * The instant of a wall-clock time in a time zone, UTC ms.

@@ -142,8 +142,8 @@ export interface RecordCalibrationBody {
   certificateNumber: string;
   laboratory: string;
   /** The day that the certificate states, by the lab's calendar, or an instant. */
-  performedAt: Day | Instant;
-  dueAt?: Day | Instant;
+  performedAt: Day;
+  dueAt?: Day;
   /** Either the ranges as the certificate states them … */
   ranges?: CalibratedRangeView[];
   /** … or the readings that class and range are computed from. */

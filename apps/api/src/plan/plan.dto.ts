@@ -1,4 +1,4 @@
-import { Day, Figure, Id, OneOf, Text, When } from '../platform/fields.js';
+import { Figure, Id, OneOf, Text, When } from '../platform/fields.js';
 
 const EDIT_KINDS = [
   'move',

@@ -37,9 +37,12 @@ const OF_SQLSTATE: Record<string, [status: number, code: string, sentence: strin
   '53': [503, 'database/unavailable', 'The database is at its limit. Try again in a moment.'],
   '57': [503, 'database/unavailable', 'The database is restarting. Try again in a moment.'],
 };
-/** The driver gives no code where a connection breaks while it is used, or none is free in time. */
+/**
+ * The driver gives no code where a connection breaks while it is used, or none is free in time; within a transaction it lets go of the
+ * broken one, so that the next statement finds it released.
+ */
 const BROKEN =
-  /^(Error: )?(Connection terminated|Client has encountered a connection error|timeout exceeded when trying to connect)/;
+  /^(Error: )?(Connection terminated|Client has encountered a connection error|timeout exceeded when trying to connect|Query runner already released)/;
 const NOT_REACHED = ['ECONNREFUSED', 'ECONNRESET', 'ETIMEDOUT', 'EPIPE'];
 
 const OF_STATUS: Record<number, string> = {

@@ -29,7 +29,7 @@ describe('closed days', () => {
     const { sent } = show(<ClosedDays closedDays={DAYS} mayChange />, {
       'DELETE /roster/closed-days/2026-12-03': undefined,
     });
-    await press('Open the lab on Thu 3 Dec');
+    await press('Open again: Thu 3 Dec');
     await screen.findByText('The lab is open on Thu 3 Dec.');
     expect(sent).toHaveLength(1);
   });

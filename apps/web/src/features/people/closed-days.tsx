@@ -49,7 +49,7 @@ function ClosedDayLine({ closed, mayChange }: { closed: ClosedDay; mayChange: bo
           <button
             type="button"
             className={ui.buttonSmall}
-            aria-label={`Open the lab on ${name(closed.day)}`}
+            aria-label={`Open again: ${name(closed.day)}`}
             disabled={reopen.isPending}
             onClick={() => reopen.mutate(api('DELETE /roster/closed-days/{day}', { day: closed.day }))}
           >

@@ -9,7 +9,9 @@ const fill = (label: RegExp, value: string) => fireEvent.change(screen.getByLabe
 
 describe('the form of an item', () => {
   it('keeps what every kind has when another kind is chosen, and sends figures in the units of the register', async () => {
-    const { sent, at } = show(<ItemFormScreen />, { 'POST /items': ({ body }: Sent) => ({ ...body, id: 'new' }) });
+    const { sent, at } = show(<ItemFormScreen />, {
+      'POST /items': ({ body }: Sent) => ({ ...(body as object), id: 'new' }),
+    });
     fill(/^Tag/, 'LC-5K-9');
     await userEvent.selectOptions(screen.getByLabelText('Kind'), 'load-cell');
     expect(screen.getByLabelText<HTMLInputElement>(/^Tag/).value).toBe('LC-5K-9');

@@ -1,9 +1,8 @@
 import { clsx } from 'clsx';
-import { useState } from 'react';
 import { Link } from 'wouter';
 import type { NonconformityView } from '#libs/contract/src/index.js';
 import { useHasRole } from '../../features/session/session.js';
-import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
 import { FormText } from '../../ui/form/form-text.js';
 import { useLabForm } from '../../ui/form/use-lab-form.js';
