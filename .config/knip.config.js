@@ -19,6 +19,7 @@ export default {
     'apps/tooling/*.mjs',
     'test/{bench/*,faults,fuzz,pictures}/main.ts',
     'test/bench/http/generator.ts',
+    'test/curves/known/check-methods.ts',
     'test/support/{start,stop}-database.mjs',
     '**/*.spec.{ts,tsx}',
   ],
