@@ -23,7 +23,7 @@ describe('the cost of an altered order', () => {
         const { model } = compile(problem);
         const schedule = new Schedule(model);
         const start = DISPATCH_RULES[0]!.order(model);
-        schedule.load(start.order, start.candidate);
+        schedule.load(start);
         const random = new Random(seed);
         for (let move = 0; schedule.tasks > 1 && move < 60; move++) alterAndCompare(schedule, random);
       }),
@@ -46,7 +46,7 @@ function alterAndCompare(schedule: Schedule, random: Random): void {
   schedule.shift(from, to);
   const told = schedule.evaluate(first, Infinity, task, task);
   const anew = new Schedule(model);
-  anew.load(order, candidate);
+  anew.load({ order, candidate });
   expect(told).toBeCloseTo(anew.cost, 4);
   if (random.below(2) === 0) return schedule.settle(first);
   schedule.shift(to, from);

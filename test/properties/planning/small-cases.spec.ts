@@ -12,7 +12,7 @@ function leastCost(problem: Problem): number {
   let least = Infinity;
   const choose = (job: number, candidate: number[], order: number[]): void => {
     if (job === model.jobs) {
-      schedule.load(order, candidate);
+      schedule.load({ order: Int32Array.from(order), candidate: Int32Array.from(candidate) });
       least = Math.min(least, schedule.cost);
       return;
     }

@@ -22,9 +22,8 @@ export function insertJobs(problem: Problem, jobIds: readonly string[], limits: 
   refuseFlaws(problem);
   const budget = new Budget(limits);
   const compiled = compile(problem);
-  const { order, candidate } = orderOfPlan(problem, compiled, problem.published ?? { bookings: [] });
   const schedule = new Schedule(compiled.model);
-  schedule.load(order, candidate);
+  schedule.load(orderOfPlan(problem, compiled, problem.published ?? { bookings: [] }));
   for (const id of jobIds) {
     const job = compiled.jobs.findIndex((one) => one.id === id);
     if (job >= 0) insertBest(schedule, job, budget);

@@ -25,6 +25,8 @@ export class Builder extends State {
   /** How many visits were placed early because a job needed their unit. */
   pulled = 0;
   recorder: Recorder | null = null;
+  /** Whether pinned jobs, too, are placed when their turn comes. */
+  isExact = false;
   /** Where each task lies; valid for what was placed since the last reset or copy. */
   readonly placements: Placements;
   /** Times and units of the job that was looked at last. */
@@ -87,7 +89,12 @@ export class Builder extends State {
     this.placements.candidate[job] = candidate;
     let fits = this.findPlace(job, candidate);
     if (!fits && this.placeVisitsFor(job, candidate)) fits = this.findPlace(job, candidate);
-    if (fits && this.pinsDone < model.pinned.length && this.placePinsBefore(job, candidate, candidates)) {
+    if (
+      fits &&
+      !this.isExact &&
+      this.pinsDone < model.pinned.length &&
+      this.placePinsBefore(job, candidate, candidates)
+    ) {
       fits = this.findPlace(job, candidate);
     }
     if (fits) this.commit(job, candidate);

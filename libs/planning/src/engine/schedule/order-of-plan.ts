@@ -21,7 +21,7 @@ export function orderOfPlan(
   problem.visits.forEach(({ id, earliestMin }, v) => (keys[model.jobs + v] = visitStarts.get(id) ?? earliestMin));
   const byTime = [...keys.keys()].sort((a, b) => keys[a]! - keys[b]! || a - b);
   const ids = [...jobs, ...problem.visits].map(({ id }) => id);
-  return freeChoice(model, Int32Array.from(asPlaced(byTime, ids, placed)), candidate);
+  return freeChoice(model, Int32Array.from(asPlaced(byTime, ids, placed)), candidate, true);
 }
 
 /** Tasks in the order in which they were placed; each new one directly behind the task before it in time. */

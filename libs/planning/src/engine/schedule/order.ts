@@ -5,6 +5,11 @@ import type { ScheduleModel } from './model.js';
 export interface Order {
   order: Int32Array;
   candidate: Int32Array;
+  /**
+   * Whether the tasks are placed exactly in this order. Otherwise a pinned job is placed before the jobs that would delay it,
+   * which gives other technicians to jobs that nothing has changed for.
+   */
+  isExact?: boolean;
 }
 
 /** Least working time over a job's candidates, min. */
@@ -24,8 +29,14 @@ export function visitsFirst(model: ScheduleModel): number[] {
 }
 
 /** Builds the schedule of an order. Jobs without a candidate (−1) take the one on which they end first; the answer names it. */
-export function freeChoice(model: ScheduleModel, order: Int32Array, open = new Int32Array(model.jobs).fill(-1)): Order {
+export function freeChoice(
+  model: ScheduleModel,
+  order: Int32Array,
+  open = new Int32Array(model.jobs).fill(-1),
+  isExact = false,
+): Order {
   const builder = new Builder(model);
+  builder.isExact = isExact;
   const candidate = Int32Array.from({ length: model.jobs }, (_, job) => model.candidateAt[job]!);
   builder.recorder = {
     job: (job, taken) => (candidate[job] = taken),
@@ -35,5 +46,5 @@ export function freeChoice(model: ScheduleModel, order: Int32Array, open = new I
     unplaced: () => undefined,
   };
   for (const task of order) builder.place(task, open);
-  return { order, candidate };
+  return { order, candidate, isExact };
 }

@@ -10,16 +10,17 @@ import type { Order } from './order.js';
 type Draft = { -readonly [Key in keyof Booking]: Booking[Key] } & { items: Record<string, string>; stints: Stint[] };
 
 /** Builds the schedule of an order and writes it down as a plan. */
-export function planOf(problem: Problem, compiled: Compiled, { order, candidate }: Order): Plan {
+export function planOf(problem: Problem, compiled: Compiled, { order, candidate, isExact = false }: Order): Plan {
   const writer = new Writer(problem, compiled);
   const builder = new Builder(compiled.model);
   builder.recorder = writer;
+  builder.isExact = isExact;
   for (const task of order) builder.place(task, candidate);
   const bookings = [...runningBookings(problem), ...writer.bookings.values()].sort((a, b) => a.startMin - b.startMin);
   const unplaced = [...leftOut(problem, compiled.jobs), ...writer.unplacedTasks];
   const ids = [...compiled.jobs, ...problem.visits].map(({ id }) => id);
   return {
-    ...{ bookings, unplaced, visits: writer.visits, order: Array.from(order, (task) => ids[task]!) },
+    ...{ bookings, unplaced, visits: writer.visits, order: writer.placed.map((task) => ids[task]!) },
     cost: costOf(problem, bookings, writer.visits, unplaced),
   };
 }
@@ -28,6 +29,8 @@ class Writer implements Recorder {
   readonly bookings = new Map<number, Draft>();
   readonly visits: BookedVisit[] = [];
   readonly unplacedTasks: Unplaced[] = [];
+  /** The tasks in the order in which they were really placed: a job brings visits, preceding and pinned jobs forward. */
+  readonly placed: number[] = [];
 
   constructor(
     private readonly problem: Problem,
@@ -36,6 +39,7 @@ class Writer implements Recorder {
 
   job(job: number, candidate: number, setupStartMin: number, setupMin: number, startMin: number, endMin: number): void {
     const { model } = this.compiled;
+    this.placed.push(job);
     Object.assign(this.draft(job), {
       frameId: this.problem.frames[model.candidateFrame[candidate]!]!.id,
       candidate: model.candidateIndex[candidate]!,
@@ -57,11 +61,13 @@ class Writer implements Recorder {
 
   visit(visit: number, startMin: number, endMin: number): void {
     const { id, itemId } = this.problem.visits[visit]!;
+    this.placed.push(this.compiled.model.jobs + visit);
     this.visits.push({ visitId: id, itemId, startMin, endMin });
   }
 
   unplaced(task: number, waits: boolean): void {
     const { model, jobs } = this.compiled;
+    this.placed.push(task);
     const isWaiting = waits || model.release[task] === NOT_IN_HORIZON;
     if (task < model.jobs)
       this.unplacedTasks.push({

@@ -1,6 +1,7 @@
 import { Builder } from './builder.js';
 import { ChangedResources } from './changed-resources.js';
 import type { ScheduleModel } from './model.js';
+import type { Order } from './order.js';
 import { Placements } from './placements.js';
 
 /** So many partial schedules along the order are kept, from which an altered order is built. */
@@ -19,6 +20,8 @@ export class Schedule {
   /** End of the last task of each frame, min. */
   readonly frameEnd: Int32Array;
   cost = Infinity;
+  /** As in the order that was loaded. */
+  isExact = false;
   evaluations = 0;
   private readonly stops: Builder[];
   private readonly step: number;
@@ -112,7 +115,9 @@ export class Schedule {
     this.frameEnd.set(work.frameFree);
   }
 
-  load(order: ArrayLike<number>, candidate: ArrayLike<number>): void {
+  load({ order, candidate, isExact = false }: Order): void {
+    this.isExact = isExact;
+    for (const builder of [this.work, ...this.stops]) builder.isExact = isExact;
     this.order.set(order);
     this.candidate.set(candidate);
     for (let x = 0; x < this.tasks; x++) this.place[order[x]!] = x;

@@ -27,26 +27,25 @@ export function searchSchedules(
   onBetter: (order: Order, cost: number, evaluations: number) => void,
 ): Order {
   const schedule = new Schedule(model);
-  let best = { order: schedule.order.slice(), candidate: schedule.candidate.slice() };
+  let best: Order = { order: schedule.order.slice(), candidate: schedule.candidate.slice() };
   let least = Infinity;
   const better = (): void => {
     if (schedule.cost >= least - 1e-9) return;
     least = schedule.cost;
-    best = { order: schedule.order.slice(), candidate: schedule.candidate.slice() };
+    best = { order: schedule.order.slice(), candidate: schedule.candidate.slice(), isExact: schedule.isExact };
     onBetter(best, least, schedule.evaluations);
   };
   if (known) {
-    schedule.load(known.order, known.candidate);
+    schedule.load(known);
     better();
   }
   const published = least;
   for (const rule of DISPATCH_RULES) {
     if (least < Infinity && (budget.isSpent() || budget.spentShare() > SHARE_OF_RULES)) break;
-    const { order, candidate } = rule.order(model);
-    schedule.load(order, candidate);
+    schedule.load(rule.order(model));
     better();
   }
-  schedule.load(best.order, best.candidate);
+  schedule.load({ ...best, isExact: false });
   const annealing = new AnnealingSchedule(schedule);
   const split = model.makespan && model.frames > 1 ? new SplitFrames(schedule) : null;
   while (schedule.tasks > 1 && least > 0 && !budget.isSpent()) {
@@ -59,7 +58,7 @@ export function searchSchedules(
     if (isAccepted) better();
     if (annealing.isPhaseOver()) {
       annealing.nextPhase(least);
-      schedule.load(best.order, best.candidate);
+      schedule.load({ ...best, isExact: false });
       perturb(schedule, random, annealing.perturbations);
     }
   }
