@@ -11,6 +11,7 @@ import { until } from '../support/until.js';
 import { setUpLab } from '../stories/story-steps.js';
 import { mouse, styled } from './hands.js';
 import { violationsInBothThemes } from './violations.js';
+import { labClock } from '../support/lab-clock.js';
 
 jest.setTimeout(240_000);
 
@@ -87,7 +88,7 @@ describe('the manager, on a screen 1280 px wide', () => {
     await hand.press('button', 'Try a change');
     await page.getByRole('heading', { name: 'Changes tried' }).waitFor();
 
-    const opening = nextOpening(Date.now() + NIGHT_MS);
+    const opening = nextOpening(labClock.nowMs() + NIGHT_MS);
     const down = { from: opening, until: opening + 2 * DAY_MS };
     const missed = mostMissedLane(before, down);
     await hand.choose('Try', 'Take a frame down');

@@ -4,6 +4,7 @@ import { append, backupLines, drawNumber, openRecords, restoreLines, verifyRecor
 import { loadDemoLab } from '#seed/load-demo-lab.js';
 import { emptyDatabase, freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
+import { labClock } from '../support/lab-clock.js';
 
 const LEFT_OUT = ['migration', 'session', 'sign_in_attempt', 'idempotency_key', 'fact_change'];
 /** More digits than a double has: it would come back changed if it were read as a number on the way. */
@@ -48,7 +49,7 @@ describe('a backup of the demo lab', () => {
         kind: 'team/added',
         subjectKind: 'team',
         subjectId: randomUUID(),
-        at: new Date(),
+        at: labClock.now(),
       });
       expect(await drawNumber(manager, 'backup-spec')).toBe(1);
     });

@@ -17,6 +17,7 @@ import {
 import type { EventName } from '#libs/records/src/index.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
+import { labClock } from '../support/lab-clock.js';
 
 describe('the records on a real database', () => {
   let database: FreshDatabase;
@@ -31,7 +32,13 @@ describe('the records on a real database', () => {
     await database.drop();
   });
 
-  const happened = (kind: EventName) => ({ actorId: null, kind, subjectKind: 'day', subjectId: 'lab', at: new Date() });
+  const happened = (kind: EventName) => ({
+    actorId: null,
+    kind,
+    subjectKind: 'day',
+    subjectId: 'lab',
+    at: labClock.now(),
+  });
   const sql = <Row>(text: string) => records.query<Row[]>(text);
 
   it('have a migration for everything that the entities say', async () => {

@@ -17,6 +17,7 @@ import {
 } from './bench-lab.js';
 import type { BenchLab } from './bench-lab.js';
 import { CELL_5KN } from './register-items.js';
+import { labClock } from '../support/lab-clock.js';
 
 jest.setTimeout(120_000);
 
@@ -191,8 +192,8 @@ describe('a start', () => {
   it('is refused on an item that is promised elsewhere before the run would end', async () => {
     const span = (fromMin: number) => ({
       ...{ kind: 'held', why: 'Lent to the other bay' },
-      startsAt: new Date(Date.now() + fromMin * 60_000).toISOString(),
-      endsAt: new Date(Date.now() + (fromMin + 60) * 60_000).toISOString(),
+      startsAt: new Date(labClock.nowMs() + fromMin * 60_000).toISOString(),
+      endsAt: new Date(labClock.nowMs() + (fromMin + 60) * 60_000).toISOString(),
     });
     // Three specimens of 8 min each: a promise in 20 min is in the way, one in 30 min is not.
     for (const [fromMin, held] of [

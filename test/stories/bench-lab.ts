@@ -8,6 +8,7 @@ import type { Client } from '../support/client.js';
 import { TEST_PASSWORD, TEST_TEAM } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { CELL_5KN, FRAME_10KN, GRIP_5KN } from './register-items.js';
+import { labClock } from '../support/lab-clock.js';
 
 const REVIEWED = { methodAgreed: true, capabilityShown: true, specimensAgreed: true, disposalAgreed: true };
 const MIN_MS = 60_000;
@@ -78,7 +79,7 @@ export async function calibrate(
 ): Promise<void> {
   const { status, body } = await manager.post(`/items/${cellId}/calibrations`, {
     ...{ standard: 'ISO 7500-1', certificateNumber: 'C-1', laboratory: 'Northmoor calibration', asFound: 'within' },
-    performedAt: new Date(Date.now() - daysAgo * 86_400_000).toISOString(),
+    performedAt: new Date(labClock.nowMs() - daysAgo * 86_400_000).toISOString(),
     ranges: ['tension', 'compression'].map((direction) => ({
       direction,
       className,
@@ -170,7 +171,7 @@ export async function publishPlan({ lab, items }: BenchLab, trains: readonly Tra
     const jobs = await manager.find(JobEntity, { where: { state: 'ready' }, order: { reference: 'ASC' } });
     const bookings = jobs.map((job, at) => {
       const { frame, cell, grips } = trains[at % trains.length]!;
-      const startsMs = Date.now() + Math.floor(at / trains.length) * 120 * MIN_MS;
+      const startsMs = labClock.nowMs() + Math.floor(at / trains.length) * 120 * MIN_MS;
       return {
         ...{
           jobId: job.id,

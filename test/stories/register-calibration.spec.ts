@@ -6,11 +6,12 @@ import type { Client } from '../support/client.js';
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { CELL_5KN, FRAME_10KN, GRIP_5KN } from './register-items.js';
+import { labClock } from '../support/lab-clock.js';
 
 jest.setTimeout(60_000);
 
 const DAY_MS = 86_400_000;
-const daysAgo = (days: number) => new Date(Date.now() - days * DAY_MS).toISOString();
+const daysAgo = (days: number) => new Date(labClock.nowMs() - days * DAY_MS).toISOString();
 
 let lab: Lab;
 let manager: Client;
@@ -56,23 +57,23 @@ describe('a calibration', () => {
     const dayOf = (ms: number) => new Intl.DateTimeFormat('en-CA', { timeZone }).format(ms);
     const enter = (performedAt: string) =>
       manager.post<any>(`/items/${own.id}/calibrations`, certificate(0, { performedAt }));
-    const { status, body } = await enter(dayOf(Date.now()));
-    expect([status, dayOf(Date.parse(body.calibration.performedAt))]).toEqual([201, dayOf(Date.now())]);
-    expect(Date.parse(body.calibration.performedAt)).toBeLessThanOrEqual(Date.now());
-    const sameDayNextYear = dayOf(Date.now()).replace(/^\d+/, (year) => String(Number(year) + 1));
+    const { status, body } = await enter(dayOf(labClock.nowMs()));
+    expect([status, dayOf(Date.parse(body.calibration.performedAt))]).toEqual([201, dayOf(labClock.nowMs())]);
+    expect(Date.parse(body.calibration.performedAt)).toBeLessThanOrEqual(labClock.nowMs());
+    const sameDayNextYear = dayOf(labClock.nowMs()).replace(/^\d+/, (year) => String(Number(year) + 1));
     const { status: withDue } = await manager.post<any>(
       `/items/${own.id}/calibrations`,
-      certificate(0, { performedAt: dayOf(Date.now()), dueAt: sameDayNextYear.replace('-02-29', '-02-28') }),
+      certificate(0, { performedAt: dayOf(labClock.nowMs()), dueAt: sameDayNextYear.replace('-02-29', '-02-28') }),
     );
     expect(withDue).toBe(201);
-    const refused = await enter(dayOf(Date.now() + DAY_MS));
+    const refused = await enter(dayOf(labClock.nowMs() + DAY_MS));
     expect([refused.status, refused.body.errors.map((each: any) => each.field)]).toEqual([422, ['performedAt']]);
   });
 
   it('is refused by field: in the future, too long for its standard, without a range, in a wrong unit, with a strange file', async () => {
     const wrong: [object, string][] = [
-      [{ performedAt: new Date(Date.now() + DAY_MS).toISOString() }, 'performedAt'],
-      [{ dueAt: new Date(Date.now() + 500 * DAY_MS).toISOString() }, 'dueAt'],
+      [{ performedAt: new Date(labClock.nowMs() + DAY_MS).toISOString() }, 'performedAt'],
+      [{ dueAt: new Date(labClock.nowMs() + 500 * DAY_MS).toISOString() }, 'dueAt'],
       [{ dueAt: daysAgo(50) }, 'dueAt'],
       [{ ranges: [] }, 'ranges'],
       [{ ranges: [[]] }, 'ranges'],

@@ -9,6 +9,7 @@ import type { Client } from '../support/client.js';
 import { startLab, TEST_PASSWORD, TEST_TEAM } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { CELL_5KN, FRAME_10KN, GRIP_5KN } from './register-items.js';
+import { labClock } from '../support/lab-clock.js';
 
 jest.setTimeout(60_000);
 
@@ -59,7 +60,7 @@ async function fillRegister(): Promise<void> {
   await manager.post('/items', GRIP_5KN);
   await manager.post(`/items/${cell.body.id}/calibrations`, {
     ...{ standard: 'ISO 7500-1', certificateNumber: 'C-1', laboratory: 'Northmoor calibration', asFound: 'within' },
-    performedAt: new Date(Date.now() - 86_400_000).toISOString(),
+    performedAt: new Date(labClock.nowMs() - 86_400_000).toISOString(),
     ranges: ['tension', 'compression'].map((direction) => ({
       direction,
       className: '0.5',
@@ -324,7 +325,7 @@ describe('a request', () => {
     const [first, second] = batches[0]!.specimens;
     const one = await technician.post<RequestView>(`/requests/${id}/arrivals`, { specimenIds: [first!.id] });
     expect(one.body.batches[0]!.job).toMatchObject({ state: 'waiting' });
-    const arrivedAt = new Date(Date.now() - 3_600_000).toISOString();
+    const arrivedAt = new Date(labClock.nowMs() - 3_600_000).toISOString();
     const both = await technician.post<RequestView>(`/requests/${id}/arrivals`, {
       specimenIds: [first!.id, second!.id],
       arrivedAt,

@@ -23,6 +23,7 @@ import {
 import type { BenchLab } from './bench-lab.js';
 import { CELL_5KN, FRAME_10KN } from './register-items.js';
 import { eventsOf, refusal, REVIEWED, setUpLab } from './story-steps.js';
+import { labClock } from '../support/lab-clock.js';
 
 jest.setTimeout(120_000);
 
@@ -54,7 +55,7 @@ describe.each([
   step('the requester hands it in', async () => {
     const draft = await bench.requester.post<RequestView>('/requests', {
       ...{ title: 'Rear carrier bracket', teamId: TEST_TEAM.id, batches: [bench.batch] },
-      dueAt: new Date(Date.now() + 14 * 86_400_000).toISOString(),
+      dueAt: new Date(labClock.nowMs() + 14 * 86_400_000).toISOString(),
     });
     expect(draft.body.state).toBe('draft');
     request = (await bench.requester.post<RequestView>(`/requests/${draft.body.id}/submit`)).body;
@@ -144,7 +145,7 @@ describe.each([
   });
 
   step('is refused a start on a cell whose calibration lapsed since it was fitted', async () => {
-    const due = await cellDue(bench, new Date(Date.now() - 1_000));
+    const due = await cellDue(bench, new Date(labClock.nowMs() - 1_000));
     const refused = await bench.technician.post<any>(`/jobs/${job.id}/start`, {});
     expect(refusal(refused)).toEqual([409, 'bench/train-not-fit']);
     expect(refused.body.facts.problems.map(({ rule }: { rule: string }) => rule)).toContain('calibration-in-force');
@@ -202,7 +203,7 @@ describe.each([
       const { body } = await bench.manager.get<ReportView>(`/reports/${id}`);
       return body.state === 'issued' && body;
     }, PLANNED_WITHIN_MS);
-    expect(report).toMatchObject({ number: `TR-${new Date().getUTCFullYear()}-0001`, hasFile: true });
+    expect(report).toMatchObject({ number: `TR-${labClock.now().getUTCFullYear()}-0001`, hasFile: true });
     expect(report.document.batches[0]!.results.statistics.find(({ key }) => key === 'peak-stress')).toMatchObject({
       n: 2,
     });

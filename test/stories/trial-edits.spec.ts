@@ -16,6 +16,7 @@ import type { Lab } from '../support/lab.js';
 import { sequence } from '../support/sequence.js';
 import { until } from '../support/until.js';
 import { refusal, setUpLab } from './story-steps.js';
+import { labClock } from '../support/lab-clock.js';
 
 jest.setTimeout(300_000);
 
@@ -143,7 +144,7 @@ describe('1 000 changes tried on the plan of the demo lab', () => {
     const jobId = random() < 0.03 ? NOBODY : booking.jobId!;
     const frameId = random() < 0.03 ? NOBODY : random() < 0.5 ? booking.frameId! : pick(plan.lanes).frame.id;
     const personId = pick(people).id;
-    const startMs = Math.floor((Date.now() + (random() * 12 - 1) * 24 * HOUR_MS) / 60_000) * 60_000;
+    const startMs = Math.floor((labClock.nowMs() + (random() * 12 - 1) * 24 * HOUR_MS) / 60_000) * 60_000;
     const startsAt = new Date(startMs).toISOString();
     const endsAt = new Date(startMs + (random() * 60 - 2) * HOUR_MS).toISOString();
     const shiftEndsAt = new Date(startMs + (random() * 18 - 0.5) * HOUR_MS).toISOString();

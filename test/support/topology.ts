@@ -16,6 +16,7 @@ import { loadDemoLab } from '#seed/load-demo-lab.js';
 import { projectRoot } from './maybe.js';
 import { startRedis } from './redis.js';
 import { until } from './until.js';
+import { labClock } from './lab-clock.js';
 
 const READY_WITHIN_MS = 60_000;
 
@@ -52,7 +53,7 @@ export async function startTopology({
   apis,
   workers,
   redis: wanted,
-  fill = (records) => loadDemoLab(records, Date.now()),
+  fill = (records) => loadDemoLab(records, labClock.nowMs()),
 }: Options): Promise<Topology> {
   const folder = await mkdtemp(join(tmpdir(), 'loadtrain-topology-'));
   const postgres = await startEmbeddedPostgres({ folder });
