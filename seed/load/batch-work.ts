@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import type { ItemKind, Method } from '#libs/matching/src/index.js';
 import type { JobEntity, SpecimenEntity } from '#libs/records/src/index.js';
 import { wasAccepted } from '../northmoor/all-requests.js';
@@ -22,7 +23,6 @@ export type BatchWork = Pick<
 >;
 
 const NOTHING = { jobs: [], results: [], durations: [], checks: [], files: [], curves: [], events: [] };
-const MS_PER_HOUR = 3_600_000;
 
 /** Specimens of a batch, its job, what was measured and how long it took. */
 export function batchWork(

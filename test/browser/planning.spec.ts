@@ -1,3 +1,4 @@
+import { MS_PER_DAY, MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { jest } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
 import type { ImpactView, PlanView } from '#libs/contract/src/index.js';
@@ -17,9 +18,7 @@ jest.setTimeout(240_000);
 
 const path = await browserPath();
 const inBrowser = maybe(withoutBrowser(path));
-const HOUR_MS = 3_600_000;
-const DAY_MS = 24 * HOUR_MS;
-const NIGHT_MS = 8 * HOUR_MS;
+const NIGHT_MS = 8 * MS_PER_HOUR;
 const FAILED_CELL = 'LC-1K-2'; // its shift check failed in the demo lab
 
 const GIVEN_AWAY = 0.1;
@@ -89,7 +88,7 @@ describe('the manager, on a screen 1280 px wide', () => {
     await page.getByRole('heading', { name: 'Changes tried' }).waitFor();
 
     const opening = nextOpening(labClock.nowMs() + NIGHT_MS);
-    const down = { from: opening, until: opening + 2 * DAY_MS };
+    const down = { from: opening, until: opening + 2 * MS_PER_DAY };
     const missed = mostMissedLane(before, down);
     await hand.choose('Try', 'Take a frame down');
     await hand.choose('Frame', missed.frame.tag);
@@ -172,8 +171,8 @@ function local(atMs: number): string {
 
 /** When the early shift of the demo lab next begins, on a weekday. */
 function nextOpening(afterMs: number): number {
-  let at = Math.ceil(afterMs / HOUR_MS) * HOUR_MS;
-  while (!local(at).endsWith('06:00') || [0, 6].includes(new Date(at).getUTCDay())) at += HOUR_MS;
+  let at = Math.ceil(afterMs / MS_PER_HOUR) * MS_PER_HOUR;
+  while (!local(at).endsWith('06:00') || [0, 6].includes(new Date(at).getUTCDay())) at += MS_PER_HOUR;
   return at;
 }
 

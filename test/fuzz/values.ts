@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import type { Chance } from './chance.js';
 import { resolved } from './operations.js';
 import type { Description, Resolved, Schema } from './operations.js';
@@ -5,7 +6,6 @@ import type { Description, Resolved, Schema } from './operations.js';
 /** What the lab under test knows: ids by the name of the field that carries them, and objects by the name of theirs. */
 export type Known = Readonly<Record<string, readonly unknown[]>>;
 
-const DAY_MS = 86_400_000;
 const DEEPEST = 6;
 
 /** A value as its description asks for, as often as not at a limit. */
@@ -51,7 +51,7 @@ function figure(type: string, { exclusiveMinimum, ...limits }: Partial<Resolved>
 }
 
 function text({ format, minLength = 1, maxLength = 60 }: Partial<Resolved>, chance: Chance): string {
-  const instant = new Date(Date.now() + chance.whole(-40, 40) * DAY_MS).toISOString();
+  const instant = new Date(Date.now() + chance.whole(-40, 40) * MS_PER_DAY).toISOString();
   if (format === 'date-time') return instant;
   if (format === 'date') return instant.slice(0, 10);
   if (format === 'uuid') return someId(chance);

@@ -7,6 +7,7 @@ import {
   intersectWindows,
   localDateAt,
   minuteWindows,
+  MS_PER_MINUTE,
   openWindows,
   subtractWindows,
   totalMs,
@@ -75,17 +76,16 @@ describe('windows behave like sets of instants', () => {
 });
 
 describe('working time', () => {
-  const MIN_MS = 60_000;
   const open = windows.map((list) =>
-    list.map(({ startMs, endMs }) => ({ startMs: startMs * MIN_MS, endMs: endMs * MIN_MS })),
+    list.map(({ startMs, endMs }) => ({ startMs: startMs * MS_PER_MINUTE, endMs: endMs * MS_PER_MINUTE })),
   );
 
   it('of a length, added, is that length between start and end', () => {
     fc.assert(
       fc.property(open, fc.integer({ min: 0, max: 500 }), fc.integer({ min: 0, max: 300 }), (list, from, minutes) => {
-        const end = addWorkingMinutes(list, from * MIN_MS, minutes);
-        if (end === null) return workingMinutesBetween(list, from * MIN_MS, 501 * MIN_MS) < minutes;
-        return workingMinutesBetween(list, from * MIN_MS, end) === minutes;
+        const end = addWorkingMinutes(list, from * MS_PER_MINUTE, minutes);
+        if (end === null) return workingMinutesBetween(list, from * MS_PER_MINUTE, 501 * MS_PER_MINUTE) < minutes;
+        return workingMinutesBetween(list, from * MS_PER_MINUTE, end) === minutes;
       }),
     );
   });

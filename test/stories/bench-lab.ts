@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { BatchBody, JobView, MethodView, RequestView, SaveItemBody } from '#libs/contract/src/index.js';
 import { addPerson, factsStamp, JobEntity, PersonEntity, PlanRepository } from '#libs/records/src/index.js';
 import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
+import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import { MATERIALS } from '#seed/library/materials.js';
 import { METHODS } from '#seed/library/methods.js';
 import type { Client } from '../support/client.js';
@@ -11,7 +12,6 @@ import { CELL_5KN, FRAME_10KN, GRIP_5KN } from './register-items.js';
 import { labClock } from '../support/lab-clock.js';
 
 const REVIEWED = { methodAgreed: true, capabilityShown: true, specimensAgreed: true, disposalAgreed: true };
-const MIN_MS = 60_000;
 
 /** A small lab at work: one method, frames with their own cell and grips, and people who may run it. */
 export interface BenchLab {
@@ -171,7 +171,7 @@ export async function publishPlan({ lab, items }: BenchLab, trains: readonly Tra
     const jobs = await manager.find(JobEntity, { where: { state: 'ready' }, order: { reference: 'ASC' } });
     const bookings = jobs.map((job, at) => {
       const { frame, cell, grips } = trains[at % trains.length]!;
-      const startsMs = labClock.nowMs() + Math.floor(at / trains.length) * 120 * MIN_MS;
+      const startsMs = labClock.nowMs() + Math.floor(at / trains.length) * 120 * MS_PER_MINUTE;
       return {
         ...{
           jobId: job.id,
@@ -183,8 +183,8 @@ export async function publishPlan({ lab, items }: BenchLab, trains: readonly Tra
         },
         ...{
           setupAt: new Date(startsMs),
-          startsAt: new Date(startsMs + 30 * MIN_MS),
-          endsAt: new Date(startsMs + 90 * MIN_MS),
+          startsAt: new Date(startsMs + 30 * MS_PER_MINUTE),
+          endsAt: new Date(startsMs + 90 * MS_PER_MINUTE),
         },
         train: [
           { role: 'load-cell', itemId: items[cell]! },

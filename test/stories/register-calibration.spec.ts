@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import { jest } from '@jest/globals';
 import { randomUUID } from 'node:crypto';
 import type { ImpactView, ItemDetail, NonconformityView } from '#libs/contract/src/index.js';
@@ -10,8 +11,7 @@ import { labClock } from '../support/lab-clock.js';
 
 jest.setTimeout(60_000);
 
-const DAY_MS = 86_400_000;
-const daysAgo = (days: number) => new Date(labClock.nowMs() - days * DAY_MS).toISOString();
+const daysAgo = (days: number) => new Date(labClock.nowMs() - days * MS_PER_DAY).toISOString();
 
 let lab: Lab;
 let manager: Client;
@@ -66,14 +66,14 @@ describe('a calibration', () => {
       certificate(0, { performedAt: dayOf(labClock.nowMs()), dueAt: sameDayNextYear.replace('-02-29', '-02-28') }),
     );
     expect(withDue).toBe(201);
-    const refused = await enter(dayOf(labClock.nowMs() + DAY_MS));
+    const refused = await enter(dayOf(labClock.nowMs() + MS_PER_DAY));
     expect([refused.status, refused.body.errors.map((each: any) => each.field)]).toEqual([422, ['performedAt']]);
   });
 
   it('is refused by field: in the future, too long for its standard, without a range, in a wrong unit, with a strange file', async () => {
     const wrong: [object, string][] = [
-      [{ performedAt: new Date(labClock.nowMs() + DAY_MS).toISOString() }, 'performedAt'],
-      [{ dueAt: new Date(labClock.nowMs() + 500 * DAY_MS).toISOString() }, 'dueAt'],
+      [{ performedAt: new Date(labClock.nowMs() + MS_PER_DAY).toISOString() }, 'performedAt'],
+      [{ dueAt: new Date(labClock.nowMs() + 500 * MS_PER_DAY).toISOString() }, 'dueAt'],
       [{ dueAt: daysAgo(50) }, 'dueAt'],
       [{ ranges: [] }, 'ranges'],
       [{ ranges: [[]] }, 'ranges'],

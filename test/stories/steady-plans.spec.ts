@@ -3,6 +3,7 @@ import { matchJob } from '#apps/worker/src/replan/match-job.js';
 import { outcomeOf } from '#apps/worker/src/replan/outcome-of.js';
 import { problemOf } from '#apps/worker/src/replan/problem-of.js';
 import type { PlanningTask } from '#apps/worker/src/replan/problem-of.js';
+import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import type { ItemView, Page, PlanView } from '#libs/contract/src/index.js';
 import { judgePlan, makePlan } from '#libs/planning/src/index.js';
 import type { Plan } from '#libs/planning/src/index.js';
@@ -19,7 +20,6 @@ jest.setTimeout(300_000);
 
 /** Enough to find what a lab's planning seconds find. */
 const ROUNDS = 10_000;
-const MIN_MS = 60_000;
 
 /** A plan of the lab's own problem, which the judge has passed. */
 function planned(facts: PlanFacts, seed: number): { task: PlanningTask; plan: Plan } {
@@ -31,7 +31,7 @@ function planned(facts: PlanFacts, seed: number): { task: PlanningTask; plan: Pl
 
 /** The facts once that plan is the published one. */
 function withPublished(facts: PlanFacts, { task: { originMs }, plan }: ReturnType<typeof planned>): PlanFacts {
-  const at = (minute: number) => originMs + minute * MIN_MS;
+  const at = (minute: number) => originMs + minute * MS_PER_MINUTE;
   return {
     ...facts,
     published: {
@@ -96,7 +96,7 @@ describe('the plan of the demo lab', () => {
 
   // In the hours before a stop the freeze window pins jobs that the search had placed later.
   it.each([0, 4, 9, 17])('%d h from now, stays as it is unless a move gains more than it costs', async (hours) => {
-    const atMs = labClock.nowMs() + hours * 60 * MIN_MS;
+    const atMs = labClock.nowMs() + hours * 60 * MS_PER_MINUTE;
     const facts = { ...(await readPlanFacts(lab.records, atMs)), published: null };
     const first = planned(facts, 1);
     const known = withPublished(facts, first);
@@ -118,14 +118,14 @@ describe('the plan of the demo lab', () => {
       .reduce((a, b) => (b.endMin - b.setupStartMin > a.endMin - a.setupStartMin ? b : a));
     const down = {
       frameId: busiest.frameId,
-      startMs: task.originMs + (busiest.startMin + 120) * MIN_MS,
-      endMs: task.originMs + (busiest.startMin + 360) * MIN_MS,
+      startMs: task.originMs + (busiest.startMin + 120) * MS_PER_MINUTE,
+      endMs: task.originMs + (busiest.startMin + 360) * MS_PER_MINUTE,
     };
     const overlay = { down: [down], extraShifts: [], away: [] };
     const { problem } = problemOf(facts, matchJob, overlay);
     const changed = makePlan(problem, { iterations: ROUNDS, seed: 1 });
     expect(judgePlan(problem, changed)).toEqual([]);
-    const [startMin, endMin] = [down.startMs, down.endMs].map((ms) => (ms - task.originMs) / MIN_MS) as [
+    const [startMin, endMin] = [down.startMs, down.endMs].map((ms) => (ms - task.originMs) / MS_PER_MINUTE) as [
       number,
       number,
     ];

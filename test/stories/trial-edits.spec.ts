@@ -11,6 +11,7 @@ import type {
 import { DEMO_PASSWORD, TaskRunEntity } from '#libs/records/src/index.js';
 import type { Client } from '../support/client.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { sequence } from '../support/sequence.js';
@@ -24,7 +25,6 @@ const EDITS = 1_000;
 const EDITS_A_TRIAL = 40;
 const SEED = 7;
 const PLANNED_WITHIN_MS = 240_000;
-const HOUR_MS = 3_600_000;
 const NOBODY = '00000000-0000-4000-8000-000000000000';
 
 describe('1 000 changes tried on the plan of the demo lab', () => {
@@ -144,10 +144,10 @@ describe('1 000 changes tried on the plan of the demo lab', () => {
     const jobId = random() < 0.03 ? NOBODY : booking.jobId!;
     const frameId = random() < 0.03 ? NOBODY : random() < 0.5 ? booking.frameId! : pick(plan.lanes).frame.id;
     const personId = pick(people).id;
-    const startMs = Math.floor((labClock.nowMs() + (random() * 12 - 1) * 24 * HOUR_MS) / 60_000) * 60_000;
+    const startMs = Math.floor((labClock.nowMs() + (random() * 12 - 1) * 24 * MS_PER_HOUR) / 60_000) * 60_000;
     const startsAt = new Date(startMs).toISOString();
-    const endsAt = new Date(startMs + (random() * 60 - 2) * HOUR_MS).toISOString();
-    const shiftEndsAt = new Date(startMs + (random() * 18 - 0.5) * HOUR_MS).toISOString();
+    const endsAt = new Date(startMs + (random() * 60 - 2) * MS_PER_HOUR).toISOString();
+    const shiftEndsAt = new Date(startMs + (random() * 18 - 0.5) * MS_PER_HOUR).toISOString();
     const why = pick(['The drive is serviced', 'An audit', 'x']);
     const parts: Record<TrialEdit['kind'], object> = {
       ...{ move: { jobId, frameId, startsAt }, unpin: { jobId }, hold: { jobId, why }, unhold: { jobId } },

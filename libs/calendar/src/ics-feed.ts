@@ -1,4 +1,5 @@
 import { InvalidInput, fieldProblem } from '#libs/errors/src/index.js';
+import { MS_PER_SECOND } from './time-window.js';
 import { foldLine } from './fold-line.js';
 import type { TimeWindow } from './time-window.js';
 
@@ -61,8 +62,6 @@ function eventLines(event: FeedEvent, stampMs: number): string[] {
     'END:VEVENT',
   ];
 }
-
-const MS_PER_SECOND = 1000;
 
 function eventProblems({ uid, startMs, endMs }: FeedEvent, index: number) {
   const noUid = fieldProblem({ field: `events[${index}].uid`, found: uid, allowed: 'a text', unit: '' });

@@ -1,9 +1,9 @@
 import { localDay } from '#test/support/calendar.js';
 import type { InvalidInput } from '#libs/errors/src/index.js';
+import { MS_PER_HOUR } from './time-window.js';
 import { calendarOf, openWindows, shiftAt, shiftsBetween, totalMs } from './index.js';
 import type { Shift, WorkCalendar } from './index.js';
 
-const HOUR_MS = 3_600_000;
 const utc = (text: string) => Date.parse(text);
 
 const weekdays = (from: string, to: string, name: string): Shift[] =>
@@ -53,7 +53,7 @@ describe('openWindows', () => {
 
   it('keeps a holiday closed and an exceptional day to its own hours', () => {
     const days = ['2025-12-23', '2025-12-24', '2025-12-25'].map((date) => localDay(date, 'Europe/Berlin'));
-    const hours = days.map(({ startMs, endMs }) => totalMs(openWindows(TWO_SHIFTS, startMs, endMs)) / HOUR_MS);
+    const hours = days.map(({ startMs, endMs }) => totalMs(openWindows(TWO_SHIFTS, startMs, endMs)) / MS_PER_HOUR);
     expect(hours).toEqual([16, 6, 0]);
   });
 
@@ -68,7 +68,7 @@ describe('openWindows', () => {
     ['2025-06-03T12:00Z', 8],
   ])('the night after %s works %p hours', (noon, hours) => {
     const from = utc(noon);
-    expect(totalMs(openWindows(NIGHTS, from, from + 24 * HOUR_MS)) / HOUR_MS).toBe(hours);
+    expect(totalMs(openWindows(NIGHTS, from, from + 24 * MS_PER_HOUR)) / MS_PER_HOUR).toBe(hours);
   });
 
   it.each(['2025-03-30', '2025-10-26', '2025-05-05'])(

@@ -10,5 +10,7 @@ export interface MinuteWindow {
   endMin: number;
 }
 
-export const MS_PER_MINUTE = 60_000;
-export const MS_PER_DAY = 24 * 60 * MS_PER_MINUTE;
+export const MS_PER_SECOND = 1_000;
+export const MS_PER_MINUTE = 60 * MS_PER_SECOND;
+export const MS_PER_HOUR = 60 * MS_PER_MINUTE;
+export const MS_PER_DAY = 24 * MS_PER_HOUR;

@@ -1,9 +1,9 @@
 import { localDay, localTimeAt } from '#test/support/calendar.js';
+import { MS_PER_HOUR } from './time-window.js';
 import { addDays, addMonths, instantAt, isDate, isZone, localDateAt, weekdayOf } from './index.js';
 
 const BERLIN = 'Europe/Berlin';
 const utc = (text: string) => Date.parse(text);
-const HOUR_MS = 3_600_000;
 
 describe('instantAt', () => {
   it('reads the wall clock in winter (UTC+1) and in summer (UTC+2)', () => {
@@ -53,7 +53,7 @@ describe('the day on the wall', () => {
     ['2025-05-05', 24],
   ])('%s lasts %p hours', (date, hours) => {
     const { startMs, endMs } = localDay(date, BERLIN);
-    expect((endMs - startMs) / HOUR_MS).toBe(hours);
+    expect((endMs - startMs) / MS_PER_HOUR).toBe(hours);
   });
 
   it('starts at 01:00 where midnight itself is skipped (Cairo, 25 April 2025)', () => {

@@ -1,9 +1,9 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import type { Ask, Coupling, Item, ItemCommon, Lab, Ratings, Side, TimeWindow } from '#libs/matching/src/index.js';
 import { METHODS } from '#seed/library/methods.js';
 import { Chance } from '#test/properties/matching/chance.js';
 
-const DAY_MS = 86_400_000;
-export const PERIOD: TimeWindow = { startMs: 1_800_000_000_000, endMs: 1_800_000_000_000 + 28 * DAY_MS };
+export const PERIOD: TimeWindow = { startMs: 1_800_000_000_000, endMs: 1_800_000_000_000 + 28 * MS_PER_DAY };
 
 /** What each frame brings with it, in the proportions of a lab with 60 frames: 200 cells, 600 grips and fixtures, 60 extensometers. */
 const PER_FRAME = { cells: 200 / 60, holders: 600 / 60, extensometers: 1 };
@@ -121,8 +121,8 @@ function shifts(late: number): TimeWindow[] {
   return times(28, (day) => day)
     .filter((day) => day % 7 < 5)
     .map((day) => ({
-      startMs: PERIOD.startMs + day * DAY_MS + late * 8 * 3_600_000,
-      endMs: PERIOD.startMs + day * DAY_MS + (late + 1) * 8 * 3_600_000,
+      startMs: PERIOD.startMs + day * MS_PER_DAY + late * 8 * 3_600_000,
+      endMs: PERIOD.startMs + day * MS_PER_DAY + (late + 1) * 8 * 3_600_000,
     }));
 }
 
@@ -149,7 +149,9 @@ function common<K extends Item['kind']>(
     utilities: [],
     needsCalibration: false,
     calibrations: [],
-    heldWindows: chance.often(4) ? [{ startMs: PERIOD.startMs + 5 * DAY_MS, endMs: PERIOD.startMs + 12 * DAY_MS }] : [],
+    heldWindows: chance.often(4)
+      ? [{ startMs: PERIOD.startMs + 5 * MS_PER_DAY, endMs: PERIOD.startMs + 12 * MS_PER_DAY }]
+      : [],
   };
 }
 
@@ -220,8 +222,8 @@ const certificate = (
   className,
   from,
   to,
-  validFromMs: PERIOD.startMs - 200 * DAY_MS,
-  dueMs: PERIOD.startMs + (chance.often(4) ? -3 : chance.often(10) ? 9 : 150) * DAY_MS,
+  validFromMs: PERIOD.startMs - 200 * MS_PER_DAY,
+  dueMs: PERIOD.startMs + (chance.often(4) ? -3 : chance.often(10) ? 9 : 150) * MS_PER_DAY,
 });
 
 function cell(chance: Chance, n: number): Item {

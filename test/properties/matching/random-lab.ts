@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import type {
   Ask,
   Calibration,
@@ -11,9 +12,8 @@ import type {
 } from '#libs/matching/src/index.js';
 import { Chance } from './chance.js';
 
-const DAY_MS = 86_400_000;
 /** Four weeks from an arbitrary instant. */
-export const PERIOD: TimeWindow = { startMs: 1_700_000_000_000, endMs: 1_700_000_000_000 + 28 * DAY_MS };
+export const PERIOD: TimeWindow = { startMs: 1_700_000_000_000, endMs: 1_700_000_000_000 + 28 * MS_PER_DAY };
 
 const LOADS = [200, 500, 1000, 2000, 5000, 10_000, 50_000];
 const TORQUES = [5, 20, 100, 500];
@@ -124,7 +124,10 @@ function common<K extends Item['kind']>(chance: Chance, kind: K, n: number): Omi
 function held(chance: Chance): TimeWindow {
   return chance.often(30)
     ? PERIOD
-    : { startMs: PERIOD.startMs + chance.whole(0, 10) * DAY_MS, endMs: PERIOD.startMs + chance.whole(11, 28) * DAY_MS };
+    : {
+        startMs: PERIOD.startMs + chance.whole(0, 10) * MS_PER_DAY,
+        endMs: PERIOD.startMs + chance.whole(11, 28) * MS_PER_DAY,
+      };
 }
 
 function end(chance: Chance, gender: Coupling['gender']): Coupling {
@@ -191,7 +194,7 @@ const EXTENSOMETERS = [
 
 function calibration(chance: Chance, direction: Calibration['direction'], to: number): Calibration {
   const extension = direction === 'extension';
-  const from = PERIOD.startMs - 100 * DAY_MS;
+  const from = PERIOD.startMs - 100 * MS_PER_DAY;
   return {
     direction,
     standard: extension
@@ -205,7 +208,7 @@ function calibration(chance: Chance, direction: Calibration['direction'], to: nu
         }),
     to,
     validFromMs: from,
-    dueMs: chance.often(85) ? PERIOD.endMs + DAY_MS : PERIOD.startMs + chance.one([-2, 5, 12]) * DAY_MS,
+    dueMs: chance.often(85) ? PERIOD.endMs + MS_PER_DAY : PERIOD.startMs + chance.one([-2, 5, 12]) * MS_PER_DAY,
   };
 }
 
@@ -366,10 +369,10 @@ function thermocouple(chance: Chance, n: number): Item {
 }
 
 function technician(chance: Chance, n: number): Lab['technicians'][number] {
-  const startMs = PERIOD.startMs + chance.whole(0, 20) * DAY_MS;
+  const startMs = PERIOD.startMs + chance.whole(0, 20) * MS_PER_DAY;
   return {
     id: `t-${n}`,
     methodIds: chance.often(80) ? [...METHOD_IDS] : chance.some(METHOD_IDS),
-    windows: chance.often(90) ? [{ startMs, endMs: startMs + 5 * DAY_MS }] : [],
+    windows: chance.often(90) ? [{ startMs, endMs: startMs + 5 * MS_PER_DAY }] : [],
   };
 }

@@ -1,10 +1,10 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import type { CalibrationEntity, ItemEntity, ShiftCheckEntity } from '#libs/records/src/index.js';
 import { doubtOf } from './impact.service.js';
 import { standingOf } from './standing.js';
 
-const DAY_MS = 86_400_000;
 const NOW = Date.parse('2026-11-25T12:00:00Z');
-const at = (days: number) => new Date(NOW + days * DAY_MS);
+const at = (days: number) => new Date(NOW + days * MS_PER_DAY);
 
 type Found = CalibrationEntity['asFound'];
 
@@ -28,7 +28,7 @@ describe('how a calibration stands', () => {
     expect(status(calibration(-10, 31))).toBe('in-force');
     expect(status(calibration(-10, 30))).toBe('due-soon');
     expect(status(calibration(-10, 0))).toBe('overdue');
-    expect(status(calibration(-10, 1 / DAY_MS))).toBe('due-soon');
+    expect(status(calibration(-10, 1 / MS_PER_DAY))).toBe('due-soon');
   });
 
   it('is never without one, and that of the worst direction where they are apart', () => {
@@ -43,7 +43,7 @@ describe('how a calibration stands', () => {
 });
 
 describe('since when an item is in doubt', () => {
-  const days = (ms: number) => (ms - NOW) / DAY_MS;
+  const days = (ms: number) => (ms - NOW) / MS_PER_DAY;
   const doubt = (calibrations: CalibrationEntity[], checks: ShiftCheckEntity[] = []) => {
     const { sinceMs, untilMs, why } = doubtOf(calibrations, checks, NOW);
     return [days(sinceMs), days(untilMs), why];

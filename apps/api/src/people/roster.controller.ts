@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import { Body, Controller, Delete, Get, HttpCode, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import type { RosterView } from '#libs/contract/src/index.js';
 import { fieldProblem, InvalidInput } from '#libs/errors/src/index.js';
@@ -8,7 +9,6 @@ import { May } from '../platform/may.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { ClosedDayDto, RosterShiftDto, RosterSpanDto } from './people.dto.js';
 
-const DAY_MS = 86_400_000;
 const SHOWN_DAYS = 28;
 const LONGEST_SHIFT_H = 24;
 
@@ -21,8 +21,8 @@ export class RosterController {
   @Get()
   @May('see-roster')
   async view(@Query() { from, to }: RosterSpanDto): Promise<RosterView> {
-    const begin = from ? new Date(from) : new Date(this.records.clock.nowMs() - DAY_MS);
-    const end = to ? new Date(to) : new Date(begin.getTime() + SHOWN_DAYS * DAY_MS);
+    const begin = from ? new Date(from) : new Date(this.records.clock.nowMs() - MS_PER_DAY);
+    const end = to ? new Date(to) : new Date(begin.getTime() + SHOWN_DAYS * MS_PER_DAY);
     const roster = new RosterRepository(this.records.manager);
     return { shifts: await roster.shifts(begin, end), closedDays: await roster.closedDays() };
   }

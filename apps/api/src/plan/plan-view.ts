@@ -1,4 +1,4 @@
-import { calendarOf, MS_PER_DAY, openWindows, subtractWindows } from '#libs/calendar/src/index.js';
+import { calendarOf, MS_PER_DAY, MS_PER_HOUR, openWindows, subtractWindows } from '#libs/calendar/src/index.js';
 import type { TimeWindow } from '#libs/calendar/src/index.js';
 import type { BookingView, LabSettings, LaneView, LateView, PlanView } from '#libs/contract/src/index.js';
 import { NO_NOTES } from '#libs/records/src/index.js';
@@ -13,7 +13,6 @@ import type {
 
 /** A chance of being late from which a job counts as at risk, percent. */
 const AT_RISK_PCT = 20;
-const HOUR_MS = 3_600_000;
 
 /** A booking, published or of a trial. */
 export type AnyBooking = Omit<BookingEntity, 'planId' | 'live'>;
@@ -98,7 +97,7 @@ function bookingView(booking: AnyBooking, { jobs, tags }: PlanAround): BookingVi
 }
 
 function lateHoursAt(endsAt: Date, dueAt: Date | null): number {
-  return dueAt === null ? 0 : Math.max(0, (endsAt.getTime() - dueAt.getTime()) / HOUR_MS);
+  return dueAt === null ? 0 : Math.max(0, (endsAt.getTime() - dueAt.getTime()) / MS_PER_HOUR);
 }
 
 function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings: readonly BookingView[]): LaneView[] {

@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import type { LabSettings, PreviewBody, PreviewView } from '#libs/contract/src/index.js';
 import { InvalidInput, LabError } from '#libs/errors/src/index.js';
 import { isNeeds, matchRequest, matchTrains, needsOf, trainDrawing } from '#libs/matching/src/index.js';
@@ -10,7 +11,6 @@ import { CurrentLab } from '../platform/current-lab.js';
 import type { Asked } from '../platform/current-lab.js';
 import { idsIn } from './ids-in.js';
 
-const DAY_MS = 86_400_000;
 /** Candidates that are drawn; the others follow by name and figures. */
 const DRAWN = 8;
 
@@ -79,7 +79,7 @@ function neededFor(ask: Ask, method: MethodEntity, material: MaterialEntity | nu
 }
 
 function periodFrom(nowMs: number, { horizonDays }: LabSettings): TimeWindow {
-  return { startMs: nowMs, endMs: nowMs + horizonDays * DAY_MS };
+  return { startMs: nowMs, endMs: nowMs + horizonDays * MS_PER_DAY };
 }
 
 function noCandidate(position: number, refusals: MatchAnswer['refusals'], tags: ReadonlyMap<string, string>): LabError {

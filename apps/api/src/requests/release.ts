@@ -1,7 +1,6 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { methodOf } from '#libs/records/src/index.js';
 import type { MethodEntity, SpecimenEntity } from '#libs/records/src/index.js';
-
-const MS_PER_HOUR = 3_600_000;
 
 /**
  * From when on a batch may be tested: all of its specimens are here, and the last one is conditioned.

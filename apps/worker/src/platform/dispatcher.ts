@@ -1,3 +1,4 @@
+import { MS_PER_DAY, MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import type { DataSource } from 'typeorm';
 import type { Log } from '#libs/hosting/src/index.js';
 import {
@@ -15,8 +16,6 @@ import type { Queues, TaskName } from '#libs/tasks/src/index.js';
 const LOOK_EVERY_MS = 1_000; // what an announcement that was not heard waits at most
 const CLOCKS_DIFFER_MS = 5; // a look that comes a moment early would find nothing due
 const SWEEP_EVERY_MS = 15_000;
-const HOUR_MS = 3_600_000;
-const DAY_MS = 86_400_000;
 
 export interface Dispatcher {
   /** Ends the hand-over that is going on, then stops. */
@@ -43,8 +42,8 @@ export function startDispatcher(
     await queues.add(await findForgotten(records, known));
     await setAsideUnknown(records, known);
     if ((await takeUpSetAside(records, known)) > 0) void dispatch();
-    await announceEvery(records, 'tidy', DAY_MS);
-    await announceEvery(records, 'remind', HOUR_MS);
+    await announceEvery(records, 'tidy', MS_PER_DAY);
+    await announceEvery(records, 'remind', MS_PER_HOUR);
   }, log);
 
   const later = (delayMs: number) => setTimeout(() => void dispatch(), delayMs + CLOCKS_DIFFER_MS).unref();

@@ -1,13 +1,13 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { trainProblems } from './train-problems.js';
 import type { TimedItem } from './train-problems.js';
 
-const HOUR_MS = 3_600_000;
 const at = (clock: string) => Date.parse(`2026-03-02T${clock}:00Z`);
 /** A run from 10:00 to 12:00. */
 const RUN = Object.freeze({ startMs: at('10:00'), endMs: at('12:00') });
 const cell = (over: Partial<TimedItem> = {}): TimedItem => ({
   ...{ id: 'cell', tag: 'LC-1', needsCalibration: true, heldWindows: [] },
-  calibrations: [{ validFromMs: RUN.startMs - HOUR_MS, dueMs: RUN.endMs }],
+  calibrations: [{ validFromMs: RUN.startMs - MS_PER_HOUR, dueMs: RUN.endMs }],
   ...over,
 });
 const rulesOf = (item: TimedItem) => trainProblems([], [item], RUN).map(({ rule }) => rule);

@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import type { TrainProblem } from './train-problem.js';
 
@@ -69,5 +70,3 @@ function promised({ id, tag, heldWindows }: TimedItem, period: Period): TrainPro
   const sentence = `${tag} is promised elsewhere from ${from} UTC on. Use an equal unit, or ask the manager.`;
   return [{ rule: 'frame-state', items: [id], sentence }];
 }
-
-const MS_PER_HOUR = 3_600_000;

@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 /** When a cell was checked, fitted and is to be used; UTC ms. */
 export interface ShiftCheckFacts {
   nowMs: number;
@@ -15,8 +16,6 @@ export interface ShiftCheckFacts {
 
 export type ShiftCheckReason =
   'never-checked' | 'failed' | 'overloaded-since' | 'fitted-since' | 'new-shift' | 'too-old';
-
-const MS_PER_HOUR = 3_600_000;
 
 /**
  * Why a shift check is needed before the next test, or null when the last one holds: it passed, after the cell was fitted and

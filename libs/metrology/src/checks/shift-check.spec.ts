@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { InvalidInput } from '#libs/errors/src/index.js';
 import { shiftCheckNeeded } from './shift-check-due.js';
 import { judgeShiftCheck } from './shift-check.js';
@@ -42,7 +43,6 @@ describe('judgeShiftCheck', () => {
 });
 
 describe('shiftCheckNeeded', () => {
-  const HOUR_MS = 3_600_000;
   const at = (clock: string) => Date.parse(`2025-06-02T${clock}Z`);
 
   const HOLDS: ShiftCheckFacts = Object.freeze({
@@ -67,8 +67,8 @@ describe('shiftCheckNeeded', () => {
     ['the cell was overloaded since', { overloadedAtMs: at('06:10') }, 'overloaded-since'],
     ['it was overloaded before', { overloadedAtMs: at('06:09') }, null],
     ['nobody is on shift and it is fresh', { shiftStartMs: null }, null],
-    ['it is 12 h old', { nowMs: at('06:10') + 12 * HOUR_MS }, null],
-    ['it is older than 12 h', { nowMs: at('06:10') + 12 * HOUR_MS + 1 }, 'too-old'],
+    ['it is 12 h old', { nowMs: at('06:10') + 12 * MS_PER_HOUR }, null],
+    ['it is older than 12 h', { nowMs: at('06:10') + 12 * MS_PER_HOUR + 1 }, 'too-old'],
     ['the lab allows 3 h', { longestHours: 3 }, 'too-old'],
   ])('when %s', (_why, change, reason) => {
     expect(shiftCheckNeeded({ ...HOLDS, ...change })).toBe(reason);

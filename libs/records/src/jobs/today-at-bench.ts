@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import type { PersonRef } from '#libs/contract/src/index.js';
 import type { EntityManager } from 'typeorm';
 import type { BookingEntity } from '../plan/plan.entity.js';
@@ -30,8 +31,6 @@ type Row = JobToday['job'] & {
   frameTag: string | null;
   technician: string | null;
 };
-
-const DAY_MS = 86_400_000;
 
 /** Jobs on frames, and the ready ones of the plan, by when they begin; in one query. */
 export async function todayAtBench(manager: EntityManager, now: Date): Promise<JobToday[]> {
@@ -69,7 +68,7 @@ function jobToday(
     technician: job.technicianId === null ? null : { id: job.technicianId, name: technician ?? '' },
     isToday:
       isOnFrame(job) ||
-      (booking !== null && booking.setupAt.getTime() < now.getTime() + DAY_MS && booking.endsAt > now),
+      (booking !== null && booking.setupAt.getTime() < now.getTime() + MS_PER_DAY && booking.endsAt > now),
   };
 }
 

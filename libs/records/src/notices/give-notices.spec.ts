@@ -1,7 +1,7 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { untilDailyMs } from './give-notices.js';
 
-const HOUR_MS = 3_600_000;
-const at = (instant: string) => untilDailyMs(Date.parse(instant), 'Europe/London') / HOUR_MS;
+const at = (instant: string) => untilDailyMs(Date.parse(instant), 'Europe/London') / MS_PER_HOUR;
 
 describe('untilDailyMs', () => {
   it('waits for half past six by the clock on the wall', () => {

@@ -1,3 +1,4 @@
+import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { In, IsNull } from 'typeorm';
 import type { MailWay } from '#libs/contract/src/index.js';
@@ -11,8 +12,6 @@ import { NoticeEntity } from './notice.entity.js';
 
 /** How long after a mail that did not go out it is tried again, min; after the last it stays in the page only. */
 const TRY_AGAIN_MIN = [1, 5, 30, 120, 480, 1440];
-
-const MINUTE_MS = 60_000;
 
 /** What people are told, each their own. */
 export class NoticeRepository {
@@ -108,7 +107,7 @@ export class NoticeRepository {
     await this.manager.update(NoticeEntity, { id }, { mailTries: mailTries + 1, mailTrouble: trouble });
     const waitMin = final ? undefined : TRY_AGAIN_MIN[mailTries];
     if (waitMin === undefined) return null;
-    const delayMs = waitMin * MINUTE_MS;
+    const delayMs = waitMin * MS_PER_MINUTE;
     await announce(this.manager, 'send-notice', { noticeId: id }, { delayMs });
     return delayMs;
   }

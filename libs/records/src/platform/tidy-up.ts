@@ -1,8 +1,6 @@
 import type { DataSource } from 'typeorm';
-import { addMonths } from '#libs/calendar/src/index.js';
+import { addMonths, MS_PER_DAY } from '#libs/calendar/src/index.js';
 import { labSettings } from '../people/lab-settings.repository.js';
-
-const DAY_MS = 86_400_000;
 
 /** Not worth a setting: nobody looks at these again after hours. */
 const KEPT_DAYS = { signInAttempts: 1, factChanges: 2 };
@@ -26,7 +24,7 @@ type Forgotten = keyof typeof STATEMENTS;
 export async function tidyUp(records: DataSource, nowMs: number): Promise<Record<Forgotten, number>> {
   const { retention, timeZone } = await labSettings(records.manager);
   const months = (count: number) => addMonths(nowMs, -count, timeZone);
-  const days = (count: number) => nowMs - count * DAY_MS;
+  const days = (count: number) => nowMs - count * MS_PER_DAY;
   const before: Record<Forgotten, number> = {
     endedTasks: months(retention.endedTasksMonths),
     endedSessions: months(retention.endedSessionsMonths),

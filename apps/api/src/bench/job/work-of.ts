@@ -1,3 +1,4 @@
+import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { isNeeds, needsOf } from '#libs/matching/src/index.js';
 import type { Ask, MatchSettings, Material, Method, Needs } from '#libs/matching/src/index.js';
@@ -33,8 +34,6 @@ export function findWork({ batch, method, material }: Rows, settings: MatchSetti
   if (isNeeds(needs)) return { ...known, needs };
   return `What is asked does not say what the train must carry: ${needs.map(({ sentence }) => sentence).join(' ')}`;
 }
-
-const MS_PER_MINUTE = 60_000;
 
 /** From now on until the specimens that are left are tested, UTC ms. */
 export function periodOf(

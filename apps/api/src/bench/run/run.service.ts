@@ -1,4 +1,5 @@
 import { findingsAt, isOpen } from '#libs/bench/src/index.js';
+import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import type { FinishBody, JobView } from '#libs/contract/src/index.js';
 import { pausedMs, ResultRepository, SpecimenRepository } from '#libs/records/src/index.js';
 import type { SpecimenEntity } from '#libs/records/src/index.js';
@@ -103,8 +104,6 @@ function setOf(
   const missingWhy = withReasons(facts, row, said);
   return missingWhy && { missingWhy };
 }
-
-const MS_PER_MINUTE = 60_000;
 
 /** The durations that planning learns from: setting up, and working without the pauses. */
 async function keepDuration(

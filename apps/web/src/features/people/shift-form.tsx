@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation, useApiQuery } from '../../api-client/queries.js';
 import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
@@ -7,8 +8,6 @@ import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { ui } from '../../ui/styles.js';
 import { useMoments } from '../../ui/use-moments.js';
 
-const HOUR_MS = 3_600_000;
-
 /** Puts a technician on the roster. @param monday first instant of the week shown, ms */
 export function ShiftForm({ monday }: { monday: number }) {
   const { fromLocalInput, toLocalInput } = useMoments();
@@ -17,8 +16,8 @@ export function ShiftForm({ monday }: { monday: number }) {
   const form = useLabForm({
     initial: {
       personId: '',
-      startsAt: toLocalInput(monday + 6 * HOUR_MS),
-      endsAt: toLocalInput(monday + 14 * HOUR_MS),
+      startsAt: toLocalInput(monday + 6 * MS_PER_HOUR),
+      endsAt: toLocalInput(monday + 14 * MS_PER_HOUR),
     },
     send: ({ personId, startsAt, endsAt }) =>
       add.mutateAsync(

@@ -1,8 +1,7 @@
+import { MS_PER_DAY, MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import type { LaneView, PlanView } from '#libs/contract/src/index.js';
 import type { Moments } from '../../ui/moments.js';
 
-export const HOUR_MS = 3_600_000;
-export const DAY_MS = 24 * HOUR_MS;
 export const SNAP_MS = 15 * 60_000;
 
 /** How many pixels one hour takes, by what the board shows at once. */
@@ -27,10 +26,10 @@ export function scaleOf(plan: PlanView, zoom: Zoom, { startOfDay }: Moments): Bo
   const fromMs = startOfDay(Date.parse(plan.horizon.from));
   const last = Math.max(
     ...plan.lanes.flatMap(({ bookings }) => bookings.map(({ endsAt }) => Date.parse(endsAt))),
-    fromMs + 5 * DAY_MS,
+    fromMs + 5 * MS_PER_DAY,
   );
-  const toMs = Math.min(startOfDay(last, 2), Math.max(Date.parse(plan.horizon.to), fromMs + 5 * DAY_MS));
-  const perMs = zoom.pxPerHour / HOUR_MS;
+  const toMs = Math.min(startOfDay(last, 2), Math.max(Date.parse(plan.horizon.to), fromMs + 5 * MS_PER_DAY));
+  const perMs = zoom.pxPerHour / MS_PER_HOUR;
   return {
     fromMs,
     toMs,

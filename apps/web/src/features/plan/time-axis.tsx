@@ -1,6 +1,7 @@
 import { clsx } from 'clsx';
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import { useMoments } from '../../ui/use-moments.js';
-import { HOUR_MS, daysOf } from './board-scale.js';
+import { daysOf } from './board-scale.js';
 import type { BoardScale, Zoom } from './board-scale.js';
 import styles from './board.module.css';
 
@@ -30,11 +31,13 @@ export function TimeAxis({
         ))}
         {every > 0 &&
           daysOf(scale, moments).flatMap((midnight) =>
-            Array.from({ length: 24 / every - 1 }, (_, index) => midnight + (index + 1) * every * HOUR_MS).map((at) => (
-              <span key={at} className={styles.hour} style={{ left: scale.x(at) }}>
-                {clock(at)}
-              </span>
-            )),
+            Array.from({ length: 24 / every - 1 }, (_, index) => midnight + (index + 1) * every * MS_PER_HOUR).map(
+              (at) => (
+                <span key={at} className={styles.hour} style={{ left: scale.x(at) }}>
+                  {clock(at)}
+                </span>
+              ),
+            ),
           )}
         <span className={styles.nowFlag} style={{ left: scale.x(now) }}>
           now {clock(now)}

@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useWatch } from 'react-hook-form';
@@ -23,8 +24,6 @@ const KINDS: { value: EditKind; label: string }[] = [
   { value: 'hold', label: 'Hold the chosen job' },
   { value: 'weight', label: 'Weigh the chosen job' },
 ];
-
-const DAY_MS = 86_400_000;
 
 interface Props {
   trial: TrialView;
@@ -76,7 +75,7 @@ function startOf(toLocalInput: (at: number) => string): EditTyped {
     personId: '',
     likeItemId: '',
     startsAt: toLocalInput(now),
-    endsAt: toLocalInput(now + 2 * DAY_MS),
+    endsAt: toLocalInput(now + 2 * MS_PER_DAY),
     why: '',
     weight: '',
   };

@@ -1,6 +1,7 @@
 import type { KeyboardEvent } from 'react';
+import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import type { BookingView, PlanView } from '#libs/contract/src/index.js';
-import { HOUR_MS, SNAP_MS, snap } from './board-scale.js';
+import { SNAP_MS, snap } from './board-scale.js';
 import { isMovable } from './use-held.js';
 import type { Held } from './use-held.js';
 
@@ -49,7 +50,7 @@ function heldKey(
   setHeld: (held: Held | null) => void,
   setDown: () => void,
 ): boolean {
-  const step = event.shiftKey ? 4 * HOUR_MS : SNAP_MS;
+  const step = event.shiftKey ? 4 * MS_PER_HOUR : SNAP_MS;
   const shift = (minutesMs: number, lanes: number) =>
     setHeld({
       ...held,

@@ -1,3 +1,4 @@
+import { MS_PER_DAY } from '#libs/calendar/src/index.js';
 import { useState } from 'react';
 import type { ItemDetail } from '#libs/contract/src/index.js';
 import { ITEM_STATES } from '#libs/matching/src/index.js';
@@ -64,7 +65,6 @@ export function StateDialog({ item, onClose }: Props) {
 
 type WindowKind = BodyOf<'POST /items/{id}/windows'>['kind'];
 
-const DAY_MS = 86_400_000;
 const WINDOW_KINDS: { value: WindowKind; label: string }[] = [
   { value: 'down', label: 'down' },
   { value: 'held', label: 'held elsewhere' },
@@ -79,7 +79,7 @@ export function WindowDialog({ item, onClose }: Props) {
   const [initial] = useState(() => ({
     kind: isFrame ? 'down' : 'held',
     startsAt: toLocalInput(Date.now()),
-    endsAt: toLocalInput(Date.now() + DAY_MS),
+    endsAt: toLocalInput(Date.now() + MS_PER_DAY),
     why: '',
   }));
   const form = useLabForm({
