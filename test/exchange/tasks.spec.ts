@@ -16,8 +16,8 @@ import {
   TaskRunEntity,
   tidyUp,
 } from '#libs/records/src/index.js';
-import type { Crew, QueuePlace, Queues, TaskContext, TaskName } from '#libs/tasks/src/index.js';
-import { openCrew, openQueues, TASK_NAMES } from '#libs/tasks/src/index.js';
+import type { TaskWorkers, QueuePlace, Queues, TaskContext, TaskName } from '#libs/tasks/src/index.js';
+import { openWorkers, openQueues, TASK_NAMES } from '#libs/tasks/src/index.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
 import { maybe } from '../support/maybe.js';
@@ -35,7 +35,7 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
   let records: DataSource;
   let redis: TestRedis | null = null;
   let queues: Queues;
-  const running: (Crew | { close(): Promise<void> })[] = [];
+  const running: (TaskWorkers | { close(): Promise<void> })[] = [];
 
   beforeAll(async () => {
     if (missing) return;
@@ -62,7 +62,9 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
   ): void {
     const processor: AnyProcessor = { handles: 'issue-report', run };
     const processors = new Map<TaskName, AnyProcessor>([['issue-report', processor]]);
-    running.push(openCrew(place(), { run: taskRunner(records, processors, SILENT), onTrouble: ignore, lockMs: 1_000 }));
+    running.push(
+      openWorkers(place(), { run: taskRunner(records, processors, SILENT), onTrouble: ignore, lockMs: 1_000 }),
+    );
   }
 
   function dispatch(): void {
@@ -204,7 +206,7 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
     const waits = await issue('waits');
     await records.query(`update task_run set due_at = now() - interval '1 minute' where id = $1`, [waits]);
     const oldDispatcher = startDispatcher(records, database.url, queues, SILENT, older);
-    const oldCrew = openCrew(place(), {
+    const oldWorkers = openWorkers(place(), {
       run: taskRunner(records, new Map(), SILENT),
       onTrouble: ignore,
       lockMs: 1_000,
@@ -215,7 +217,7 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
     await until(async () => (await getTaskView(records.manager, taken)).state === 'set-aside');
     await tidyUp(records, Date.now() + 3_650 * 86_400_000);
     await oldDispatcher.stop();
-    await oldCrew.close();
+    await oldWorkers.close();
 
     const done: string[] = [];
     work(async ({ reportId }) => void done.push(reportId));

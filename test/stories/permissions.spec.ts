@@ -26,7 +26,7 @@ describe('every endpoint of the API', () => {
   afterAll(() => lab.stop());
 
   /** Asks with ids of nothing and an empty body: enough to get past the door, too little to do anything. */
-  async function knock(client: Client, { method, path }: Endpoint): Promise<number> {
+  async function call(client: Client, { method, path }: Endpoint): Promise<number> {
     const abort = new AbortController();
     const filled = path.replace(/:\w+/g, () => randomUUID());
     const body = ['GET', 'DELETE'].includes(method)
@@ -45,7 +45,7 @@ describe('every endpoint of the API', () => {
   it('is closed to who has not signed in, unless it is open to everybody', async () => {
     const wrong: string[] = [];
     for (const endpoint of endpoints) {
-      const status = await knock(lab.visitor(), endpoint);
+      const status = await call(lab.visitor(), endpoint);
       if ((status === 401) === (endpoint.access === 'everybody'))
         wrong.push(`${endpoint.method} ${endpoint.path} answers ${status}`);
     }
@@ -56,7 +56,7 @@ describe('every endpoint of the API', () => {
     const mine = permissionsOf([role]);
     const wrong: string[] = [];
     for (const endpoint of endpoints) {
-      const status = await knock(clients.get(role)!, endpoint);
+      const status = await call(clients.get(role)!, endpoint);
       const may = endpoint.access === 'everybody' || endpoint.access!.some((permission) => mine.has(permission));
       if ((status === 403) === may || status >= 500)
         wrong.push(`${endpoint.method} ${endpoint.path} answers ${status}`);

@@ -49,14 +49,14 @@ describe('the platform', () => {
     });
 
     it('not after ten wrong tries, not even with the right password', async () => {
-      const knock = (password: string) =>
+      const signIn = (password: string) =>
         lab.visitor().post('/session', { email: 'technician@northmoor.example', password });
-      for (let tries = 0; tries < 10; tries++) expect((await knock('not this one')).status).toBe(401);
-      const { status, body } = await knock(TEST_PASSWORD);
+      for (let tries = 0; tries < 10; tries++) expect((await signIn('not this one')).status).toBe(401);
+      const { status, body } = await signIn(TEST_PASSWORD);
       expect(status).toBe(429);
       expect(body.detail).toBe('Too many tries to sign in. Wait 15 minutes.');
       await lab.records.query('delete from sign_in_attempt');
-      expect((await knock(TEST_PASSWORD)).status).toBe(200);
+      expect((await signIn(TEST_PASSWORD)).status).toBe(200);
     });
 
     it('keeping neither passwords nor tokens readable', async () => {

@@ -16,27 +16,27 @@ export interface QueueLink {
   close(): Promise<void>;
 }
 
-interface Manners {
+interface LinkOptions {
   /** Fail at once when the other side is away, instead of waiting for it. */
-  hurry: boolean;
+  failFast: boolean;
   /** Most connections, where there is more than one. */
-  most: number;
+  maxConnections: number;
 }
 
 /** The one place that decides what the queues stand on. */
 export function linkTo(
   { databaseUrl, redisUrl }: QueuePlace,
-  manners: Manners,
+  options: LinkOptions,
   onTrouble: (error: Error) => void,
 ): QueueLink {
-  return redisUrl ? redisLink(redisUrl, manners, onTrouble) : postgresLink(databaseUrl, manners, onTrouble);
+  return redisUrl ? redisLink(redisUrl, options, onTrouble) : postgresLink(databaseUrl, options, onTrouble);
 }
 
-function redisLink(url: string, { hurry }: Manners, onTrouble: (error: Error) => void): QueueLink {
+function redisLink(url: string, { failFast }: LinkOptions, onTrouble: (error: Error) => void): QueueLink {
   const waiting = { maxRetriesPerRequest: null };
-  const hurried = { maxRetriesPerRequest: 1, enableOfflineQueue: false, commandTimeout: 5_000 };
+  const failingFast = { maxRetriesPerRequest: 1, enableOfflineQueue: false, commandTimeout: 5_000 };
   const redis = new Redis(url, {
-    ...(hurry ? hurried : waiting),
+    ...(failFast ? failingFast : waiting),
     retryStrategy: (tried) => Math.min(tried * 100, 2_000),
   });
   redis.on('error', onTrouble);
@@ -47,11 +47,11 @@ function redisLink(url: string, { hurry }: Manners, onTrouble: (error: Error) =>
   };
 }
 
-function postgresLink(url: string, { most }: Manners, onTrouble: (error: Error) => void): QueueLink {
+function postgresLink(url: string, { maxConnections }: LinkOptions, onTrouble: (error: Error) => void): QueueLink {
   const options = '-c search_path=bullmq'; // a pool that is handed over has to find the queues' own tables by itself
   const pool = new pg.Pool({
     connectionString: url,
-    max: most,
+    max: maxConnections,
     options,
     keepAlive: true,
     connectionTimeoutMillis: 10_000,

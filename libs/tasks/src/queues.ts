@@ -4,8 +4,8 @@ import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 import { linkTo } from './queue-link.js';
 import type { QueuePlace } from './queue-link.js';
-import { LANE_NAMES, LANES, TASKS } from './task-table.js';
-import type { Lane, TaskName } from './task-table.js';
+import { QUEUE_NAMES, QUEUES, TASKS } from './task-table.js';
+import type { QueueName, TaskName } from './task-table.js';
 
 const END_WITHIN_MS = 3_000;
 
@@ -19,18 +19,18 @@ export interface QueuedTask {
 export interface Queues {
   /** Hands tasks over; one that is there already is left alone. Throws when the queue cannot be reached. */
   add(tasks: QueuedTask[]): Promise<void>;
-  /** How many wait, by lane. */
-  waiting(): Promise<Record<Lane, number>>;
+  /** How many wait, by queue. */
+  waiting(): Promise<Record<QueueName, number>>;
   close(): Promise<void>;
 }
 
 /** The side that does the work. */
-export interface Crew {
+export interface TaskWorkers {
   /** Takes nothing more, and gives what is being done a moment to end; what does not is done again by another worker. */
   close(): Promise<void>;
 }
 
-export interface CrewOptions {
+export interface WorkersOptions {
   run(job: Job<QueuedTask>): Promise<void>;
   onTrouble(error: Error): void;
   /** After so long without a sign of life another worker takes the task over, ms. */
@@ -47,20 +47,20 @@ export async function prepareQueues(databaseUrl: string): Promise<void> {
 
 /** @param onTrouble hears of lost connections; they come back by themselves */
 export function openQueues(place: QueuePlace, onTrouble: (error: Error) => void): Queues {
-  const { connection, backend, close } = linkTo(place, { hurry: true, most: 4 }, onTrouble);
+  const { connection, backend, close } = linkTo(place, { failFast: true, maxConnections: 4 }, onTrouble);
   const { Queue } = withBackend(backend);
-  const queues = LANE_NAMES.map((lane) => ({ lane, queue: new Queue(lane, { connection }) }));
+  const queues = QUEUE_NAMES.map((name) => ({ name, queue: new Queue(name, { connection }) }));
   queues.forEach(({ queue }) => queue.on('error', onTrouble));
   return {
     add: async (tasks) => {
-      for (const { lane, queue } of queues) {
-        const mine = tasks.filter(({ name }) => TASKS[name].lane === lane);
+      for (const { name: queueName, queue } of queues) {
+        const mine = tasks.filter(({ name }) => TASKS[name].queue === queueName);
         if (mine.length > 0) await queue.addBulk(mine.map(entryOf));
       }
     },
     waiting: async () => {
-      const counts = await Promise.all(queues.map(async ({ lane, queue }) => [lane, await queue.getWaitingCount()]));
-      return Object.fromEntries(counts) as Record<Lane, number>;
+      const counts = await Promise.all(queues.map(async ({ name, queue }) => [name, await queue.getWaitingCount()]));
+      return Object.fromEntries(counts) as Record<QueueName, number>;
     },
     close: async () => {
       await Promise.all(queues.map(({ queue }) => queue.close()));
@@ -70,8 +70,12 @@ export function openQueues(place: QueuePlace, onTrouble: (error: Error) => void)
 }
 
 /** Begins to take tasks out of every queue. */
-export function openCrew(place: QueuePlace, { run, onTrouble, lockMs = 30_000 }: CrewOptions): Crew {
-  const { connection, backend, close } = linkTo(place, { hurry: false, most: 4 + LANE_NAMES.length }, onTrouble);
+export function openWorkers(place: QueuePlace, { run, onTrouble, lockMs = 30_000 }: WorkersOptions): TaskWorkers {
+  const { connection, backend, close } = linkTo(
+    place,
+    { failFast: false, maxConnections: 4 + QUEUE_NAMES.length },
+    onTrouble,
+  );
   const timing = { lockDuration: lockMs, stalledInterval: lockMs / 2, maxStalledCount: 10 };
   const { Worker } = withBackend(backend);
   const active = new Set<Promise<void>>();
@@ -80,9 +84,9 @@ export function openCrew(place: QueuePlace, { run, onTrouble, lockMs = 30_000 }:
     active.add(running);
     await running.finally(() => active.delete(running));
   };
-  const workers = LANE_NAMES.map((lane) => {
-    const options = { connection, concurrency: LANES[lane], ...timing };
-    return new Worker(lane, runOne, options).on('error', onTrouble);
+  const workers = QUEUE_NAMES.map((name) => {
+    const options = { connection, concurrency: QUEUES[name], ...timing };
+    return new Worker(name, runOne, options).on('error', onTrouble);
   });
   return {
     close: async () => {

@@ -43,23 +43,23 @@ export interface TaskContext {
 
 /**
  * Queues by how their work behaves: planning takes a processor for seconds, computing for a moment, telling waits for others.
- * The figure is how many of a lane one worker process runs at a time.
+ * The figure is how many tasks of a queue one worker process runs at a time.
  */
-export const LANES = { planning: 1, computing: 2, telling: 4 } as const;
-export type Lane = keyof typeof LANES;
-export const LANE_NAMES = Object.keys(LANES) as Lane[];
+export const QUEUES = { planning: 1, computing: 2, telling: 4 } as const;
+export type QueueName = keyof typeof QUEUES;
+export const QUEUE_NAMES = Object.keys(QUEUES) as QueueName[];
 
 export interface TaskRules {
-  lane: Lane;
+  queue: QueueName;
   /** How often it is tried before it counts as failed. */
   attempts: number;
   /** How long to wait after the first failure, ms; doubled each time. */
   backoffMs: number;
 }
 
-const planning: TaskRules = { lane: 'planning', attempts: 4, backoffMs: 500 };
-const computing: TaskRules = { lane: 'computing', attempts: 4, backoffMs: 500 };
-const telling: TaskRules = { lane: 'telling', attempts: 8, backoffMs: 2_000 };
+const planning: TaskRules = { queue: 'planning', attempts: 4, backoffMs: 500 };
+const computing: TaskRules = { queue: 'computing', attempts: 4, backoffMs: 500 };
+const telling: TaskRules = { queue: 'telling', attempts: 8, backoffMs: 2_000 };
 
 export const TASKS: Record<TaskName, TaskRules> = {
   replan: planning,

@@ -31,8 +31,8 @@ export class SessionController {
     @Req() request: LabRequest,
     @Res({ passthrough: true }) response: Response,
   ): Promise<SessionView> {
-    const knock = { ...body, place: request.ip ?? '', agent: request.headers['user-agent'] ?? '' };
-    const token = await this.sessions.signIn(knock);
+    const attempt = { ...body, place: request.ip ?? '', agent: request.headers['user-agent'] ?? '' };
+    const token = await this.sessions.signIn(attempt);
     if (request.signedIn) await this.sessions.end(request.signedIn, false);
     response.cookie(sessionCookieName(this.config), token, sessionCookie(this.config));
     return this.viewOf((await this.sessions.findBySession(token))!);

@@ -23,7 +23,7 @@ import type { SignedIn } from './signed-in.js';
 // argon2id (the library's own default) with the least cost that OWASP's Password Storage Cheat Sheet names for it.
 const COST = { memoryCost: 19_456, timeCost: 2, parallelism: 1 };
 
-interface Knock {
+interface SignInAttempt {
   email: string;
   password: string;
   /** The network address it comes from. */
@@ -52,7 +52,7 @@ export class SessionsService {
    * @returns the token for the cookie
    * @throws {LabError} `sign-in/wrong-credentials`, the same for a wrong password and an unknown address; `sign-in/too-many`
    */
-  async signIn({ email, password, place, agent }: Knock): Promise<string> {
+  async signIn({ email, password, place, agent }: SignInAttempt): Promise<string> {
     const person = await findAtDoor(this.records.manager, email);
     const fits = await this.limit.try({ person: email, place }, async () => {
       const right = await verify(person?.passwordHash ?? (await this.decoyHash()), password).catch(() => false);

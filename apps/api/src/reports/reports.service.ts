@@ -26,7 +26,7 @@ import type { ReportEntity, StoredFileEntity } from '#libs/records/src/index.js'
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
-import { teamsSeen } from '../requests/sight.js';
+import { teamsSeen } from '../requests/team-access.js';
 import { missingLines } from './missing-lines.js';
 import { reportDocument } from './report-document.js';
 

@@ -16,7 +16,7 @@ import { LabMatchingService } from './lab-matching.service.js';
 import { jobReference } from './release.js';
 import { reviewProblems } from './review.js';
 import { mayMove } from './requests.service.js';
-import { teamsSeen } from './sight.js';
+import { teamsSeen } from './team-access.js';
 import { submissionProblems } from './submission.js';
 import { specimensOf } from './specimens.js';
 

@@ -21,7 +21,7 @@ import { readRequestsCsv } from './read-requests-csv.js';
 import type { CsvRequest, Known } from './read-requests-csv.js';
 import { exportRequests, REQUESTER_COLUMN } from './request-csv.js';
 import { RequestsService } from './requests.service.js';
-import { mayAskFor, teamsSeen } from './sight.js';
+import { mayAskFor, teamsSeen } from './team-access.js';
 import { whatCame } from './what-came.js';
 
 /** Most requests that go into one file. */

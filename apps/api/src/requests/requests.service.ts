@@ -11,7 +11,7 @@ import type { SignedIn } from '../platform/signed-in.js';
 import { batchColumns, refuseBadDraft, requestColumns } from './request-draft.js';
 import type { ListRequestsDto } from './request.dto.js';
 import { requestLine, requestView } from './request-view.js';
-import { refuseStranger, teamsSeen } from './sight.js';
+import { refuseOtherTeam, teamsSeen } from './team-access.js';
 
 const PAGE = 50;
 
@@ -63,7 +63,7 @@ export class RequestsService {
 
   /** Keeps drafts, all or none. @returns their ids */
   draftAll(drafts: readonly NewDraft[], by: SignedIn): Promise<string[]> {
-    drafts.forEach(({ body }) => refuseStranger(by, body.teamId));
+    drafts.forEach(({ body }) => refuseOtherTeam(by, body.teamId));
     return this.records.act(by.id, async (act) => {
       const ids: string[] = [];
       for (const draft of drafts) ids.push(await this.addDraft(act, draft, by));
@@ -76,8 +76,8 @@ export class RequestsService {
     await this.records.act(by.id, async ({ manager, record }) => {
       const requests = new RequestRepository(manager);
       const request = await requests.get(id, teamsSeen(by));
-      refuseStranger(by, request.teamId);
-      refuseStranger(by, body.teamId);
+      refuseOtherTeam(by, request.teamId);
+      refuseOtherTeam(by, body.teamId);
       refuseFixed(request);
       await refuseBadDraft(manager, body);
       await requests.change({ ...request, version }, requestColumns(body));

@@ -10,7 +10,7 @@ import {
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { SignedIn } from '../platform/signed-in.js';
-import { teamsSeen } from '../requests/sight.js';
+import { teamsSeen } from '../requests/team-access.js';
 import { curveView } from './curve-view.js';
 import { foundResults } from './found-results.js';
 import { historyView } from './history-view.js';

@@ -1,7 +1,7 @@
 import { NestFactory } from '@nestjs/core';
 import { Log } from '#libs/hosting/src/index.js';
 import type { LabRecords } from '#libs/records/src/index.js';
-import { openCrew, openQueues } from '#libs/tasks/src/index.js';
+import { openWorkers, openQueues } from '#libs/tasks/src/index.js';
 import type { WorkerConfig } from '../config.js';
 import { PROCESSORS, WorkerModule } from '../worker.module.js';
 import { startDispatcher } from './dispatcher.js';
@@ -31,12 +31,12 @@ export async function startWorker(config: WorkerConfig, records: LabRecords): Pr
   const queues = openQueues(config, onTrouble);
   let stopped = false;
   const run = taskRunner(records.source, processors, log, () => stopped);
-  const crew = openCrew(config, { run, onTrouble, lockMs: config.lockMs });
+  const workers = openWorkers(config, { run, onTrouble, lockMs: config.lockMs });
   const dispatcher = startDispatcher(records.source, config.databaseUrl, queues, log);
   return {
     stop: async () => {
       await dispatcher.stop();
-      await crew.close();
+      await workers.close();
       stopped = true;
       await queues.close();
       await nest.close();

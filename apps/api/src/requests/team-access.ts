@@ -8,7 +8,7 @@ export function teamsSeen(by: SignedIn): readonly string[] | undefined {
 }
 
 /** Who may ask in a team's name: its members, and managers for anyone. @throws InvalidInput naming `teamId` */
-export function refuseStranger(by: SignedIn, teamId: string): void {
+export function refuseOtherTeam(by: SignedIn, teamId: string): void {
   if (mayAskFor(by, teamId)) return;
   throw new InvalidInput([
     fieldProblem({ field: 'teamId', found: teamId, allowed: 'a team that you belong to', unit: '' }),
