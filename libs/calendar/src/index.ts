@@ -4,7 +4,7 @@ export type { Feed, FeedEvent } from './ics-feed.js';
 export { instantOfMinute, minuteAtOrAfter, minuteAtOrBefore, minuteWindows } from './minute-grid.js';
 export { openWindows, shiftAt, shiftsBetween } from './open-windows.js';
 export type { DatedShift } from './open-windows.js';
-export { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE, MS_PER_SECOND } from './time-window.js';
+export { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from './time-window.js';
 export type { MinuteWindow, TimeWindow } from './time-window.js';
 export { clipWindows, covers, intersectWindows, subtractWindows, totalMs, unionWindows } from './window-algebra.js';
 export { calendarOf } from './work-calendar.js';

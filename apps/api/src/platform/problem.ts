@@ -38,11 +38,17 @@ const OF_SQLSTATE: Record<string, [status: number, code: string, sentence: strin
   '57': [503, 'database/unavailable', 'The database is restarting. Try again in a moment.'],
 };
 /**
- * The driver gives no code where a connection breaks while it is used, or none is free in time; within a transaction it lets go of the
- * broken one, so that the next statement finds it released.
+ * The driver gives no code where a connection breaks while it is used, or none is free in time. Within a transaction a broken
+ * connection is released at once, so that the next statement finds it gone.
  */
-const BROKEN =
-  /^(Error: )?(Connection terminated|Client has encountered a connection error|timeout exceeded when trying to connect|Query runner already released)/;
+const BROKEN = [
+  'Connection terminated',
+  'Client has encountered a connection error',
+  'Client was closed and is not queryable',
+  'timeout exceeded when trying to connect',
+  'Query runner already released',
+  'Database connection provided by a query runner was already released',
+];
 const NOT_REACHED = ['ECONNREFUSED', 'ECONNRESET', 'ETIMEDOUT', 'EPIPE'];
 
 const OF_STATUS: Record<number, string> = {
@@ -82,11 +88,16 @@ function ofDatabase(error: unknown): Problem | null {
   const code =
     (error as { driverError?: { code?: unknown }; code?: unknown } | null)?.driverError?.code ??
     (error as { code?: unknown } | null)?.code;
-  if (error instanceof Error && BROKEN.test(error.message)) return told(...OF_SQLSTATE['08']!);
+  if (error instanceof Error && isBroken(error)) return told(...OF_SQLSTATE['08']!);
   if (typeof code !== 'string') return null;
   const known = OF_SQLSTATE[code] ?? (/^[0-9A-Z]{5}$/.test(code) ? OF_SQLSTATE[code.slice(0, 2)] : undefined);
   if (known) return told(...known);
   return NOT_REACHED.includes(code) ? told(...OF_SQLSTATE['08']!) : null;
+}
+
+/** TypeORM puts the driver's error into words of its own, its name first. */
+function isBroken({ message }: Error): boolean {
+  return BROKEN.some((words) => message.replace(/^Error: /, '').startsWith(words));
 }
 
 /** Nest's own refusals and those of the body reader carry a status. */
