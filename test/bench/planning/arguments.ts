@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs';
-import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { projectRoot } from '#test/support/maybe.js';
+import { checkData } from '#test/support/check-data.js';
 
 /** What the command line asks for. */
 export interface Asked {
@@ -53,6 +52,5 @@ export function readArguments(words: string[]): Asked {
   };
 }
 
-/** Where the published sets lie: `CHECK_DATA`, or the folder `shared` beside the project. */
-export const benchmarksFolder = (): string =>
-  join(process.env['CHECK_DATA'] ?? join(dirname(projectRoot()), 'shared'), 'benchmarks');
+/** Where the published sets of instances lie. */
+export const benchmarksFolder = (): string => checkData('benchmarks');
