@@ -1,10 +1,9 @@
 import type { Material, Method } from '#libs/matching/src/index.js';
-import { lockWhile, MaterialEntity, MethodEntity } from '#libs/records/src/index.js';
+import { insertRows, lockWhile, MaterialEntity, MethodEntity } from '#libs/records/src/index.js';
 import type { DataSource, EntityManager } from 'typeorm';
 import { MATERIALS } from '../library/materials.js';
 import { METHODS } from '../library/methods.js';
 import { idOf } from '../northmoor/ids.js';
-import { insertAll } from './insert.js';
 
 /**
  * The published methods and materials that any lab starts with, and what has been put right in them since: a method's next version
@@ -40,7 +39,7 @@ export async function addMethods(manager: EntityManager, methods: readonly Metho
     // What a lab wrote itself is the lab's to follow up, and what it no longer offers stays so.
     return known.enteredBy === null && known.version < row.version ? [{ ...row, state: known.state }] : [];
   });
-  await insertAll(manager, MethodEntity, added);
+  await insertRows(manager, MethodEntity, added);
 }
 
 function newestByCode(rows: readonly MethodEntity[]): ReadonlyMap<string, MethodEntity> {
@@ -58,7 +57,7 @@ export async function addMaterials(manager: EntityManager, materials: readonly M
     data: { ...material },
   }));
   const there = new Set((await manager.find(MaterialEntity)).map(({ id }) => id));
-  await insertAll(
+  await insertRows(
     manager,
     MaterialEntity,
     rows.filter(({ id }) => !there.has(id)),

@@ -3,6 +3,7 @@ import {
   AuthorisationEntity,
   ClosedDayEntity,
   DEFAULT_LAB_SETTINGS,
+  insertRows,
   LabSettingEntity,
   PersonEntity,
   RosterShiftEntity,
@@ -17,7 +18,6 @@ import { emailOf, PEOPLE, TEAMS, ZONE } from '../northmoor/people.js';
 import type { DemoPerson } from '../northmoor/people.js';
 import { CLOSED_DAYS, SETTINGS, SHIFT_HOURS, shiftOf } from '../northmoor/settings.js';
 import { workOf } from '../northmoor/work.js';
-import { insertAll } from './insert.js';
 
 /** Weeks of the roster before and after the start. */
 const WEEKS_BACK = 3;
@@ -34,28 +34,28 @@ export async function loadPeople(
   passwordHash: string,
 ): Promise<void> {
   await manager.insert(LabSettingEntity, { id: 1, settings: { ...DEFAULT_LAB_SETTINGS, ...SETTINGS } });
-  await insertAll(manager, ClosedDayEntity, closedDays(time));
-  await insertAll(
+  await insertRows(manager, ClosedDayEntity, closedDays(time));
+  await insertRows(
     manager,
     PersonEntity,
     PEOPLE.map((person) => personRow(person, time, passwordHash)),
   );
-  await insertAll(
+  await insertRows(
     manager,
     TeamEntity,
     TEAMS.map((name) => ({ id: teamId(name), name })),
   );
-  await insertAll(
+  await insertRows(
     manager,
     TeamMemberEntity,
     PEOPLE.flatMap(({ key, teams }) => teams.map((team) => ({ teamId: teamId(team), personId: personId(key) }))),
   );
-  await insertAll(
+  await insertRows(
     manager,
     AuthorisationEntity,
     PEOPLE.flatMap((person) => authorisations(person, time, methods)),
   );
-  await insertAll(
+  await insertRows(
     manager,
     RosterShiftEntity,
     PEOPLE.flatMap((person) => roster(person, time)),

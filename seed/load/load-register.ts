@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import {
   CalibrationEntity,
   FaultEntity,
+  insertRows,
   ItemEntity,
   ItemWindowEntity,
   RigLinkEntity,
@@ -16,30 +17,29 @@ import type { LabTime } from '../northmoor/lab-time.js';
 import { RIGS } from '../northmoor/trains.js';
 import { FAULTS, OUT_OF_USE, WINDOWS } from '../northmoor/trouble.js';
 import type { PastEvent } from './demo-rows.js';
-import { insertAll } from './insert.js';
 import { personId } from './load-people.js';
 
 /** Items with their calibrations and certificates, what is wrong with them, and what hangs on the frames. */
 export async function loadRegister(manager: EntityManager, time: LabTime): Promise<PastEvent[]> {
-  await insertAll(
+  await insertRows(
     manager,
     ItemEntity,
     ITEMS.map((item) => itemRow(item, time)),
   );
   const calibrations = calibrationsAt(time.nowMs);
-  await insertAll(manager, StoredFileEntity, calibrations.map(certificateFile));
-  await insertAll(manager, CalibrationEntity, calibrations.map(calibrationRow));
-  await insertAll(
+  await insertRows(manager, StoredFileEntity, calibrations.map(certificateFile));
+  await insertRows(manager, CalibrationEntity, calibrations.map(calibrationRow));
+  await insertRows(
     manager,
     FaultEntity,
     FAULTS.map((fault) => faultRow(fault, time)),
   );
-  await insertAll(
+  await insertRows(
     manager,
     ItemWindowEntity,
     WINDOWS.map((window) => windowRow(window, time)),
   );
-  await insertAll(manager, RigLinkEntity, rigRows(time));
+  await insertRows(manager, RigLinkEntity, rigRows(time));
   return FAULTS.flatMap((fault) => faultEvents(fault, time));
 }
 

@@ -4,6 +4,7 @@ import {
   BatchEntity,
   CurveEntity,
   DurationEntity,
+  insertRows,
   JobEntity,
   NumberingEntity,
   RequestEntity,
@@ -17,7 +18,6 @@ import type { EntityManager } from 'typeorm';
 import { ALL_REQUESTS, NEXT_REQUEST } from '../northmoor/all-requests.js';
 import type { LabTime } from '../northmoor/lab-time.js';
 import type { PastEvent, RequestRows } from './demo-rows.js';
-import { insertAll } from './insert.js';
 import { requestRows } from './request-rows.js';
 
 /** All requests with jobs and results. @returns what was written, with the events that the record is to say of them */
@@ -30,20 +30,20 @@ export async function loadRequests(
   const rows = ALL_REQUESTS.map((request) => requestRows(request, byCode, time));
   const all = <Table extends Exclude<keyof RequestRows, 'request'>>(table: Table) =>
     rows.flatMap((each) => each[table] as RequestRows[Table][number][]);
-  await insertAll(
+  await insertRows(
     manager,
     RequestEntity,
     rows.map(({ request }) => request),
   );
-  await insertAll(manager, BatchEntity, all('batches'));
-  await insertAll(manager, SpecimenEntity, all('specimens'));
-  await insertAll(manager, RequestMessageEntity, all('messages'));
-  await insertAll(manager, JobEntity, all('jobs'));
-  await insertAll(manager, ResultEntity, all('results'));
-  await insertAll(manager, DurationEntity, all('durations'));
-  await insertAll(manager, ShiftCheckEntity, all('checks'));
-  await insertAll(manager, StoredFileEntity, all('files'));
-  await insertAll(manager, CurveEntity, all('curves'));
+  await insertRows(manager, BatchEntity, all('batches'));
+  await insertRows(manager, SpecimenEntity, all('specimens'));
+  await insertRows(manager, RequestMessageEntity, all('messages'));
+  await insertRows(manager, JobEntity, all('jobs'));
+  await insertRows(manager, ResultEntity, all('results'));
+  await insertRows(manager, DurationEntity, all('durations'));
+  await insertRows(manager, ShiftCheckEntity, all('checks'));
+  await insertRows(manager, StoredFileEntity, all('files'));
+  await insertRows(manager, CurveEntity, all('curves'));
   await manager.upsert(NumberingEntity, { name: 'request', next: NEXT_REQUEST }, ['name']);
   return rows;
 }

@@ -90,8 +90,8 @@ export { PersonEntity } from './people/person.entity.js';
 export { RosterShiftEntity } from './people/roster-shift.entity.js';
 export { TeamEntity, TeamMemberEntity } from './people/team.entity.js';
 
-export { PlanRepository, TrialRepository } from './plan/plan.repository.js';
-export type { NewBooking, NewPlan } from './plan/plan.repository.js';
+export { PlanRepository } from './plan/plan.repository.js';
+export type { NewPlan } from './plan/plan.repository.js';
 export { readPlanFacts } from './plan/read-plan-facts.js';
 export { itemsOfTrain, JobEntity } from './jobs/job.entity.js';
 export type { TrainLink } from './jobs/job.entity.js';
@@ -117,7 +117,11 @@ export { NO_NOTES } from './plan/plan-notes.js';
 export type { BookingNotes, Fits, PlanNotes } from './plan/plan-notes.js';
 export { NO_OVERLAY } from './plan/plan-facts.js';
 export type { KeptBooking, OpenJob, Overlay, PlanFacts, TrainPlace } from './plan/plan-facts.js';
-export { BookingEntity, PlanEntity, TrialPlanEntity } from './plan/plan.entity.js';
+export { BookingEntity, PlanEntity } from './plan/plan.entity.js';
+export type { NewBooking } from './plan/plan.entity.js';
+export { TrialRepository } from './plan/trial.repository.js';
+export { TrialPlanEntity } from './plan/trial-plan.entity.js';
+export { insertRows } from './platform/write-rows.js';
 
 export { labOf, readLab } from './register/lab.repository.js';
 export type { LabAsRead } from './register/lab.repository.js';

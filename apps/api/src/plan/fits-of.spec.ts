@@ -1,4 +1,5 @@
 import { calendarOf } from '#libs/calendar/src/index.js';
+import type { TrialEdit } from '#libs/contract/src/index.js';
 import type { PlanAround, PlanNotes } from '#libs/records/src/index.js';
 import { extraShiftsOf, fitsOf } from './fits-of.js';
 import type { FrameWindow } from './fits-of.js';
@@ -50,7 +51,10 @@ describe('where a job in the hand can start', () => {
 
   it('counts an extra shift that a trial plan tries', () => {
     const span = { startsAt: at('20T08:00'), endsAt: at('20T12:00') };
-    const edits = [{ kind: 'hold' }, { kind: 'extra-shift', frameId: 'frame', personId: 'someone', ...span }];
+    const edits: TrialEdit[] = [
+      { kind: 'hold', jobId: 'job', why: '' },
+      { kind: 'extra-shift', frameId: 'frame', personId: 'someone', ...span },
+    ];
     expect(reasonsAt(at('20T11:00'), extraShiftsOf({ edits }))).toEqual([]);
   });
 

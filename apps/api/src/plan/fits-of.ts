@@ -1,6 +1,6 @@
 import { sayInstant } from '#libs/calendar/src/index.js';
 import type { TimeWindow, WorkCalendar } from '#libs/calendar/src/index.js';
-import type { FitView, TrialEdit } from '#libs/contract/src/index.js';
+import type { FitView } from '#libs/contract/src/index.js';
 import type {
   BookingEntity,
   Fits,
@@ -8,6 +8,7 @@ import type {
   ItemWindowEntity,
   PlanAround,
   PlanNotes,
+  TrialPlanEntity,
 } from '#libs/records/src/index.js';
 import { closedThen, hoursFrom } from './frame-hours.js';
 import { notesOf } from './plan-view.js';
@@ -75,8 +76,8 @@ function spanOf({ startsAt, endsAt }: FrameWindow): TimeWindow {
 }
 
 /** A frame that a trial plan opens longer takes jobs in those hours too. */
-export function extraShiftsOf({ edits }: { edits: readonly object[] }): FrameWindow[] {
-  return (edits as readonly TrialEdit[]).flatMap((edit) =>
+export function extraShiftsOf({ edits }: Pick<TrialPlanEntity, 'edits'>): FrameWindow[] {
+  return edits.flatMap((edit) =>
     edit.kind === 'extra-shift'
       ? [
           {

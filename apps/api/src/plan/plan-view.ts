@@ -194,5 +194,5 @@ function lateWithoutPlace({ notes, around, nowMs }: Parts): LateView[] {
 
 /** What the planner said of a booking. */
 export function notesOf(booking: Pick<AnyBooking, 'why'>): BookingNotes {
-  return { ...NO_NOTES, ...(booking.why as Partial<BookingNotes>) };
+  return { ...NO_NOTES, ...booking.why };
 }

@@ -110,7 +110,7 @@ export class TrialsService {
         },
         act,
       );
-      await applyEdits(manager, trial.edits as unknown as TrialEdit[]);
+      await applyEdits(manager, trial.edits);
       await new TrialRepository(manager).change(trial, { state: 'published' });
       await record({
         kind: 'trial/published',
@@ -149,7 +149,7 @@ export class TrialsService {
   private async viewOf(trial: TrialPlanEntity): Promise<TrialView> {
     const { manager } = this.records;
     const base = await new PlanRepository(manager).get(trial.basedOnPlanId);
-    const outcome = trial.outcome as TrialOutcome | null;
+    const outcome = trial.outcome;
     const open = trial.state === 'open';
     const pending = open && outcome?.forVersion !== trial.version;
     const stale = open && outcome !== null && (await factsChangedSince(manager, outcome.stamp));
@@ -163,7 +163,7 @@ export class TrialsService {
         pending,
         stale,
       },
-      edits: trial.edits as unknown as TrialEdit[],
+      edits: trial.edits,
       plan: outcome && (await this.planOf(trial, outcome, stale)),
       comparison: outcome?.comparison ?? null,
       refused: pending ? [] : (outcome?.refused ?? []), // by place in the list, which has changed since
@@ -194,7 +194,7 @@ export class TrialsService {
 }
 
 function readyOutcome(trial: TrialPlanEntity): TrialOutcome {
-  const outcome = trial.outcome as TrialOutcome | null;
+  const outcome = trial.outcome;
   if (trial.state !== 'open')
     throw new LabError('trial/ended', `This trial plan was ${trial.state} before.`, { state: trial.state });
   if (!outcome || outcome.forVersion !== trial.version) {

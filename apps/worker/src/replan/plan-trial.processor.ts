@@ -30,7 +30,7 @@ export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
     const trial = await new TrialRepository(this.records.manager).get(trialId);
     if (trial.state !== 'open') return { trialId, state: trial.state };
     const facts = await readPlanFacts(this.records.source, this.records.clock.nowMs());
-    const edits = trial.edits as unknown as TrialEdit[];
+    const edits = trial.edits;
     const { facts: changed, overlay, adjust } = withEdits(facts, edits);
     const [without, withThem] = [problemOf(facts, matchJob), problemOf(changed, matchJob, overlay)];
     const tried = { ...withThem, problem: adjust(withThem.problem) };

@@ -1,6 +1,7 @@
 import { LabError } from '#libs/errors/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { insertRows } from '../platform/write-rows.js';
 import { CalibrationEntity } from './calibration.entity.js';
 import { ShiftCheckEntity } from './shift-check.entity.js';
 
@@ -28,7 +29,7 @@ export class CalibrationRepository {
   }
 
   async add(row: Omit<CalibrationEntity, 'enteredAt'>): Promise<void> {
-    await this.manager.insert(CalibrationEntity, row as never);
+    await insertRows(this.manager, CalibrationEntity, [row]);
   }
 
   /** The newest shift checks of a cell. */

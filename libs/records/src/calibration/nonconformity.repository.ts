@@ -1,5 +1,6 @@
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { NonconformityEntity } from './nonconformity.entity.js';
 
 export class NonconformityRepository {
@@ -18,13 +19,13 @@ export class NonconformityRepository {
   }
 
   async add(row: Partial<NonconformityEntity>): Promise<void> {
-    await this.manager.insert(NonconformityEntity, row as never);
+    await insertRows(this.manager, NonconformityEntity, [row]);
   }
 
   /** @throws LabError `nonconformity/changed-meanwhile` */
   async change({ id, version, reference }: NonconformityEntity, set: Partial<NonconformityEntity>): Promise<void> {
-    const { affected } = await this.manager.update(NonconformityEntity, { id, version }, set as never);
-    if (affected === 0) {
+    const changed = await updateRows(this.manager, NonconformityEntity, { id, version }, set);
+    if (changed === 0) {
       const sentence = `${reference} was changed by someone else. Reload it and try again.`;
       throw new LabError('nonconformity/changed-meanwhile', sentence, { version: (await this.get(id)).version });
     }

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
+import { insertRows } from '../platform/write-rows.js';
 import { ShiftCheckEntity } from './shift-check.entity.js';
 
 /** Shift checks; added, never changed. */
@@ -7,6 +8,6 @@ export class ShiftCheckRepository {
   constructor(private readonly manager: EntityManager) {}
 
   async add(row: Omit<ShiftCheckEntity, 'id'>): Promise<void> {
-    await this.manager.insert(ShiftCheckEntity, { id: randomUUID(), ...row });
+    await insertRows(this.manager, ShiftCheckEntity, [{ id: randomUUID(), ...row }]);
   }
 }

@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
+import { insertRows } from '../platform/write-rows.js';
 import { StoredFileEntity } from './stored-file.entity.js';
 
 /** Largest file that is kept, bytes. */
@@ -20,7 +21,7 @@ export class StoredFileRepository {
   async keep({ content, ...rest }: NewFile): Promise<{ id: string; sha256: string }> {
     const id = randomUUID();
     const sha256 = createHash('sha256').update(content).digest('hex');
-    await this.manager.insert(StoredFileEntity, { id, sha256, content, sizeBytes: content.length, ...rest });
+    await insertRows(this.manager, StoredFileEntity, [{ id, sha256, content, sizeBytes: content.length, ...rest }]);
     return { id, sha256 };
   }
 

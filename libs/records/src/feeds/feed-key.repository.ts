@@ -4,6 +4,7 @@ import { IsNull } from 'typeorm';
 import type { Role } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { secretHash } from '../people/session.repository.js';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { FeedKeyEntity } from './feed-key.entity.js';
 
 /** Who a feed key stands for, as they are at this moment. */
@@ -25,18 +26,19 @@ export class FeedKeyRepository {
   /** @returns the key, which is shown this once */
   async make(personId: string, name: string): Promise<{ id: string; key: string }> {
     const [id, key] = [randomUUID(), randomBytes(32).toString('base64url')];
-    await this.manager.insert(FeedKeyEntity, { id, personId, name, keyHash: secretHash(key) });
+    await insertRows(this.manager, FeedKeyEntity, [{ id, personId, name, keyHash: secretHash(key) }]);
     return { id, key };
   }
 
   /** @throws LabError `feed-key/unknown`, also for somebody else's */
   async revoke(personId: string, id: string): Promise<void> {
-    const { affected } = await this.manager.update(
+    const changed = await updateRows(
+      this.manager,
       FeedKeyEntity,
       { id, personId, revokedAt: IsNull() },
       { revokedAt: () => 'now()' },
     );
-    if (affected === 0) throw new LabError('feed-key/unknown', 'You have no such key.', { keyId: id });
+    if (changed === 0) throw new LabError('feed-key/unknown', 'You have no such key.', { keyId: id });
   }
 
   /** Who holds a key, when they are still with the lab; null otherwise. */

@@ -3,6 +3,7 @@ import type { JobMove } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { updateRows } from '../platform/write-rows.js';
 import { RequestEntity } from '../requests/request.entity.js';
 import { JobEntity } from './job.entity.js';
 
@@ -74,8 +75,8 @@ export class JobRepository {
   /** Changes a job without moving it, unless someone changed it since it was read. @throws LabError `job/changed-meanwhile` */
   async change(job: Guarded, set: Partial<JobEntity>): Promise<JobEntity> {
     const where = { id: job.id, version: job.version, state: job.state };
-    const { affected } = await this.manager.update(JobEntity, where, set as never);
-    if (affected === 0) {
+    const changed = await updateRows(this.manager, JobEntity, where, set);
+    if (changed === 0) {
       throw new LabError(
         'job/changed-meanwhile',
         `${job.reference} was changed by someone else. Reload it and try again.`,

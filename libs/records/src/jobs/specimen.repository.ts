@@ -1,6 +1,7 @@
 import { LabError } from '#libs/errors/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { updateRows } from '../platform/write-rows.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
 
 /** Specimens as the bench changes them. */
@@ -19,8 +20,8 @@ export class SpecimenRepository {
 
   /** @throws LabError `specimen/changed-meanwhile` */
   async change({ id, version, label }: SpecimenEntity, set: Partial<SpecimenEntity>): Promise<void> {
-    const { affected } = await this.manager.update(SpecimenEntity, { id, version }, set as never);
-    if (affected === 0)
+    const changed = await updateRows(this.manager, SpecimenEntity, { id, version }, set);
+    if (changed === 0)
       throw new LabError(
         'specimen/changed-meanwhile',
         `${label} was changed by someone else. Reload it and try again.`,

@@ -1,5 +1,5 @@
-import { In } from 'typeorm';
 import type { DataSource, EntityManager } from 'typeorm';
+import { findByIds } from '../platform/find-by-ids.js';
 import { MaterialEntity } from './material.entity.js';
 import { MethodEntity } from './method.entity.js';
 
@@ -17,8 +17,8 @@ function keeperOf<Row extends { id: string }>(entity: new () => Row): Keeper<Row
   return async (manager, ids) => {
     const rows = kept.get(manager.dataSource) ?? new Map<string, Row>();
     kept.set(manager.dataSource, rows);
-    const missing = [...new Set(ids)].filter((id) => id !== null && !rows.has(id));
-    const found = missing.length === 0 ? [] : await manager.findBy(entity, { id: In(missing) } as never);
+    const missing = ids.filter((id) => id !== null).filter((id) => !rows.has(id));
+    const found = await findByIds(manager, entity, missing);
     for (const row of found) rows.set(row.id, row);
     return rows;
   };

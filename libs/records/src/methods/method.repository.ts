@@ -1,6 +1,7 @@
 import { LabError } from '#libs/errors/src/index.js';
-import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { findByIds } from '../platform/find-by-ids.js';
+import { insertRows } from '../platform/write-rows.js';
 import { materialsKept, methodsKept } from './library-kept.js';
 import { MaterialEntity } from './material.entity.js';
 import { MethodEntity } from './method.entity.js';
@@ -33,12 +34,12 @@ export class MethodRepository {
   }
 
   findByIds(ids: readonly string[]): Promise<MethodEntity[]> {
-    return ids.length === 0 ? Promise.resolve([]) : this.manager.findBy(MethodEntity, { id: In(ids) });
+    return findByIds(this.manager, MethodEntity, ids);
   }
 
   /** Two who add the next version at once collide on the unique (code, version). */
   async add(row: Omit<MethodEntity, 'enteredAt'>): Promise<void> {
-    await this.manager.insert(MethodEntity, row as never);
+    await insertRows(this.manager, MethodEntity, [row]);
   }
 
   materials(): Promise<MaterialEntity[]> {
@@ -53,10 +54,10 @@ export class MethodRepository {
   }
 
   findMaterialsByIds(ids: readonly string[]): Promise<MaterialEntity[]> {
-    return ids.length === 0 ? Promise.resolve([]) : this.manager.findBy(MaterialEntity, { id: In(ids) });
+    return findByIds(this.manager, MaterialEntity, ids);
   }
 
   async addMaterial(row: Omit<MaterialEntity, 'version'>): Promise<void> {
-    await this.manager.insert(MaterialEntity, row as never);
+    await insertRows(this.manager, MaterialEntity, [row]);
   }
 }

@@ -6,6 +6,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { seesTeamSql } from '../people/sees.js';
 import { notify } from '../platform/live-events.js';
+import { updateRows } from '../platform/write-rows.js';
 import { announce } from '../tasks/announce.js';
 import { DEFAULT_MAIL } from './give-notices.js';
 import { NoticeEntity } from './notice.entity.js';
@@ -37,12 +38,12 @@ export class NoticeRepository {
   async read(personId: string, id: string): Promise<void> {
     if (!(await this.manager.existsBy(NoticeEntity, { id, personId })))
       throw new LabError('notice/unknown', 'You have no such notice.', { noticeId: id });
-    await this.manager.update(NoticeEntity, { id, personId, readAt: IsNull() }, { readAt: () => 'now()' });
+    await updateRows(this.manager, NoticeEntity, { id, personId, readAt: IsNull() }, { readAt: () => 'now()' });
     await notify(this.manager, { topic: 'notices', id: personId });
   }
 
   async readAll(personId: string): Promise<void> {
-    await this.manager.update(NoticeEntity, { personId, readAt: IsNull() }, { readAt: () => 'now()' });
+    await updateRows(this.manager, NoticeEntity, { personId, readAt: IsNull() }, { readAt: () => 'now()' });
     await notify(this.manager, { topic: 'notices', id: personId });
   }
 
@@ -104,7 +105,7 @@ export class NoticeRepository {
 
   /** Keeps why a mail did not go out. @returns when it is tried again, ms from now; null when it is given up */
   async mailFailed({ id, mailTries }: NoticeEntity, trouble: string, final: boolean): Promise<number | null> {
-    await this.manager.update(NoticeEntity, { id }, { mailTries: mailTries + 1, mailTrouble: trouble });
+    await updateRows(this.manager, NoticeEntity, { id }, { mailTries: mailTries + 1, mailTrouble: trouble });
     const waitMin = final ? undefined : TRY_AGAIN_MIN[mailTries];
     if (waitMin === undefined) return null;
     const delayMs = waitMin * MS_PER_MINUTE;

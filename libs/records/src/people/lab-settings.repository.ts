@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import type { LabSettings } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
+import { updateRows } from '../platform/write-rows.js';
 import { LabSettingEntity } from './lab-setting.entity.js';
 import { withDefaults } from './lab-settings.js';
 
@@ -32,10 +33,11 @@ async function setFirst(manager: EntityManager, settings: LabSettings): Promise<
 }
 
 async function setNext(manager: EntityManager, settings: LabSettings, version: number): Promise<boolean> {
-  const { affected } = await manager.update(
+  const changed = await updateRows(
+    manager,
     LabSettingEntity,
     { id: 1, version },
     { settings: settings, changedAt: () => 'now()', version: version + 1 },
   );
-  return affected === 1;
+  return changed === 1;
 }

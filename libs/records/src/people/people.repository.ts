@@ -3,6 +3,7 @@ import { IsNull } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import type { PersonView, Role, TeamRef } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { AuthorisationEntity } from './authorisation.entity.js';
 import { PersonEntity } from './person.entity.js';
 import { TeamEntity, TeamMemberEntity } from './team.entity.js';
@@ -46,7 +47,7 @@ export async function teamNamed(manager: EntityManager, id: string): Promise<str
 export async function setTeams(manager: EntityManager, personId: string, teamIds: readonly string[]): Promise<void> {
   await manager.delete(TeamMemberEntity, { personId });
   const rows = [...new Set(teamIds)].map((teamId) => ({ personId, teamId }));
-  if (rows.length > 0) await manager.insert(TeamMemberEntity, rows);
+  await insertRows(manager, TeamMemberEntity, rows);
 }
 
 /** People by name, with their teams and what they are authorised for. @param id only this one */
@@ -77,7 +78,7 @@ export async function addPerson(
   manager: EntityManager,
   person: Pick<PersonEntity, 'id' | 'name' | 'email' | 'roles' | 'passwordHash'>,
 ): Promise<void> {
-  await manager.insert(PersonEntity, person);
+  await insertRows(manager, PersonEntity, [person]);
 }
 
 /** @throws {LabError} `person/changed-meanwhile` when it is no longer the version that was read */
@@ -87,23 +88,24 @@ export async function changePerson(
   version: number,
   change: Partial<Pick<PersonEntity, 'name' | 'roles' | 'active'>>,
 ): Promise<void> {
-  const { affected } = await manager.update(
+  const changed = await updateRows(
+    manager,
     PersonEntity,
     { id: person.id, version },
     { ...change, version: version + 1 },
   );
-  if (affected === 0) {
+  if (changed === 0) {
     const sentence = `${person.name} was changed by someone else. Reload and try again.`;
     throw new LabError('person/changed-meanwhile', sentence, { version: person.version });
   }
 }
 
 export async function setPassword(manager: EntityManager, personId: string, passwordHash: string): Promise<void> {
-  await manager.update(PersonEntity, { id: personId }, { passwordHash });
+  await updateRows(manager, PersonEntity, { id: personId }, { passwordHash });
 }
 
 export async function authorise(manager: EntityManager, authorisation: Omit<AuthorisationEntity, 'id'>): Promise<void> {
-  await manager.insert(AuthorisationEntity, { id: randomUUID(), ...authorisation });
+  await insertRows(manager, AuthorisationEntity, [{ id: randomUUID(), ...authorisation }]);
 }
 
 /** @throws {LabError} `authorisation/unknown` */
@@ -126,7 +128,7 @@ export function listTeams(manager: EntityManager): Promise<TeamRef[]> {
 /** @throws {LabError} `team/name-taken` */
 export async function addTeam(manager: EntityManager, team: TeamRef): Promise<void> {
   await refuseTakenName(manager, team);
-  await manager.insert(TeamEntity, team);
+  await insertRows(manager, TeamEntity, [team]);
 }
 
 /**
@@ -137,7 +139,7 @@ export async function renameTeam(manager: EntityManager, team: TeamRef): Promise
   await refuseTakenName(manager, team);
   const before = await manager.findOneBy(TeamEntity, { id: team.id });
   if (!before) throw new LabError('team/unknown', 'There is no such team.', { teamId: team.id });
-  await manager.update(TeamEntity, { id: team.id }, { name: team.name });
+  await updateRows(manager, TeamEntity, { id: team.id }, { name: team.name });
   return before.name;
 }
 
@@ -173,10 +175,11 @@ export async function bindSignOn(
   const bound = await manager.findOneBy(PersonEntity, { signOnSubject: subject });
   if (bound) return bound.active ? bound.id : null;
   if (email === null) return null;
-  const { affected } = await manager.update(
+  const changed = await updateRows(
+    manager,
     PersonEntity,
     { email: email.trim().toLowerCase(), active: true, signOnSubject: IsNull() },
     { signOnSubject: subject },
   );
-  return affected === 1 ? (await manager.findOneByOrFail(PersonEntity, { signOnSubject: subject })).id : null;
+  return changed === 1 ? (await manager.findOneByOrFail(PersonEntity, { signOnSubject: subject })).id : null;
 }

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import type { ClosedDay, RosterShiftView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
+import { insertRows, upsertRows } from '../platform/write-rows.js';
 import { ClosedDayEntity } from './closed-day.entity.js';
 import { RosterShiftEntity } from './roster-shift.entity.js';
 
@@ -24,7 +25,7 @@ export class RosterRepository {
 
   async add(shift: { personId: string; startsAt: Date; endsAt: Date }): Promise<string> {
     const id = randomUUID();
-    await this.manager.insert(RosterShiftEntity, { id, ...shift });
+    await insertRows(this.manager, RosterShiftEntity, [{ id, ...shift }]);
     return id;
   }
 
@@ -40,7 +41,7 @@ export class RosterRepository {
   }
 
   async close(day: ClosedDay): Promise<void> {
-    await this.manager.upsert(ClosedDayEntity, day, ['day']);
+    await upsertRows(this.manager, ClosedDayEntity, [day], ['day']);
   }
 
   async reopen(day: string): Promise<void> {

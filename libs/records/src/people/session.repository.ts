@@ -4,6 +4,7 @@ import type { Role, TeamRef } from '#libs/contract/src/index.js';
 import { factsChangedSql } from '../platform/facts.js';
 import { prepared } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
+import { insertRows } from '../platform/write-rows.js';
 import { ApiTokenEntity } from './api-token.entity.js';
 import { SessionEntity } from './session.entity.js';
 import { SignInAttemptEntity } from './sign-in-attempt.entity.js';
@@ -36,7 +37,7 @@ export async function openSession(
   const id = randomUUID();
   const expiresAt = () => `now() + ${Math.round(hours * 60)} * interval '1 minute'`;
   const row = { id, tokenHash: secretHash(token), personId, agent: agent.slice(0, 200), expiresAt };
-  await manager.insert(SessionEntity, row);
+  await insertRows(manager, SessionEntity, [row]);
   return { id, token };
 }
 
@@ -148,7 +149,7 @@ export async function makeToken(
   const id = randomUUID();
   const { days, ...row } = asked;
   const expiresAt = () => `now() + ${Math.round(days)} * interval '1 day'`;
-  await manager.insert(ApiTokenEntity, { id, ...row, tokenHash: secretHash(token), expiresAt });
+  await insertRows(manager, ApiTokenEntity, [{ id, ...row, tokenHash: secretHash(token), expiresAt }]);
   return { id, token };
 }
 

@@ -5,6 +5,7 @@ import { LessThan, MoreThan } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
 import { RosterShiftEntity } from '../people/roster-shift.entity.js';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { ItemWindowEntity } from '../register/item-window.entity.js';
 import { RequestEntity } from '../requests/request.entity.js';
 import { PlanJobRepository } from './plan-job.repository.js';
@@ -38,14 +39,14 @@ async function applyEdit(manager: EntityManager, edit: TrialEdit): Promise<void>
       return;
     case 'extra-shift':
       await addWindow(manager, edit.frameId, 'extra-shift', edit, '');
-      await manager.insert(RosterShiftEntity, { id: randomUUID(), personId: edit.personId, ...span(edit) });
+      await insertRows(manager, RosterShiftEntity, [{ id: randomUUID(), personId: edit.personId, ...span(edit) }]);
       return;
     case 'technician-off':
       await takeOff(manager, edit.personId, span(edit));
       return;
     case 'weight': {
       const job = await manager.findOneByOrFail(JobEntity, { id: edit.jobId });
-      await manager.update(RequestEntity, { id: job.requestId }, { weight: edit.weight });
+      await updateRows(manager, RequestEntity, { id: job.requestId }, { weight: edit.weight });
       return;
     }
     case 'extra-item':
@@ -72,7 +73,7 @@ async function addWindow(
   edit: { startsAt: string; endsAt: string },
   why: string,
 ): Promise<void> {
-  await manager.insert(ItemWindowEntity, { id: randomUUID(), itemId, kind, ...span(edit), why });
+  await insertRows(manager, ItemWindowEntity, [{ id: randomUUID(), itemId, kind, ...span(edit), why }]);
 }
 
 /** Cuts a span out of somebody's roster: shifts within it go, those that reach into it are shortened or split. */
@@ -88,6 +89,6 @@ async function takeOff(manager: EntityManager, personId: string, off: Span): Pro
       { startsAt: shift.startsAt, endsAt: off.startsAt },
       { startsAt: off.endsAt, endsAt: shift.endsAt },
     ].filter(({ startsAt, endsAt }) => startsAt < endsAt);
-    for (const rest of left) await manager.insert(RosterShiftEntity, { id: randomUUID(), personId, ...rest });
+    for (const rest of left) await insertRows(manager, RosterShiftEntity, [{ id: randomUUID(), personId, ...rest }]);
   }
 }

@@ -2,6 +2,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
+import { updateRows } from '../platform/write-rows.js';
 
 /** States in which the manager may still say where and when a job runs. */
 const STEERABLE = ['waiting', 'ready', 'blocked'] as const;
@@ -19,12 +20,13 @@ export class PlanJobRepository {
   async steer(jobId: string, set: Partial<JobEntity>): Promise<Record<string, unknown>> {
     const job = await this.manager.findOneBy(JobEntity, { id: jobId });
     if (!job) throw new LabError('job/unknown', 'There is no such job.', { jobId });
-    const { affected } = await this.manager.update(
+    const changed = await updateRows(
+      this.manager,
       JobEntity,
       { id: jobId, version: job.version, state: In([...STEERABLE]) },
-      set as never,
+      set,
     );
-    if (affected === 0) {
+    if (changed === 0) {
       throw new LabError(
         'job/not-steerable',
         `${job.reference} is ${job.state}; only a job that is ${STEERABLE.join(', ')} can be pinned or held.`,

@@ -2,7 +2,7 @@ import { Check, Column, Entity, Exclusion, ForeignKey, Index, PrimaryColumn } fr
 import { ItemEntity } from '../register/item.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
-import type { PlanNotes } from './plan-notes.js';
+import type { BookingNotes, PlanNotes } from './plan-notes.js';
 
 /** One version of the plan. The published one is the newest with `publishedAt`; none is ever edited. */
 @Entity('plan')
@@ -93,8 +93,11 @@ export class BookingEntity {
 
   /** Why this frame, and for a late job the chain of causes. */
   @Column({ type: 'jsonb', default: {} })
-  why!: Record<string, unknown>;
+  why!: Partial<BookingNotes>;
 }
+
+/** A booking of a plan that is not published yet. */
+export type NewBooking = Omit<BookingEntity, 'id' | 'planId' | 'live'>;
 
 /** Each item that a live booking holds, so that the database refuses two at once. */
 @Entity('booking_item')
@@ -120,41 +123,4 @@ export class BookingItemEntity {
 
   @Column({ type: 'timestamptz' })
   endsAt!: Date;
-}
-
-/** A what-if copy of the plan with its edits, compared and then published or dropped. */
-@Entity('trial_plan')
-export class TrialPlanEntity {
-  @PrimaryColumn('uuid')
-  id!: string;
-
-  @Column({ type: 'text' })
-  name!: string;
-
-  @Column('uuid')
-  @ForeignKey(() => PersonEntity)
-  ownerId!: string;
-
-  @Column('uuid')
-  @ForeignKey(() => PlanEntity)
-  basedOnPlanId!: string;
-
-  @Column({ type: 'text', default: '' })
-  factsStamp!: string;
-
-  @Column({ type: 'jsonb' })
-  edits!: Record<string, unknown>[];
-
-  /** The replanned bookings and the comparison with the published plan; null while computing. */
-  @Column({ type: 'jsonb', nullable: true })
-  outcome!: Record<string, unknown> | null;
-
-  @Column({ type: 'text', default: 'open' })
-  state!: 'open' | 'published' | 'dropped';
-
-  @Column({ type: 'timestamptz', default: () => 'now()' })
-  createdAt!: Date;
-
-  @Column({ type: 'int', default: 1 })
-  version!: number;
 }

@@ -1,17 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import type { Act } from '../record/act.js';
 import { factsChangedSince, factsChangedSql } from '../platform/facts.js';
-import { notify } from '../platform/live-events.js';
 import { prepared } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
-import type { TrialOutcome } from './trial-outcome.js';
 import type { PlanNotes } from './plan-notes.js';
-import { BookingEntity, BookingItemEntity, PlanEntity, TrialPlanEntity } from './plan.entity.js';
-
-/** What is kept of one booking of a new plan. */
-export type NewBooking = Omit<BookingEntity, 'id' | 'planId' | 'live'>;
+import { BookingEntity, BookingItemEntity, PlanEntity } from './plan.entity.js';
+import type { NewBooking } from './plan.entity.js';
 
 export interface NewPlan {
   /** Stamp of the facts that it was made from. */
@@ -84,9 +81,9 @@ export class PlanRepository {
       cause: plan.cause,
       notes: plan.notes,
     });
-    await this.manager.update(BookingItemEntity, { live: true }, { live: false });
-    await this.manager.update(BookingEntity, { live: true }, { live: false });
-    await this.manager.insert(PlanEntity, row);
+    await updateRows(this.manager, BookingItemEntity, { live: true }, { live: false });
+    await updateRows(this.manager, BookingEntity, { live: true }, { live: false });
+    await insertRows(this.manager, PlanEntity, [row]);
     await this.keepBookings(row.id, plan.bookings);
     await record({
       actorId: plan.madeBy === 'planner' ? null : plan.madeBy,
@@ -110,11 +107,8 @@ export class PlanRepository {
         endsAt: row.endsAt,
       })),
     );
-    // In pieces: one statement carries at most 65 535 values.
-    for (let at = 0; at < rows.length; at += 1_000)
-      await this.manager.insert(BookingEntity, rows.slice(at, at + 1_000) as never);
-    for (let at = 0; at < items.length; at += 5_000)
-      await this.manager.insert(BookingItemEntity, items.slice(at, at + 5_000));
+    await insertRows(this.manager, BookingEntity, rows);
+    await insertRows(this.manager, BookingItemEntity, items);
   }
 }
 
@@ -125,42 +119,4 @@ const HEAD: Prepared = {
 
 function refuseNoPlan(): never {
   throw new LabError('plan/none', 'There is no plan yet. It is made as soon as the first request is accepted.');
-}
-
-/** Trial plans: what-if copies of the plan. */
-export class TrialRepository {
-  constructor(private readonly manager: EntityManager) {}
-
-  open(): Promise<TrialPlanEntity[]> {
-    return this.manager.find(TrialPlanEntity, { where: { state: 'open' }, order: { createdAt: 'DESC' } });
-  }
-
-  /** @throws LabError `trial/unknown` */
-  async get(id: string): Promise<TrialPlanEntity> {
-    const row = await this.manager.findOneBy(TrialPlanEntity, { id });
-    if (!row) throw new LabError('trial/unknown', 'There is no such trial plan.', { trialId: id });
-    return row;
-  }
-
-  async add(row: Pick<TrialPlanEntity, 'name' | 'ownerId' | 'basedOnPlanId' | 'factsStamp'>): Promise<TrialPlanEntity> {
-    const whole = { ...row, id: randomUUID(), edits: [], outcome: null, state: 'open' as const };
-    await this.manager.insert(TrialPlanEntity, whole);
-    return this.get(whole.id);
-  }
-
-  /** Keeps what the planner made of a trial, unless it was changed while it was planned: then another run is under way. */
-  async keepOutcome({ id, version }: TrialPlanEntity, outcome: TrialOutcome): Promise<void> {
-    await this.manager.update(TrialPlanEntity, { id, version, state: 'open' }, { outcome } as never);
-    await notify(this.manager, { topic: 'plan', id });
-  }
-
-  /** Changes an open trial unless someone did so since it was read. @throws LabError `trial/changed-meanwhile` */
-  async change({ id, version }: TrialPlanEntity, set: Partial<TrialPlanEntity>): Promise<void> {
-    const next = { ...set, version: version + 1 };
-    const { affected } = await this.manager.update(TrialPlanEntity, { id, version, state: 'open' }, next as never);
-    if (affected === 0) {
-      throw new LabError('trial/changed-meanwhile', 'This trial plan was changed meanwhile. Reload it and try again.');
-    }
-    await notify(this.manager, { topic: 'plan', id });
-  }
 }

@@ -1,5 +1,5 @@
 import type { PlanComparison } from '#libs/contract/src/index.js';
-import type { NewBooking } from './plan.repository.js';
+import type { NewBooking } from './plan.entity.js';
 import type { PlanNotes } from './plan-notes.js';
 
 /** What the planner made of a trial plan; kept in `trial_plan.outcome`. Instants are strings there, as JSON keeps them. */

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
+import { insertRows } from '../platform/write-rows.js';
 import type { EventName } from './event-kinds.js';
 import { RecordEventEntity } from './record-event.entity.js';
 
@@ -25,6 +26,6 @@ export interface RecordEntry {
  */
 export async function append(manager: EntityManager, entry: RecordEntry): Promise<string> {
   const id = randomUUID();
-  await manager.insert(RecordEventEntity, { id, ...entry } as never);
+  await insertRows(manager, RecordEventEntity, [{ id, ...entry }]);
   return id;
 }

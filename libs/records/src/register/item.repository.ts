@@ -3,6 +3,8 @@ import type { ItemKind, ItemState } from '#libs/matching/src/index.js';
 import { Brackets, In, IsNull } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { CalibrationEntity } from '../calibration/calibration.entity.js';
+import { findByIds } from '../platform/find-by-ids.js';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { FaultEntity } from './fault.entity.js';
 import { ItemWindowEntity } from './item-window.entity.js';
 import { ItemEntity } from './item.entity.js';
@@ -54,17 +56,17 @@ export class ItemRepository {
   }
 
   findByIds(ids: readonly string[]): Promise<ItemEntity[]> {
-    return ids.length === 0 ? Promise.resolve([]) : this.manager.findBy(ItemEntity, { id: In(ids) });
+    return findByIds(this.manager, ItemEntity, ids);
   }
 
   async add(row: Omit<ItemEntity, 'registeredAt' | 'version'>): Promise<void> {
-    await this.manager.insert(ItemEntity, row as never);
+    await insertRows(this.manager, ItemEntity, [row]);
   }
 
   /** Changes an item unless someone changed it since we read it. @throws LabError `item/changed-meanwhile` */
   async change({ id, version, tag }: ItemEntity, set: Partial<ItemEntity>): Promise<void> {
-    const { affected } = await this.manager.update(ItemEntity, { id, version }, set as never);
-    if (affected === 0) {
+    const changed = await updateRows(this.manager, ItemEntity, { id, version }, set);
+    if (changed === 0) {
       const now = await this.get(id);
       throw new LabError('item/changed-meanwhile', `${tag} was changed by someone else. Reload it and try again.`, {
         version: now.version,
@@ -103,7 +105,7 @@ export class ItemRepository {
 
   private async fitted(itemIds: readonly string[]): Promise<(RigLinkEntity & { frameTag: string })[]> {
     const links = await this.manager.findBy(RigLinkEntity, { itemId: In(itemIds) });
-    const frames = await this.findByIds([...new Set(links.map(({ frameId }) => frameId))]);
+    const frames = await this.findByIds(links.map(({ frameId }) => frameId));
     const tags = new Map(frames.map(({ id, tag }) => [id, tag]));
     return links.map((link) => ({ ...link, frameTag: tags.get(link.frameId) ?? '' }));
   }

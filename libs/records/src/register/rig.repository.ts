@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import { upsertRows } from '../platform/write-rows.js';
 import { ItemEntity } from './item.entity.js';
 import { RigLinkEntity } from './rig.entity.js';
 
@@ -30,6 +31,6 @@ export class RigRepository {
     await this.manager.delete(RigLinkEntity, { frameId });
     if (links.length === 0) return;
     const rows = links.map(({ itemId, role }) => ({ itemId, role, frameId, fittedAt: fittedAt(itemId) }));
-    await this.manager.upsert(RigLinkEntity, rows, ['itemId']);
+    await upsertRows(this.manager, RigLinkEntity, rows, ['itemId']);
   }
 }

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { LabError } from '#libs/errors/src/index.js';
 import { IsNull } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { FaultEntity } from './fault.entity.js';
 import { ItemWindowEntity } from './item-window.entity.js';
 
@@ -11,7 +12,7 @@ export class TroubleRepository {
 
   async openFault(itemId: string, what: string, openedBy: string, openedAt: Date): Promise<string> {
     const id = randomUUID();
-    await this.manager.insert(FaultEntity, { id, itemId, what, openedBy, openedAt });
+    await insertRows(this.manager, FaultEntity, [{ id, itemId, what, openedBy, openedAt }]);
     return id;
   }
 
@@ -25,13 +26,13 @@ export class TroubleRepository {
   /** @throws LabError `fault/closed-already` when somebody closed it before */
   async closeFault(id: string, remedy: string, closedBy: string, closedAt: Date): Promise<void> {
     const set = { remedy, closedBy, closedAt };
-    const { affected } = await this.manager.update(FaultEntity, { id, closedAt: IsNull() }, set);
-    if (affected === 0) throw new LabError('fault/closed-already', 'This fault was closed before.', { faultId: id });
+    const changed = await updateRows(this.manager, FaultEntity, { id, closedAt: IsNull() }, set);
+    if (changed === 0) throw new LabError('fault/closed-already', 'This fault was closed before.', { faultId: id });
   }
 
   async addWindow(row: Omit<ItemWindowEntity, 'id'>): Promise<string> {
     const id = randomUUID();
-    await this.manager.insert(ItemWindowEntity, { id, ...row });
+    await insertRows(this.manager, ItemWindowEntity, [{ id, ...row }]);
     return id;
   }
 

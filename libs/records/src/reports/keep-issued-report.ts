@@ -1,4 +1,5 @@
 import { StoredFileRepository } from '../exchange/stored-file.repository.js';
+import { updateRows } from '../platform/write-rows.js';
 import { act } from '../record/act.js';
 import type { Stage } from '../record/act.js';
 import { RequestEntity } from '../requests/request.entity.js';
@@ -27,7 +28,8 @@ export function keepIssuedReport(stage: Stage, report: ReportEntity, content: Bu
       if (before.revision < revision && before.state === 'issued')
         await reports.change(before, 'issued', { state: 'superseded' });
     }
-    const { affected } = await manager.update(
+    const changed = await updateRows(
+      manager,
       RequestEntity,
       { id: requestId, state: 'in-review' },
       { state: 'reported' },
@@ -37,7 +39,7 @@ export function keepIssuedReport(stage: Stage, report: ReportEntity, content: Bu
       subjectId: id,
       after: { number, revision, sha256: file.sha256, sizeBytes: content.length },
     });
-    if (affected === 1) {
+    if (changed === 1) {
       await record({
         kind: 'request/reported',
         subjectId: requestId,

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { ReportState } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { ReportEntity } from './report.entity.js';
 
 /** Reports: drafts are rewritten freely, issued ones never change. */
@@ -31,19 +32,14 @@ export class ReportRepository {
     >,
   ): Promise<string> {
     const id = randomUUID();
-    await this.manager.insert(ReportEntity, {
-      ...row,
-      id,
-      state: 'draft',
-      version: 1,
-    } as never);
+    await insertRows(this.manager, ReportEntity, [{ ...row, id, state: 'draft', version: 1 }]);
     return id;
   }
 
   /** Changes a report in one of these states unless someone changed it since it was read. @throws LabError `report/changed-meanwhile` */
   async change({ id, version, number }: ReportEntity, from: ReportState, set: Partial<ReportEntity>): Promise<void> {
-    const { affected } = await this.manager.update(ReportEntity, { id, version, state: from }, set as never);
-    if (affected === 0) {
+    const changed = await updateRows(this.manager, ReportEntity, { id, version, state: from }, set);
+    if (changed === 0) {
       throw new LabError('report/changed-meanwhile', `${number} was changed by someone else. Reload it and try again.`);
     }
   }

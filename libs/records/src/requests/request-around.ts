@@ -8,6 +8,7 @@ import type { MethodEntity } from '../methods/method.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { TeamEntity } from '../people/team.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
+import { findByIds } from '../platform/find-by-ids.js';
 import { ItemEntity } from '../register/item.entity.js';
 import type { BatchEntity } from './batch.entity.js';
 import type { RequestEntity } from './request.entity.js';
@@ -99,7 +100,10 @@ async function byId<Row extends { id: string }>(
   entity: new () => Row,
   ids: readonly (string | null)[],
 ): Promise<Map<string, Row>> {
-  const wanted = [...new Set(ids.filter((id) => id !== null))];
-  const rows = wanted.length === 0 ? [] : await manager.findBy(entity, { id: In(wanted) } as never);
+  const rows = await findByIds(
+    manager,
+    entity,
+    ids.filter((id) => id !== null),
+  );
   return new Map(rows.map((row) => [row.id, row]));
 }

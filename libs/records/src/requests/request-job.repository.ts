@@ -1,6 +1,7 @@
 import { In, Not } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 
 /** What happens to the jobs of a request as a whole: they are made, released and aborted with it. */
 export class RequestJobRepository {
@@ -11,19 +12,24 @@ export class RequestJobRepository {
   }
 
   async add(jobs: readonly Partial<JobEntity>[]): Promise<void> {
-    await this.manager.insert(JobEntity, jobs as never);
+    await insertRows(this.manager, JobEntity, jobs);
   }
 
   /** From when on the job may run; a job that waited for its specimens becomes ready. */
   async release(jobId: string, releasedAt: Date): Promise<void> {
-    await this.manager.update(JobEntity, { id: jobId, state: 'waiting' }, { state: 'ready', releasedAt, why: null });
-    await this.manager.update(JobEntity, { id: jobId, state: 'ready' }, { releasedAt });
+    await updateRows(
+      this.manager,
+      JobEntity,
+      { id: jobId, state: 'waiting' },
+      { state: 'ready', releasedAt, why: null },
+    );
+    await updateRows(this.manager, JobEntity, { id: jobId, state: 'ready' }, { releasedAt });
   }
 
   /** Aborts every job of a request that is not over. @returns the references of those that were */
   async abortOpen(requestId: string, why: string): Promise<string[]> {
     const open = await this.manager.findBy(JobEntity, { requestId, state: Not(In(['done', 'aborted'])) });
-    await this.manager.update(JobEntity, { id: In(open.map(({ id }) => id)) }, { state: 'aborted', why });
+    await updateRows(this.manager, JobEntity, { id: In(open.map(({ id }) => id)) }, { state: 'aborted', why });
     return open.map(({ reference }) => reference);
   }
 }

@@ -2,6 +2,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import type { RequestState } from '#libs/contract/src/index.js';
 import { Brackets, In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { likeOf } from '../register/item.repository.js';
 import { BatchEntity } from './batch.entity.js';
 import { RequestEntity } from './request.entity.js';
@@ -88,14 +89,14 @@ export class RequestRepository {
   }
 
   async add(row: Partial<RequestEntity>, batches: readonly Partial<BatchEntity>[]): Promise<void> {
-    await this.manager.insert(RequestEntity, row as never);
-    await this.manager.insert(BatchEntity, batches as never);
+    await insertRows(this.manager, RequestEntity, [row]);
+    await insertRows(this.manager, BatchEntity, batches);
   }
 
   /** Changes a request, or moves it, unless someone did since we read it. @throws LabError `request/changed-meanwhile` */
   async change({ id, version, state, reference }: RequestEntity, set: Partial<RequestEntity>): Promise<void> {
-    const { affected } = await this.manager.update(RequestEntity, { id, version, state }, set as never);
-    if (affected === 0) {
+    const changed = await updateRows(this.manager, RequestEntity, { id, version, state }, set);
+    if (changed === 0) {
       const now = await this.get(id);
       throw new LabError(
         'request/changed-meanwhile',
@@ -111,11 +112,11 @@ export class RequestRepository {
   /** Puts other batches in the place of a draft's; their specimens go with them. */
   async replaceBatches(requestId: string, batches: readonly Partial<BatchEntity>[]): Promise<void> {
     await this.manager.delete(BatchEntity, { requestId });
-    await this.manager.insert(BatchEntity, batches as never);
+    await insertRows(this.manager, BatchEntity, batches);
   }
 
   async addSpecimens(specimens: readonly Partial<SpecimenEntity>[]): Promise<void> {
-    await this.manager.insert(SpecimenEntity, specimens as never);
+    await insertRows(this.manager, SpecimenEntity, specimens);
   }
 
   async dropSpecimens(batchIds: readonly string[]): Promise<void> {
@@ -123,7 +124,7 @@ export class RequestRepository {
   }
 
   async addMessage(row: Omit<RequestMessageEntity, 'at'>): Promise<void> {
-    await this.manager.insert(RequestMessageEntity, row);
+    await insertRows(this.manager, RequestMessageEntity, [row]);
   }
 
   /** Specimens of one request, locked so that two who receive the same box take turns. */
@@ -138,6 +139,6 @@ export class RequestRepository {
   }
 
   async receive(specimenIds: readonly string[], set: Partial<SpecimenEntity>): Promise<void> {
-    await this.manager.update(SpecimenEntity, { id: In(specimenIds) }, set as never);
+    await updateRows(this.manager, SpecimenEntity, { id: In(specimenIds) }, set);
   }
 }

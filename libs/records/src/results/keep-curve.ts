@@ -1,5 +1,6 @@
 import { LabError } from '#libs/errors/src/index.js';
 import { StoredFileEntity } from '../exchange/stored-file.entity.js';
+import { updateRows } from '../platform/write-rows.js';
 import type { Act } from '../record/act.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
 import { itemsOfTrain, JobEntity } from '../jobs/job.entity.js';
@@ -40,7 +41,7 @@ export async function keepCurve({ manager, record, tell, now }: Act, read: ReadC
     now(),
   );
   if (specimen.fate === 'expected' || specimen.fate === 'arrived') {
-    await manager.update(SpecimenEntity, { id: specimenId, version: specimen.version }, { fate: 'tested' });
+    await updateRows(manager, SpecimenEntity, { id: specimenId, version: specimen.version }, { fate: 'tested' });
   }
   await record({
     kind: 'specimen/curve-reduced',

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
+import { insertRows, upsertRows } from '../platform/write-rows.js';
 import { CurveEntity, CurveSourceEntity, DurationEntity } from './curve.entity.js';
 import { ResultEntity } from './result.entity.js';
 
@@ -35,14 +36,14 @@ export class ResultRepository {
       revision: (before(one)?.revision ?? 0) + 1,
       enteredAt,
     }));
-    if (rows.length > 0) await this.manager.insert(ResultEntity, rows as never);
+    await insertRows(this.manager, ResultEntity, rows);
     return rows;
   }
 
   async addCurve(row: Omit<CurveEntity, 'id' | 'revision'>): Promise<CurveEntity> {
     const before = await this.manager.count(CurveEntity, { where: { specimenId: row.specimenId } });
     const whole = { ...row, id: randomUUID(), revision: before + 1 };
-    await this.manager.insert(CurveEntity, whole as never);
+    await insertRows(this.manager, CurveEntity, [whole]);
     return whole;
   }
 
@@ -70,11 +71,11 @@ export class ResultRepository {
   async rememberSource(
     row: Pick<CurveSourceEntity, 'fingerprint' | 'name' | 'format' | 'confirmedBy' | 'confirmedAt'>,
   ): Promise<void> {
-    await this.manager.upsert(CurveSourceEntity, row as never, ['fingerprint']);
+    await upsertRows(this.manager, CurveSourceEntity, [row], ['fingerprint']);
   }
 
   /** What a job took, for the durations that are learned; once a job. */
   async keepDuration(row: DurationEntity): Promise<void> {
-    await this.manager.upsert(DurationEntity, row, ['jobId']);
+    await upsertRows(this.manager, DurationEntity, [row], ['jobId']);
   }
 }

@@ -4,6 +4,7 @@ import type { TaskView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import type { QueuedTask, TaskName } from '#libs/tasks/src/index.js';
 import { notify } from '../platform/live-events.js';
+import { updateRows } from '../platform/write-rows.js';
 import { announce } from './announce.js';
 import { TaskRunEntity } from './task-run.entity.js';
 
@@ -44,7 +45,7 @@ export function dispatchDue(
       if (doer === last.id) told.push({ taskId: last.id, name: last.name });
       const merged = doer === last.id ? others : [...others, last];
       if (merged.length > 0)
-        await manager.update(TaskRunEntity, { id: In(merged.map(({ id }) => id)) }, { mergedInto: doer });
+        await updateRows(manager, TaskRunEntity, { id: In(merged.map(({ id }) => id)) }, { mergedInto: doer });
     }
     await tell(told);
     await manager.query('update task_run set dispatched_at = now() where id = any($1)', [due.map(({ id }) => id)]);

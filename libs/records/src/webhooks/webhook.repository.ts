@@ -3,6 +3,7 @@ import type { EntityManager } from 'typeorm';
 import { IsNull } from 'typeorm';
 import type { NewWebhookBody, WebhookMessage } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
+import { insertRows, updateRows } from '../platform/write-rows.js';
 import { announce } from '../tasks/announce.js';
 import { WebhookDeliveryEntity } from './webhook-delivery.entity.js';
 import { WebhookEntity } from './webhook.entity.js';
@@ -45,13 +46,13 @@ export class WebhookRepository {
   /** @returns the secret, which is shown this once */
   async add({ url, kinds }: NewWebhookBody, addedBy: string): Promise<{ id: string; secret: string }> {
     const [id, secret] = [randomUUID(), `sign_${randomBytes(32).toString('base64url')}`];
-    await this.manager.insert(WebhookEntity, { id, url, kinds: [...kinds], secret, addedBy });
+    await insertRows(this.manager, WebhookEntity, [{ id, url, kinds: [...kinds], secret, addedBy }]);
     return { id, secret };
   }
 
   async end(id: string): Promise<void> {
     await this.get(id);
-    await this.manager.update(WebhookEntity, { id }, { endedAt: () => 'now()' });
+    await updateRows(this.manager, WebhookEntity, { id }, { endedAt: () => 'now()' });
   }
 
   /** Newest first. */
@@ -71,19 +72,20 @@ export class WebhookRepository {
       subject: { kind: 'webhook', id: webhookId },
     };
     const row = { id, webhookId, eventId, kind: message.kind, body: JSON.stringify(message) };
-    await this.manager.insert(WebhookDeliveryEntity, row);
+    await insertRows(this.manager, WebhookDeliveryEntity, [row]);
     await announce(this.manager, 'deliver-webhook', { deliveryId: id });
     return id;
   }
 
   /** Delivers once more what was given up. @throws LabError `delivery/unknown`, `delivery/not-failed` */
   async again(webhookId: string, id: string): Promise<void> {
-    const { affected } = await this.manager.update(
+    const changed = await updateRows(
+      this.manager,
       WebhookDeliveryEntity,
       { id, webhookId, state: 'failed' },
       { state: 'waiting', tries: 0 },
     );
-    if (affected === 1) return void (await announce(this.manager, 'deliver-webhook', { deliveryId: id }));
+    if (changed === 1) return void (await announce(this.manager, 'deliver-webhook', { deliveryId: id }));
     const row = await this.manager.findOneBy(WebhookDeliveryEntity, { id, webhookId });
     if (!row) throw new LabError('delivery/unknown', 'There is no such delivery.', { deliveryId: id });
     throw new LabError('delivery/not-failed', `The delivery is ${row.state}; only one that failed is sent again.`, {
@@ -106,7 +108,8 @@ export class WebhookRepository {
   async keepTry({ id, tries }: DueDelivery, { status, trouble }: TryOutcome): Promise<void> {
     const waitS = trouble === null ? undefined : TRY_AGAIN_S[tries];
     const state = trouble === null ? 'delivered' : waitS === undefined ? 'failed' : 'waiting';
-    const { affected } = await this.manager.update(
+    const changed = await updateRows(
+      this.manager,
       WebhookDeliveryEntity,
       { id, tries, state: 'waiting' },
       {
@@ -115,7 +118,7 @@ export class WebhookRepository {
         deliveredAt: trouble === null ? () => 'now()' : null,
       },
     );
-    if (affected === 1 && waitS !== undefined)
+    if (changed === 1 && waitS !== undefined)
       await announce(this.manager, 'deliver-webhook', { deliveryId: id }, { delayMs: waitS * 1_000 });
   }
 }
