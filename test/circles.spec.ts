@@ -8,7 +8,6 @@ const PRODUCT = SOURCES.filter((source) => !isSpec(source));
 const STILL_IN_CIRCLES = [
   /^libs\/records\/src\/requests\/(batch|request|specimen)\.entity\.ts$/,
   /^libs\/records\/src\/(notices\/(around-event|notice-rules|tell-people)|record\/append|webhooks\/tell-programs)\.ts$/,
-  /^libs\/records\/src\/plan\/(plan\.repository|trial-outcome)\.ts$/,
 ];
 
 /** The parts of the page, each with those it may import besides itself; a feature is a part of its own. */
