@@ -34,6 +34,21 @@ it.each(
   expect(test.isPossibleOutlier ? data[test.suspectIndex] : false).toBe(outlier);
 });
 
+// NIST Dataplot, VANGEL31.DAT (public domain: test/published/README.md) and the output printed in its help to GRUBBS TEST: s and G have
+// their last digits cut, not rounded; the critical values 3.013 and 2.846 at 5 % and 10 % two-sided are about 0.001 below the exact formula.
+it('judges 38 strengths of graphite and epoxy tape as NIST does', () => {
+  const strengths = readTable('graphite-epoxy.csv').map((row) => Number(row['strength_ksi']));
+  const { n, mean, sd, min, max } = describeSample(strengths);
+  expect([n, min, max]).toEqual([38, 147, 231]);
+  expect(mean).toBeCloseTo(185.7894, 3);
+  expect(Math.trunc(sd! * 1e4) / 1e4).toBe(18.5954);
+  const { suspectIndex, g, critical, isPossibleOutlier } = testGrubbs(strengths)!;
+  expect(Math.trunc(g * 1e4) / 1e4).toBe(2.4312);
+  expect(critical).toBeCloseTo(3.013, 2);
+  expect(testGrubbs(strengths, 0.1)!.critical).toBeCloseTo(2.846, 2);
+  expect([strengths[suspectIndex], isPossibleOutlier]).toEqual([231, false]);
+});
+
 // B-basis example of a normal sample: n 10, mean 90, s 5.2 gives 77.75587 (manual of cmstatr).
 it('gives the B-basis of the example', () => {
   const { n, mean, s, kB, B_basis } = examples.basis_example;

@@ -2,6 +2,7 @@ import type { Curve } from '../curve/curve.js';
 import type { ReductionRecipe, ResultKey } from '../recipe/recipe.js';
 import { extensionEnd } from '../signals/extension-end.js';
 import type { SignalDoubt, Signals } from '../signals/signal-doubt.js';
+import { loadedAgain } from '../signals/loaded-again.js';
 import { elasticFalls, extensionJumps } from '../signals/slips.js';
 import type { Fall } from '../signals/slips.js';
 import { withoutSpikes } from '../signals/without-spikes.js';
@@ -28,6 +29,7 @@ export function doubtSignals(axes: PreparedAxes, curve: Curve, recipe: Reduction
   const { y, doubts: spikes } = withoutSpikes(axes.y, axes.axes.yUnit);
   const mended = spikes.length === 0 ? axes : { ...axes, y, plainY: y };
   const peak = highestRow(axes.x, y, Infinity);
+  const again = recipe.loading === undefined && !recipe.trace ? loadedAgain(y, y[peak]!) : null;
   const clock = curve.displacementMm ?? curve.timeS;
   const signals: Signals = { x: axes.x, y, clock: clock?.subarray(axes.firstRow, axes.firstRow + y.length) ?? null };
   const ended = isExtensometer(axes, curve)
@@ -37,7 +39,8 @@ export function doubtSignals(axes: PreparedAxes, curve: Curve, recipe: Reduction
   const until = Math.min(peak, lastStrainRow);
   const jumps = axes.axes.xName === 'strain' ? extensionJumps(signals, until, axes.axes.xUnit) : [];
   const falls = axes.axes.xName === 'row' ? [] : elasticFalls(signals, until);
-  return { axes: mended, lastStrainRow, doubts: [...spikes, ...(ended ? [ended] : []), ...jumps], falls };
+  const doubts = [...spikes, ...(ended ? [ended] : []), ...jumps, ...(again ? [again] : [])];
+  return { axes: mended, lastStrainRow, doubts, falls };
 }
 
 /** The file itself says that there is no extension any more. */
@@ -74,14 +77,20 @@ const READ_STRAIN: readonly ResultKey[] = [
   'hardening-coefficient',
 ];
 
-/** The doubts that touch a result: those about the strain, where it reads a strain on or after such a row. */
+/** Results for which it matters which of several loadings is read, even the first. */
+const READ_A_RISE: readonly ResultKey[] = ['modulus', 'stiffness'];
+
+/** The doubts that touch a result: it reads a row on or after theirs, and the channel that they are about. The peak has those of the whole curve. */
 export function doubtsTouching(
   { key, points }: Pick<ReducedResult, 'key' | 'points'>,
   doubts: readonly SignalDoubt[],
 ): Flag[] {
-  if (!READ_STRAIN.includes(key)) return [];
   const lastRow = Math.max(-1, ...points.map(({ index }) => index));
-  return doubts.filter(({ code, fromRow }) => code === 'extension-jumped' && lastRow >= fromRow - 1).map(flagOf);
+  const touches = ({ code, fromRow }: SignalDoubt) => {
+    if (code === 'loaded-again') return READ_A_RISE.includes(key) || (key !== 'peak-load' && lastRow >= fromRow);
+    return code === 'extension-jumped' && READ_STRAIN.includes(key) && lastRow >= fromRow - 1;
+  };
+  return doubts.filter(touches).map(flagOf);
 }
 
 /** Whether a result would read the strain where it no longer is one. */

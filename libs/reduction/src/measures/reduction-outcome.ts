@@ -21,6 +21,7 @@ export type FlagCode =
   | 'extension-ended'
   | 'extension-jumped'
   | 'load-fell-and-came-back'
+  | 'loaded-again'
   | 'spike-left-out'
   | 'rows-missing'
   | 'slack-at-start'

@@ -32,6 +32,8 @@ const FLAGS: Readonly<Record<FlagCode, (found: string, allowed: string) => strin
     `The extension jumps by ${found} while the load stands: the extensometer slipped. What is read after it is in doubt.`,
   'load-fell-and-came-back': (found, allowed) =>
     `The load fell from ${allowed} to ${found} and came back along the same line: a grip slipped, or the specimen was unloaded. It is no yield point.`,
+  'loaded-again': (found) =>
+    `The record holds ${found} loadings, and the method reads it as one ramp. Send the loading that counts, or use a method that names it.`,
   'spike-left-out': (found, allowed) =>
     `A reading of ${found} beside ${allowed} is a disturbance of the signal; it was left out. Look at the record.`,
   'rows-missing': (found, allowed) =>

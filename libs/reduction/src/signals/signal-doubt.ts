@@ -1,6 +1,5 @@
 /** What a recorded channel did that a sound test does not do. */
-export type DoubtCode =
-  'extension-ended' | 'extension-jumped' | 'load-fell-and-came-back' | 'spike-left-out' | 'rows-missing';
+export type DoubtCode = 'extension-ended' | 'extension-jumped' | 'spike-left-out' | 'loaded-again';
 
 /** A doubt about a channel on rows [fromRow, toRow], with the figure that caused it. */
 export interface SignalDoubt {

@@ -1,4 +1,5 @@
 import { extensionEnd } from './extension-end.js';
+import { loadedAgain } from './loaded-again.js';
 import { elasticFalls, extensionJumps } from './slips.js';
 import { typicalStep } from './typical-step.js';
 import { withoutSpikes } from './without-spikes.js';
@@ -94,5 +95,35 @@ describe('slips', () => {
     expect(elasticFalls({ x: extension, y: slipping, clock: null }, 99)).toEqual([{ top: 49, bottom: 50, back: 60 }]);
     const yielding = rows((row) => (row < 50 ? 10 * row : 440 + (row - 50)));
     expect(elasticFalls({ x: extension, y: yielding, clock: null }, 99)).toEqual([]);
+  });
+});
+
+describe('loadedAgain', () => {
+  const path = (corners: readonly number[]) =>
+    Float64Array.from(
+      corners
+        .slice(1)
+        .flatMap((to, leg) =>
+          Array.from({ length: 10 }, (_, step) => corners[leg]! + ((to - corners[leg]!) * (step + 1)) / 10),
+        ),
+    );
+
+  it('counts the loadings of a record with cycles between a third and the whole', () => {
+    expect(loadedAgain(path([0, 300, 100, 300, 100, 300, 0]), 300)).toEqual({
+      ...{ code: 'loaded-again', found: 3, allowed: 1, unit: '1' },
+      ...{ fromRow: 9, toRow: 46 },
+    });
+  });
+
+  it('is silent at one ramp, a small loop, seating, and a break after which little is carried', () => {
+    expect(loadedAgain(path([0, 300, 0]), 300)).toBeNull();
+    expect(loadedAgain(path([0, 300, 181, 400]), 400)).toBeNull();
+    expect(loadedAgain(path([0, 29, 2, 300]), 300)).toBeNull();
+    expect(loadedAgain(path([0, 300, 50, 239, 0]), 300)).toBeNull();
+  });
+
+  it('tells a loop of unloading from a way back that stops short of it', () => {
+    expect(loadedAgain(path([0, 300, 179, 400]), 400)?.found).toBe(2);
+    expect(loadedAgain(path([0, 300, 100, 240]), 300)?.found).toBe(2);
   });
 });
