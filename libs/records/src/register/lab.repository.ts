@@ -11,7 +11,7 @@ import { PersonEntity } from '../people/person.entity.js';
 import { RosterShiftEntity } from '../people/roster-shift.entity.js';
 import { factsStamp } from '../platform/facts.js';
 import { FaultEntity } from './fault.entity.js';
-import { grouped } from './grouped.js';
+import { grouped } from '../platform/grouped.js';
 import { itemOf, spanOf } from './item-mapping.js';
 import { ItemWindowEntity } from './item-window.entity.js';
 import { ItemEntity } from './item.entity.js';

@@ -1,17 +1,5 @@
-import {
-  Column,
-  Entity,
-  ForeignKey,
-  Index,
-  JoinColumn,
-  ManyToOne,
-  OneToMany,
-  PrimaryColumn,
-  VersionColumn,
-} from 'typeorm';
-import type { Relation } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
 import { RequestEntity } from './request.entity.js';
-import { SpecimenEntity } from './specimen.entity.js';
 import { MaterialEntity } from '../methods/material.entity.js';
 import { MethodEntity } from '../methods/method.entity.js';
 
@@ -22,12 +10,9 @@ export class BatchEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => RequestEntity, { onDelete: 'CASCADE' })
   @Index()
   requestId!: string;
-
-  @ManyToOne(() => RequestEntity, (request) => request.batches, { onDelete: 'CASCADE' })
-  @JoinColumn({ name: 'request_id' })
-  request!: Relation<RequestEntity>;
 
   /** 1, 2, 3 … within the request. */
   @Column({ type: 'int' })
@@ -55,9 +40,6 @@ export class BatchEntity {
 
   @Column({ type: 'int' })
   specimenCount!: number;
-
-  @OneToMany(() => SpecimenEntity, (specimen) => specimen.batch)
-  specimens!: Relation<SpecimenEntity[]>;
 
   @VersionColumn()
   version!: number;

@@ -10,9 +10,9 @@ import { TeamEntity } from '../people/team.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
 import { findByIds } from '../platform/find-by-ids.js';
 import { ItemEntity } from '../register/item.entity.js';
-import type { BatchEntity } from './batch.entity.js';
 import type { RequestEntity } from './request.entity.js';
 import { RequestRepository } from './request.repository.js';
+import type { WholeBatch } from './request.repository.js';
 
 /** A job with its place in the plan, as far as there is one. */
 export interface JobAround {
@@ -24,7 +24,7 @@ export interface JobAround {
 /** A request with everything that is told of it. */
 export interface RequestAround {
   request: RequestEntity;
-  batches: { batch: BatchEntity; method: MethodEntity; material: MaterialEntity | null }[];
+  batches: { batch: WholeBatch; method: MethodEntity; material: MaterialEntity | null }[];
   jobs: JobAround[];
   team: TeamRef;
   requester: PersonRef;

@@ -13,7 +13,7 @@ import type { SpecimenEntity } from './specimen.entity.js';
 
 /** What a whole request is shown from, and no more. */
 export interface RequestWhole extends Omit<RequestInList, 'request' | 'batches' | 'jobs' | 'missing'> {
-  request: Omit<RequestEntity, 'batches'>;
+  request: RequestEntity;
   /** In their order. */
   batches: BatchInWhole[];
   /** By reference. */
@@ -33,7 +33,7 @@ export interface BatchInWhole {
   method: Pick<MethodEntity, 'id' | 'code' | 'version' | 'designation' | 'title' | 'testType'>;
   material: { id: string; name: string } | null;
   /** In their order. */
-  specimens: Omit<SpecimenEntity, 'batch' | 'batchId'>[];
+  specimens: Omit<SpecimenEntity, 'batchId'>[];
 }
 
 export interface JobInWhole extends JobInList {
@@ -45,7 +45,7 @@ type AsJson<Of> = {
   [Key in keyof Of]: Of[Key] extends Date ? string : Of[Key] extends Date | null ? string | null : Of[Key];
 };
 
-interface Row extends Omit<RequestEntity, 'batches'> {
+interface Row extends RequestEntity {
   team: string;
   requester: string;
   reviewerId: string | null;

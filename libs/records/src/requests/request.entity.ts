@@ -1,7 +1,5 @@
-import { Check, Column, Entity, ForeignKey, Index, OneToMany, PrimaryColumn, VersionColumn } from 'typeorm';
-import type { Relation } from 'typeorm';
+import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
 import type { RequestState } from '#libs/contract/src/index.js';
-import { BatchEntity } from './batch.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { TeamEntity } from '../people/team.entity.js';
 
@@ -87,9 +85,6 @@ export class RequestEntity {
   /** Why the promise moved last, in words. */
   @Column({ type: 'text', nullable: true })
   promiseNote!: string | null;
-
-  @OneToMany(() => BatchEntity, (batch) => batch.request)
-  batches!: Relation<BatchEntity[]>;
 
   @VersionColumn()
   version!: number;

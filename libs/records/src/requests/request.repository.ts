@@ -2,6 +2,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import type { RequestState } from '#libs/contract/src/index.js';
 import { Brackets, In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
+import { grouped } from '../platform/grouped.js';
 import { insertRows, updateRows } from '../platform/write-rows.js';
 import { likeOf } from '../register/item.repository.js';
 import { BatchEntity } from './batch.entity.js';
@@ -19,6 +20,11 @@ export interface RequestFilter {
   /** Only requests made before this one, which was the last of the page before. */
   after?: { createdAt: Date; id: string };
   limit: number;
+}
+
+/** A batch with its specimens, in their order. */
+export interface WholeBatch extends BatchEntity {
+  specimens: SpecimenEntity[];
 }
 
 /** Requests with their batches, specimens and messages, through the manager of the caller's transaction. */
@@ -70,7 +76,7 @@ export class RequestRepository {
   }
 
   /** With specimens, in their order; read apart, because a join would repeat a batch's whole ask for each of its specimens. */
-  async batchesOf(requestIds: readonly string[]): Promise<BatchEntity[]> {
+  async batchesOf(requestIds: readonly string[]): Promise<WholeBatch[]> {
     const batches = await this.manager.find(BatchEntity, {
       where: { requestId: In(requestIds) },
       order: { position: 'ASC' },
@@ -79,9 +85,8 @@ export class RequestRepository {
       where: { batchId: In(batches.map(({ id }) => id)) },
       order: { position: 'ASC' },
     });
-    const of = new Map<string, SpecimenEntity[]>(batches.map((batch) => [batch.id, (batch.specimens = [])]));
-    for (const specimen of specimens) of.get(specimen.batchId)?.push(specimen);
-    return batches;
+    const ofBatch = grouped(specimens, ({ batchId }) => batchId);
+    return batches.map((batch) => ({ ...batch, specimens: ofBatch.get(batch.id) ?? [] }));
   }
 
   messagesOf(requestId: string): Promise<RequestMessageEntity[]> {
@@ -131,7 +136,7 @@ export class RequestRepository {
   lockSpecimens(requestId: string): Promise<SpecimenEntity[]> {
     return this.manager
       .createQueryBuilder(SpecimenEntity, 'specimen')
-      .innerJoin('specimen.batch', 'batch')
+      .innerJoin(BatchEntity, 'batch', 'batch.id = specimen.batchId')
       .where('batch.requestId = :requestId', { requestId })
       .orderBy('specimen.label')
       .setLock('for_no_key_update', undefined, ['specimen'])

@@ -1,5 +1,4 @@
-import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn, VersionColumn } from 'typeorm';
-import type { Relation } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
 import type { SpecimenFate } from '#libs/contract/src/index.js';
 import { BatchEntity } from './batch.entity.js';
 
@@ -10,12 +9,9 @@ export class SpecimenEntity {
   id!: string;
 
   @Column('uuid')
+  @ForeignKey(() => BatchEntity, { onDelete: 'CASCADE' })
   @Index()
   batchId!: string;
-
-  @ManyToOne(() => BatchEntity, (batch) => batch.specimens, { onDelete: 'CASCADE' })
-  @JoinColumn({ name: 'batch_id' })
-  batch!: Relation<BatchEntity>;
 
   /** E.g. `R-2031-1-03`: request, batch, piece. Also on the specimen's own label. */
   @Column({ type: 'text', unique: true })
