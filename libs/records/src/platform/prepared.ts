@@ -1,13 +1,9 @@
+import type { ClientBase } from 'pg';
 import { QueryFailedError } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 
-/** What the driver of PostgreSQL offers: its pool, or the one connection of a transaction. */
-interface Asked {
-  query(statement: { name: string; text: string; values: unknown[] }): Promise<{ rows: unknown[] }>;
-}
-
 /**
- * A statement that is asked all day long. Its name is its own in the whole program. What is the same in every call stands in its text
+ * A statement that runs all day long. Its name is its own in the whole program. What is the same in every call stands in its text
  * (see {@link wordsSql}): for values that it cannot know the server plans anew each time, where it hopes for a better plan.
  */
 export interface Prepared {
@@ -31,11 +27,13 @@ export async function prepared<Row>(
   { name, text }: Prepared,
   values: unknown[],
 ): Promise<Row[]> {
-  const connection: unknown = await manager.queryRunner?.connect();
-  const asked = (connection ?? (manager.dataSource.driver as unknown as { master: Asked }).master) as Asked;
+  const runner = manager.queryRunner ?? manager.dataSource.createQueryRunner();
   try {
-    return (await asked.query({ name, text, values })).rows as Row[];
+    const connection = (await runner.connect()) as ClientBase; // TypeORM itself passes no name on
+    return (await connection.query({ name, text, values })).rows as Row[];
   } catch (error) {
     throw new QueryFailedError(text, values, error as Error);
+  } finally {
+    if (runner !== manager.queryRunner) await runner.release();
   }
 }
