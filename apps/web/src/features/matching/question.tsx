@@ -5,8 +5,8 @@ import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Tick, Ticks } from '../../ui/fields/ticks.js';
 import type { Typed } from '../../ui/fields/quantity-field.js';
-import { named } from '../../ui/named.js';
 import type { BatchDraft } from './batch-draft.js';
+import { named } from './named.js';
 import { ui } from '../../ui/styles.js';
 
 interface Props {
@@ -69,7 +69,6 @@ function FigureQuestion({ field, draft, onChange, wrong }: Props) {
     return (
       <TextField
         {...common}
-
         type="number"
         value={draft.typed[path]?.value ?? ''}
         onChange={(value) => set({ value, unit: '' })}
@@ -78,7 +77,6 @@ function FigureQuestion({ field, draft, onChange, wrong }: Props) {
   return (
     <QuantityField
       {...common}
-
       quantity={field.quantity as Quantity}
       value={draft.typed[path] ?? { ...NOTHING, unit: field.unit }}
       onChange={set}

@@ -1,4 +1,4 @@
-import { fieldWords } from '../api-client/field-words.js';
+import { fieldWords } from '../../api-client/field-words.js';
 
 /** A sentence of the server begins with the words of a field's path; people know the field by its label. */
 export function named(sentence: string | undefined, path: string, label: string): string | undefined {
