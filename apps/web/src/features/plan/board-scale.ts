@@ -46,9 +46,15 @@ export function daysOf({ fromMs, toMs }: BoardScale, { startOfDay }: Moments): n
   return days;
 }
 
+/** A time in which a frame is closed, ms. */
+export interface ClosedTime {
+  from: number;
+  to: number;
+}
+
 /** When a lane is closed: what its open windows leave over. */
-export function closedOf(lane: LaneView, { fromMs, toMs }: BoardScale): { from: number; to: number }[] {
-  const closed: { from: number; to: number }[] = [];
+export function closedOf(lane: LaneView, { fromMs, toMs }: BoardScale): ClosedTime[] {
+  const closed: ClosedTime[] = [];
   let at = fromMs;
   for (const { startsAt, endsAt } of [...lane.open].sort((a, b) => a.startsAt.localeCompare(b.startsAt))) {
     const start = Date.parse(startsAt);

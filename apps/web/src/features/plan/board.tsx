@@ -9,6 +9,7 @@ import { Lane } from './lane.js';
 import { TimeAxis } from './time-axis.js';
 import { useBoardKeys } from './use-board-keys.js';
 import { useDrag } from './use-drag.js';
+import { LineBelow } from './line-below.js';
 import { useHeld } from './use-held.js';
 import type { AskFit, Fits, Held } from './use-held.js';
 import { ui } from '../../ui/styles.js';
@@ -24,7 +25,7 @@ interface Props {
   onMove?: (booking: BookingView, frameId: string, startsAt: string) => void;
 }
 
-/** Columns that stay at the left and the right of the time, px; `board.css` has the same. */
+/** Columns that stay at the left and the right of the time, px; `board.module.css` has the same. */
 const HEAD_PX = 152;
 const LOAD_PX = 116;
 
@@ -84,7 +85,7 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
       <p className={ui.unseen} aria-live="assertive">
         {held ? heldSentence(held, plan, fits, moments) : ''}
       </p>
-      {held && <HeldLine held={held} plan={plan} fits={fits} />}
+      {held ? <HeldLine held={held} plan={plan} fits={fits} /> : <LineBelow scroller={scroller} plan={plan} />}
     </div>
   );
 }
@@ -104,11 +105,11 @@ function BoardTools({ zoom, onZoom }: { zoom: Zoom; onZoom: (zoom: Zoom) => void
   );
 }
 
-/** What is held, where, and what the keys do with it. */
+/** What is held, where, and what the keys do with it; it stands where {@link LineBelow} does. */
 function HeldLine({ held, plan, fits }: { held: Held; plan: PlanView; fits: Fits }) {
   const { moment } = useMoments();
   return (
-    <p className={styles.heldLine}>
+    <p className={styles.lineBelow}>
       <strong className={ui.fig}>{held.booking.jobReference}</strong> held over{' '}
       <strong>{plan.lanes[held.lane]?.frame.tag}</strong> at {moment(held.startMs)}.{' '}
       {fitSentence(plan.lanes[held.lane], fits)}{' '}

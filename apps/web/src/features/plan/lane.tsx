@@ -4,7 +4,7 @@ import type { PointerEvent } from 'react';
 import type { BookingView, FitView, LaneView } from '#libs/contract/src/index.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { closedOf } from './board-scale.js';
-import type { BoardScale } from './board-scale.js';
+import type { BoardScale, ClosedTime } from './board-scale.js';
 import { BookingBox, describe } from './booking-box.js';
 import type { Held } from './use-held.js';
 import { ui } from '../../ui/styles.js';
@@ -30,17 +30,19 @@ interface LaneProps {
 /** One frame over time: when it is closed or down, its bookings, and how full its weeks are. */
 export const Lane = memo(function Lane(props: LaneProps) {
   const { lane, index, scale, now, freezeUntil, fit, held } = props;
+  const closed = closedOf(lane, scale);
   return (
     <div className={clsx(styles.laneRow, fit && !fit.fits && styles.unfit)} data-lane={index}>
       <LaneHead frame={lane.frame} fit={fit} />
       <div className={styles.laneBody} style={{ width: scale.width }} data-lane={index}>
-        <ShutTimes lane={lane} scale={scale} />
+        <ShutTimes lane={lane} closed={closed} scale={scale} />
         {lane.bookings.map((booking) => (
           <BookingBox
             key={booking.id}
             booking={booking}
             scale={scale}
             lane={index}
+            closed={closed}
             chosen={booking.id === props.chosen}
             tabStop={booking.id === props.tabStop}
             lifted={booking.id === props.liftedId}
@@ -83,11 +85,11 @@ function LaneHead({ frame, fit }: { frame: LaneView['frame']; fit: LaneProps['fi
 }
 
 /** When the frame is closed, and when it is down. */
-function ShutTimes({ lane, scale }: { lane: LaneView; scale: BoardScale }) {
+function ShutTimes({ lane, closed, scale }: { lane: LaneView; closed: readonly ClosedTime[]; scale: BoardScale }) {
   const { moment } = useMoments();
   return (
     <>
-      {closedOf(lane, scale).map(({ from, to }) => (
+      {closed.map(({ from, to }) => (
         <span
           key={from}
           className={styles.closed}

@@ -6,6 +6,7 @@ import { eventWords } from '#libs/contract/src/index.js';
 import type { BookingView, PlanView, TaskView, TrialView } from '#libs/contract/src/index.js';
 import { Board } from '../../features/plan/board.js';
 import { BookingSheet } from '../../features/plan/booking-sheet.js';
+import { PlanChanges } from '../../features/plan/plan-changes.js';
 import { TaskWatch } from '../../features/plan/task-watch.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
@@ -89,6 +90,7 @@ function Lanes({ plan }: { plan: PlanView }) {
           </p>
         )}
         <OutOfPlan plan={plan} mayChange={mayChange} />
+        <PlanChanges plan={plan} />
       </div>
     </>
   );
@@ -125,6 +127,7 @@ function LanesTitle({ plan, children }: { plan: PlanView; children: ReactNode })
         ['plan', <span className={ui.fig} key="v">{`v${plan.version}`}</span>],
         ['published', moment(plan.publishedAt)],
         ['because', eventWords(plan.cause)],
+        ['changed', <Changed key="c" plan={plan} />],
         [
           'late',
           plan.figures.lateJobs === 0 ? (
@@ -142,6 +145,12 @@ function LanesTitle({ plan, children }: { plan: PlanView; children: ReactNode })
       {children}
     </TitleBlock>
   );
+}
+
+/** How many jobs the plan moved, and the way to them below the board. */
+function Changed({ plan: { changes } }: { plan: PlanView }) {
+  if (changes.length === 0) return 'nothing';
+  return <a href="#changed">{changes.length === 1 ? '1 job' : `${changes.length} jobs`}</a>;
 }
 
 type PlanActsProps = { replan: ReturnType<typeof useApiMutation<TaskView>>; trial: ReturnType<typeof useTrial> };
@@ -164,7 +173,7 @@ function PlanActs({ replan, trial }: PlanActsProps) {
         disabled={replan.isPending}
         onClick={() => replan.mutate(api('POST /plan/replan'))}
       >
-        Plan anew
+        Replan now
       </button>
     </>
   );
