@@ -94,6 +94,19 @@ describe('the plan of the demo lab', () => {
     expect(request.promiseNote).toContain('has no place in the plan');
   });
 
+  it('still tells what moved last, and by which plan, once a newer plan moves nothing', async () => {
+    const told = new Map<number, PlanView['changes']>();
+    const quiet = await until(async () => {
+      const { version, changes, changedBy } = (await manager.get<PlanView>('/plan')).body;
+      if (changedBy?.version === version) told.set(version, changes);
+      if (changedBy && changedBy.version < version && told.has(changedBy.version)) return { changes, changedBy };
+      await manager.post('/plan/replan', {});
+      return null;
+    }, 120_000);
+    expect(quiet.changes.length).toBeGreaterThan(0);
+    expect(quiet.changes).toEqual(told.get(quiet.changedBy.version));
+  }, 150_000);
+
   // In the hours before a stop the freeze window pins jobs that the search had placed later.
   it.each([0, 4, 9, 17])('%d h from now, stays as it is unless a move gains more than it costs', async (hours) => {
     const atMs = labClock.nowMs() + hours * 60 * MS_PER_MINUTE;

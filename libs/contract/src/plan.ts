@@ -91,8 +91,10 @@ export interface PlanView {
   unplaced: { jobId: string; jobReference: string; requestId: string; title: string; reasons: string[] }[];
   held: { jobId: string; jobReference: string; requestId: string; title: string; why: string }[];
   pools: { pool: string; label: string; loadPct: number; binds: boolean }[];
-  /** What is different from the plan before, in the order of time. */
+  /** What the newest plan that moved a job moved, against the plan before it; in the order of time. */
   changes: PlanChangeView[];
+  /** The plan that moved them; null while none did, and for a trial plan. */
+  changedBy: { version: number; publishedAt: Instant } | null;
   /** True while newer facts wait for the next plan. */
   stale: boolean;
 }

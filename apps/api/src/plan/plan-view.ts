@@ -29,6 +29,8 @@ export interface PlanHead {
 interface Parts {
   head: PlanHead;
   notes: PlanNotes;
+  /** The published plan whose changes are told; without it the plan's own are. */
+  moved?: { version: number; publishedAt: Date; notes: PlanNotes } | null;
   bookings: readonly AnyBooking[];
   around: PlanAround;
   settings: LabSettings;
@@ -38,7 +40,7 @@ interface Parts {
 
 /** Everything that the manager's lanes show of a plan. */
 export function planView(parts: Parts): PlanView {
-  const { notes, around, nowMs } = parts;
+  const { notes, around, nowMs, moved } = parts;
   const { id, version, publishedAt, madeBy, cause, stale } = parts.head; // a row has more than is shown
   const bookings = parts.bookings.map((booking) => bookingView(booking, around));
   return {
@@ -55,9 +57,10 @@ export function planView(parts: Parts): PlanView {
       .filter(({ job }) => job.holdWhy !== null)
       .flatMap(({ job }) => named(around, job.id, (names) => ({ ...names, why: job.holdWhy! }))),
     pools: notes.pools,
-    changes: (notes.changes ?? []).flatMap(({ jobId, ...change }) =>
+    changes: ((moved?.notes ?? notes).changes ?? []).flatMap(({ jobId, ...change }) =>
       named(around, jobId, (job) => ({ ...job, ...change })),
     ),
+    changedBy: moved ? { version: moved.version, publishedAt: moved.publishedAt.toISOString() } : null,
   };
 }
 

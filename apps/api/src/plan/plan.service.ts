@@ -21,11 +21,18 @@ import type { SignedIn } from '../platform/signed-in.js';
 import { extraShiftsOf, fitsOf } from './fits-of.js';
 import { notesOf, planView } from './plan-view.js';
 
+/** The plan in force, and the newest one that moved a job: often the same, for a plan that finds nothing to move follows fast. */
+interface PublishedPlan {
+  plan: PlanEntity;
+  bookings: BookingEntity[];
+  moved: PlanEntity | null;
+}
+
 /** The published plan: looking at it, and telling the planner what it has to keep to. */
 @Injectable()
 export class PlanService {
   /** The plan that was looked at last: what is published is never edited. */
-  private kept: { plan: PlanEntity; bookings: BookingEntity[] } | null = null;
+  private kept: PublishedPlan | null = null;
 
   constructor(
     private readonly records: LabRecords,
@@ -36,16 +43,16 @@ export class PlanService {
   async view(asked: Asked): Promise<PlanView> {
     const { manager } = this.records;
     const { id, stale } = await new PlanRepository(manager).headOfPublished();
-    const { plan, bookings } = await this.published(id);
+    const { plan, bookings, moved } = await this.published(id);
     const nowMs = this.records.clock.nowMs();
-    const jobIds = bookings.flatMap(({ jobId }) => jobId ?? []);
+    const jobIds = [...bookings, ...(moved?.notes.changes ?? [])].flatMap(({ jobId }) => jobId ?? []);
     const { settings, closedDays: closed } = await this.current.asRead(asked);
     return planView({
       head: { ...plan, stale },
       notes: plan.notes,
       around: await planAround(manager, jobIds, new Date(nowMs)),
       closedDays: closed,
-      ...{ bookings, settings, nowMs },
+      ...{ bookings, settings, nowMs, moved },
     });
   }
 
@@ -112,10 +119,12 @@ export class PlanService {
     return this.change(jobId, 'job/unheld', { holdWhy: null }, null, by);
   }
 
-  private async published(id: string): Promise<{ plan: PlanEntity; bookings: BookingEntity[] }> {
+  private async published(id: string): Promise<PublishedPlan> {
     if (this.kept?.plan.id === id) return this.kept;
     const plans = new PlanRepository(this.records.manager);
-    return (this.kept = { plan: await plans.get(id), bookings: await plans.bookingsOf(id) });
+    const plan = await plans.get(id);
+    const moved = plan.notes.changes?.length ? plan : await plans.findNewestThatMoved();
+    return (this.kept = { plan, moved, bookings: await plans.bookingsOf(id) });
   }
 
   private ask(announceIt: (manager: EntityManager) => Promise<string>): Promise<TaskView> {

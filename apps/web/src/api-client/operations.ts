@@ -816,6 +816,7 @@ export type PlanView = {
   held: { jobId: string; jobReference: string; requestId: string; title: string; why: string }[];
   pools: { pool: string; label: string; loadPct: number; binds: boolean }[];
   changes: PlanChangeView[];
+  changedBy: { version: number; publishedAt: string } | null;
   stale: boolean;
 };
 export type PlanFigures = {

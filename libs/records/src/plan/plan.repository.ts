@@ -51,6 +51,16 @@ export class PlanRepository {
     return plan;
   }
 
+  /** The newest plan that moved a job, or null when none did. */
+  findNewestThatMoved(): Promise<PlanEntity | null> {
+    return this.manager
+      .createQueryBuilder(PlanEntity, 'plan')
+      .where(`jsonb_array_length(coalesce(plan.figures -> 'changes', '[]')) > 0`)
+      .orderBy('plan.version', 'DESC')
+      .limit(1)
+      .getOne();
+  }
+
   bookingsOf(planId: string): Promise<BookingEntity[]> {
     return this.manager.find(BookingEntity, { where: { planId }, order: { setupAt: 'ASC' } });
   }

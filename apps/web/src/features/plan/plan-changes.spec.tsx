@@ -18,15 +18,17 @@ const NEW: PlanChangeView = {
   why: 'It is new in the plan.',
 };
 
-const open = (changes: PlanChangeView[], version = 4) =>
-  show(<PlanChanges plan={{ version, changes } as PlanView} />, {});
+const open = (changes: PlanChangeView[], version = 4) => {
+  const changedBy = changes.length > 0 ? { version: 4, publishedAt: '2026-12-01T10:09:00.000Z' } : null;
+  return show(<PlanChanges plan={{ version, changes, changedBy } as PlanView} />, {});
+};
 const rows = () => screen.getAllByRole('row').map((row) => within(row).queryAllByRole('cell'));
 const told = () =>
   rows()
     .filter((cells) => cells.length > 0)
     .map((cells) => cells.map(({ textContent }) => textContent));
 
-describe('what a new plan changed', () => {
+describe('what a new plan moved', () => {
   it('is told job by job: from where and when, to where and when, and why', () => {
     open([MOVED, OUT, NEW]);
     expect(screen.getAllByRole('link').map(({ textContent }) => textContent)).toEqual([
@@ -41,9 +43,16 @@ describe('what a new plan changed', () => {
     ]);
   });
 
-  it('says so when nothing moved, and when there is no plan before', () => {
+  it('says which plan moved them, and whether newer ones left everything in its place', () => {
+    open([MOVED]);
+    expect(screen.getByText('Plan v4 of Tue 1 Dec 10:09, against the plan before it.')).toBeTruthy();
+    open([MOVED], 6);
+    expect(screen.getByText(/Newer plans moved no job\.$/)).toBeTruthy();
+  });
+
+  it('says so when nothing moved yet, and when there is no plan before', () => {
     open([]);
-    expect(screen.getByText(/keeps its frame/)).toBeTruthy();
+    expect(screen.getByText(/No plan has moved a job yet/)).toBeTruthy();
     open([], 1);
     expect(screen.getByText(/the first plan/)).toBeTruthy();
   });

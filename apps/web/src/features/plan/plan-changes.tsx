@@ -6,21 +6,28 @@ import { ui } from '../../ui/styles.js';
 
 const SHOWN_AT_FIRST = 8;
 
-/** What a new plan moved, job by job: from where, to where, and why. Small shifts and jobs that have begun are not told. */
+/** What the newest plan that moved a job moved: from where, to where, and why. Small shifts and jobs that have begun are not told. */
 export function PlanChanges({ plan }: { plan: PlanView }) {
-  const { changes } = plan;
+  const { moment } = useMoments();
+  const { changes, changedBy } = plan;
   const rest = changes.slice(SHOWN_AT_FIRST);
   return (
-    <section className={ui.stackTight} id="changed" aria-label="Changed against the plan before">
-      <h2>Changed against the plan before</h2>
-      {changes.length === 0 ? (
+    <section className={ui.stackTight} id="changed" aria-label="What moved">
+      <h2>What moved</h2>
+      {changedBy === null ? (
         <p className={ui.soft}>
           {plan.version === 1
             ? 'This is the first plan: there is none before it.'
-            : 'Every job that has yet to begin keeps its frame and, but for small shifts, its time.'}
+            : 'No plan has moved a job yet, but for small shifts.'}
         </p>
       ) : (
-        <ChangeTable changes={changes.slice(0, SHOWN_AT_FIRST)} />
+        <>
+          <p className={ui.soft}>
+            Plan v{changedBy.version} of {moment(changedBy.publishedAt)}, against the plan before it.
+            {changedBy.version < plan.version && ' Newer plans moved no job.'}
+          </p>
+          <ChangeTable changes={changes.slice(0, SHOWN_AT_FIRST)} />
+        </>
       )}
       {rest.length > 0 && (
         <details>

@@ -127,7 +127,7 @@ function LanesTitle({ plan, children }: { plan: PlanView; children: ReactNode })
         ['plan', <span className={ui.fig} key="v">{`v${plan.version}`}</span>],
         ['published', moment(plan.publishedAt)],
         ['because', eventWords(plan.cause)],
-        ['changed', <Changed key="c" plan={plan} />],
+        ['moved', <Moved key="m" plan={plan} />],
         [
           'late',
           plan.figures.lateJobs === 0 ? (
@@ -147,9 +147,9 @@ function LanesTitle({ plan, children }: { plan: PlanView; children: ReactNode })
   );
 }
 
-/** How many jobs the plan moved, and the way to them below the board. */
-function Changed({ plan: { changes } }: { plan: PlanView }) {
-  if (changes.length === 0) return 'nothing';
+/** How many jobs this plan moved, and the way to them below the board. */
+function Moved({ plan: { changes, changedBy, version } }: { plan: PlanView }) {
+  if (changedBy?.version !== version) return 'nothing';
   return <a href="#changed">{changes.length === 1 ? '1 job' : `${changes.length} jobs`}</a>;
 }
 
