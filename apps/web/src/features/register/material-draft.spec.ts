@@ -1,4 +1,4 @@
-import { codeOf, materialBody, newBand } from './material-draft.js';
+import { codeOf, fieldOf, materialBody, materialProblems, newBand } from './material-draft.js';
 import type { MaterialDraft } from './material-draft.js';
 
 const DRAFT: MaterialDraft = {
@@ -17,9 +17,9 @@ const DRAFT: MaterialDraft = {
 
 describe('a material as it is typed', () => {
   it('goes to the register in MPa and as a fraction, each strength with the source', () => {
-    const { data, problems } = materialBody({ ...DRAFT, elongationLowPct: '0.7', elongationHighPct: '1.2' });
-    expect(problems).toEqual({});
-    expect(data).toMatchObject({
+    const typed = { ...DRAFT, elongationLowPct: '0.7', elongationHighPct: '1.2' };
+    expect(materialProblems(typed)).toEqual({});
+    expect(materialBody(typed)).toMatchObject({
       id: 'oak',
       modulusMPa: { low: 10_500, high: 14_000 },
       breakStrain: { low: 0.007, high: 0.012 },
@@ -28,18 +28,19 @@ describe('a material as it is typed', () => {
   });
 
   it('leaves out what nobody knows', () => {
-    expect(materialBody(DRAFT).data['breakStrain']).toBeNull();
+    expect(materialBody(DRAFT)['breakStrain']).toBeNull();
   });
 
-  it('names each figure that cannot be read, and a band the wrong way round', () => {
-    const bands = [{ ...newBand('tensile'), low: 'about 60', typical: '90', high: '130' }];
-    const { problems } = materialBody({ ...DRAFT, bands, modulusHighGPa: '9' });
-    expect(Object.keys(problems)).toEqual(['data.strengths[0].low', 'data.modulusMPa.high']);
+  it('names each band the wrong way round, and lets both ends be the same', () => {
+    const bands = [{ ...newBand('tensile'), low: '130', typical: '130', high: '129.9' }];
+    expect(Object.keys(materialProblems({ ...DRAFT, bands, modulusHighGPa: '10.5' }))).toEqual(['bands.0.high']);
+    expect(Object.keys(materialProblems({ ...DRAFT, modulusHighGPa: '10.4' }))).toEqual(['modulusHighGPa']);
   });
 
-  it('asks for the source and for how sure it is', () => {
-    const { problems } = materialBody({ ...DRAFT, source: ' ', confidence: '' });
-    expect(Object.keys(problems)).toEqual(['data.source', 'data.confidence']);
+  it('knows its fields by the paths of the register', () => {
+    expect(
+      ['data.id', 'data.name', 'data.strengths[1].low', 'data.modulusMPa.low', 'data.breakStrain.high'].map(fieldOf),
+    ).toEqual(['code', 'name', 'bands[1].low', 'modulusLowGPa', 'elongationHighPct']);
   });
 
   it('makes a code of a name', () => {

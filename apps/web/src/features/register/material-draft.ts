@@ -1,5 +1,5 @@
 import type { MaterialGroup, StrengthBand, StrengthProperty } from '#libs/matching/src/index.js';
-import { parseNumber } from '#libs/units/src/index.js';
+import { figureIn } from '../../ui/form/form-number.js';
 
 export interface BandDraft {
   property: StrengthProperty;
@@ -48,43 +48,52 @@ export function codeOf(name: string): string {
     .replace(/^-+|-+$/g, '');
 }
 
-const WANTED = {
-  name: 'Give it a name.',
-  group: 'Choose a group.',
-  source: 'Say where the figures come from.',
-  confidence: 'Say how sure the figures are.',
-} as const;
+/** What no field can tell alone, by the names of the fields: a highest figure that lies below the lowest. */
+export function materialProblems(draft: MaterialDraft): Record<string, string> {
+  const pairs = [
+    ...draft.bands.map(({ low, high }, at) => ({ low, high, name: `bands.${at}.high` })),
+    { low: draft.modulusLowGPa, high: draft.modulusHighGPa, name: 'modulusHighGPa' },
+    { low: draft.elongationLowPct, high: draft.elongationHighPct, name: 'elongationHighPct' },
+  ];
+  const reversed = pairs.filter(({ low, high }) => (figureIn(high) ?? Infinity) < (figureIn(low) ?? -Infinity));
+  return Object.fromEntries(reversed.map(({ name }) => [name, 'The highest lies below the lowest.']));
+}
 
-/** The body for the register, and what is missing or cannot be read as a figure, by the paths that the register uses too. */
-export function materialBody(draft: MaterialDraft): {
-  data: Record<string, unknown>;
-  problems: Record<string, string>;
-} {
-  const problems: Record<string, string> = {};
-  for (const [key, sentence] of Object.entries(WANTED))
-    if (draft[key as keyof typeof WANTED].trim() === '') problems[`data.${key}`] = sentence;
-  const read = (path: string, text: string, factor = 1): number | undefined => {
-    if (text.trim() === '') return undefined;
-    const parsed = parseNumber(text);
-    if ('value' in parsed) return Number((parsed.value * factor).toPrecision(12));
-    problems[path] = parsed.reason;
-    return undefined;
-  };
-  const band = (path: string, low: string, high: string, factor: number) => {
-    if (low.trim() === '' && high.trim() === '') return null;
-    const found = { low: read(`${path}.low`, low, factor), high: read(`${path}.high`, high, factor) };
-    if (found.low !== undefined && found.high !== undefined && found.high < found.low)
-      problems[`${path}.high`] = 'The highest lies below the lowest.';
-    return found;
-  };
+const FIELDS: Record<string, string> = {
+  id: 'code',
+  modulusMPa: 'modulusLowGPa',
+  'modulusMPa.low': 'modulusLowGPa',
+  'modulusMPa.high': 'modulusHighGPa',
+  breakStrain: 'elongationLowPct',
+  'breakStrain.low': 'elongationLowPct',
+  'breakStrain.high': 'elongationHighPct',
+};
+
+/** The field of the form that a path of the register is about. */
+export function fieldOf(path: string): string {
+  const inData = path.replace(/^data\./, '');
+  return FIELDS[inData] ?? inData.replace(/^strengths/, 'bands');
+}
+
+/** The data of the register: MPa, and strain as a fraction. What is left empty is left out. */
+export function materialBody(draft: MaterialDraft): Record<string, unknown> {
   const { name, code, group, bands, brittle } = draft;
   const origin = { source: draft.source.trim(), confidence: draft.confidence.trim() };
-  const strengths = bands.map(({ property, unit, ...typed }, at) => {
-    const figure = (key: 'low' | 'typical' | 'high') => read(`data.strengths[${at}].${key}`, typed[key]);
-    return { property, low: figure('low'), typical: figure('typical'), high: figure('high'), unit, ...origin };
-  });
-  const modulusMPa = band('data.modulusMPa', draft.modulusLowGPa, draft.modulusHighGPa, 1000);
-  const breakStrain = band('data.breakStrain', draft.elongationLowPct, draft.elongationHighPct, 0.01);
-  const data = { id: code.trim(), name: name.trim(), group, strengths, modulusMPa, breakStrain, brittle, ...origin };
-  return { data, problems };
+  const strengths = bands.map(({ property, unit, low, typical, high }) => ({
+    ...{ property, low: figureIn(low), typical: figureIn(typical), high: figureIn(high), unit },
+    ...origin,
+  }));
+  const modulusMPa = bandIn(draft.modulusLowGPa, draft.modulusHighGPa, 1000);
+  const breakStrain = bandIn(draft.elongationLowPct, draft.elongationHighPct, 0.01);
+  return { id: code.trim(), name: name.trim(), group, strengths, modulusMPa, breakStrain, brittle, ...origin };
+}
+
+/** Both ends of a band in another unit; null where both are empty. */
+function bandIn(low: string, high: string, factor: number) {
+  const converted = (text: string) => {
+    const value = figureIn(text);
+    return value === undefined ? undefined : Number((value * factor).toPrecision(12));
+  };
+  if (low.trim() === '' && high.trim() === '') return null;
+  return { low: converted(low), high: converted(high) };
 }

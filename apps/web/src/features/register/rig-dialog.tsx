@@ -1,92 +1,81 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
+import { useFieldArray, useWatch } from 'react-hook-form';
 import type { ItemView, RigView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
-import { ErrorMessage } from '../../ui/fetch-states.js';
-import { SelectField } from '../../ui/fields/select-field.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormSelect } from '../../ui/form/form-select.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
+import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { useToast } from '../../ui/toasts.js';
 import { api } from '../../api-client/api.js';
 import { useApiMutation } from '../../api-client/queries.js';
-import { ApiError } from '../../api-client/call.js';
 import { ItemPicker } from './item-picker.js';
 import { fromTheTop, placeProblems, PLACES, usualPlace } from './rig-places.js';
 import { ui } from '../../ui/styles.js';
 
 type Fitted = Pick<RigView['links'][number], 'role' | 'itemId' | 'tag' | 'name'>;
 
+interface RigTyped {
+  links: Fitted[];
+}
+
 /** Says what is on a frame, as somebody found it. */
 export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void }) {
   const { frame } = rig;
-  const toast = useToast();
-  const [seen] = useState(rig.version); // the list behind may learn of another one meanwhile
-  const [links, setLinks] = useState<Fitted[]>(fromTheTop(rig.links));
-  const save = useApiMutation(['items', 'plan', 'jobs'], () => {
-    toast(`What is on ${frame.tag} is kept. A new plan is on its way.`);
-    onClose();
-  });
-  const wrong = save.error instanceof ApiError ? save.error.fields : {};
-  const places = placeProblems(links);
-  function change(next: Fitted[]) {
-    setLinks(next);
-    save.reset(); // what was refused is told by the place in the list, which may be another one now
-  }
-  const add = (item: ItemView) => {
-    const role = usualPlace(
-      item.kind,
-      links.map((link) => link.role),
-    );
-    change([...links, { role, itemId: item.id, tag: item.tag, name: item.name }]);
+  const form = useRigForm(rig, onClose);
+  const { fields, append, remove } = useFieldArray({ control: form.control, name: 'links' });
+  const links = useWatch({ control: form.control, name: 'links' });
+  const wrong = placeProblems(links);
+  const add = ({ id, kind, tag, name }: ItemView) => {
+    const taken = links.map(({ role }) => role);
+    append({ role: usualPlace(kind, taken), itemId: id, tag, name });
   };
   return (
     <Dialog title={`What is on ${frame.tag}`} onClose={onClose} wide>
-      {links.length === 0 && <p className={ui.soft}>Nothing is on it.</p>}
-      <div className={ui.stack}>
-        {links.map((link, at) => (
-          <FittedLink
-            key={link.itemId}
-            link={link}
-            wrong={places[at] ?? wrong[`links[${at}].itemId`] ?? wrong[`links[${at}].role`]}
-            onRole={(role) => change(links.map((each, index) => (index === at ? { ...each, role } : each)))}
-            onTakeOff={() => change(links.filter((_, index) => index !== at))}
-          />
+      <FormFrame form={form} label={`Items on ${frame.tag}`}>
+        {fields.length === 0 && <p className={ui.soft}>Nothing is on it.</p>}
+        {fields.map(({ id, ...link }, at) => (
+          <FittedLink key={id} form={form} link={link} at={at} wrong={wrong[at]} onTakeOff={() => remove(at)} />
         ))}
-      </div>
+      </FormFrame>
       <ItemPicker without={links.map(({ itemId }) => itemId)} frameTag={frame.tag} onPick={add} />
-      <ErrorMessage error={save.error} />
       <div>
-        <button
-          type="button"
-          className={ui.buttonMain}
-          disabled={save.isPending || places.some(Boolean)}
-          onClick={() =>
-            save.mutate(
-              api('PUT /rigs/{frameId}', {
-                frameId: frame.id,
-                version: seen,
-                body: { links: links.map(({ role, itemId }) => ({ role, itemId })) },
-              }),
-            )
-          }
-        >
-          Keep this for {frame.tag} and plan anew
-        </button>
+        <SubmitButton form={form}>Keep this for {frame.tag} and plan anew</SubmitButton>
       </div>
     </Dialog>
   );
 }
 
-/** An item on the frame: its place, and the way to take it off. */
-function FittedLink({
-  link,
-  wrong,
-  onRole,
-  onTakeOff,
-}: {
+/** The list behind may learn of another rig meanwhile; what is typed stays with the version that was seen. */
+function useRigForm({ frame, version, links }: RigView, onClose: () => void): LabForm<RigTyped> {
+  const toast = useToast();
+  const [seen] = useState({ version, start: { links: fromTheTop(links) } });
+  const save = useApiMutation(['items', 'plan', 'jobs']);
+  return useLabForm<RigTyped>({
+    initial: seen.start,
+    check: (typed) =>
+      Object.fromEntries(placeProblems(typed.links).map((sentence, at) => [`links.${at}.role`, sentence])),
+    fieldOf: (path) => path.replace(/\.itemId$/, '.role'),
+    send: async (typed) => {
+      const body = { links: typed.links.map(({ role, itemId }) => ({ role, itemId })) };
+      await save.mutateAsync(api('PUT /rigs/{frameId}', { frameId: frame.id, version: seen.version, body }));
+      toast(`What is on ${frame.tag} is kept. A new plan is on its way.`);
+      onClose();
+    },
+  });
+}
+
+interface LinkProps {
+  form: LabForm<RigTyped>;
   link: Fitted;
+  at: number;
   wrong: string | undefined;
-  onRole: (role: string) => void;
   onTakeOff: () => void;
-}) {
+}
+
+/** An item on the frame: its place, and the way to take it off. */
+function FittedLink({ form, link, at, wrong, onTakeOff }: LinkProps) {
   return (
     <div className={ui.rowBetween}>
       <div>
@@ -95,19 +84,14 @@ function FittedLink({
         <span className={clsx(ui.small, ui.soft)}>{link.name}</span>
       </div>
       <div className={ui.row}>
-        <SelectField
+        <FormSelect
+          form={form}
+          name={`links.${at}.role`}
           label={`Place of ${link.tag}`}
-          value={link.role}
-          onChange={onRole}
           choices={choicesFor(link.role)}
-          wrong={wrong}
+          remark={wrong}
         />
-        <button
-          type="button"
-          className={clsx(ui.button, ui.buttonSmall)}
-          aria-label={`Take ${link.tag} off`}
-          onClick={onTakeOff}
-        >
+        <button type="button" className={ui.buttonSmall} aria-label={`Take ${link.tag} off`} onClick={onTakeOff}>
           Take off
         </button>
       </div>

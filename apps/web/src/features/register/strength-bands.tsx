@@ -1,44 +1,38 @@
 import { clsx } from 'clsx';
+import { useFieldArray, useWatch } from 'react-hook-form';
 import type { StrengthBand, StrengthProperty } from '#libs/matching/src/index.js';
-import { SelectField } from '../../ui/fields/select-field.js';
-import { TextField } from '../../ui/fields/text-field.js';
+import { FormNumber } from '../../ui/form/form-number.js';
+import { FormSelect } from '../../ui/form/form-select.js';
+import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { newBand, UNIT_OF } from './material-draft.js';
-import type { BandDraft } from './material-draft.js';
+import type { MaterialDraft } from './material-draft.js';
 import { ui } from '../../ui/styles.js';
 
-const UNITS: readonly StrengthBand['unit'][] = ['MPa', 'N/mm', 'MPa·√m'];
+const UNITS = (['MPa', 'N/mm', 'MPa·√m'] satisfies StrengthBand['unit'][]).map((value) => ({ value, label: value }));
 const FIGURES = { low: 'Lowest', typical: 'Typical', high: 'Highest' } as const;
 
 /** How strong a material is found, one band a kind of strength. */
-export function StrengthBands({
-  bands,
-  onChange,
-  wrong,
-}: {
-  bands: readonly BandDraft[];
-  onChange: (bands: BandDraft[]) => void;
-  wrong: Readonly<Record<string, string>>;
-}) {
-  const change = (at: number, part: Partial<BandDraft>) =>
-    onChange(bands.map((band, index) => (index === at ? { ...band, ...part } : band)));
+export function StrengthBands({ form }: { form: LabForm<MaterialDraft> }) {
+  const { fields, append, remove } = useFieldArray({ control: form.control, name: 'bands' });
+  const bands = useWatch({ control: form.control, name: 'bands' });
   const free = (Object.keys(UNIT_OF) as StrengthProperty[]).filter((each) =>
-    bands.every((band) => band.property !== each),
+    bands.every(({ property }) => property !== each),
   );
   return (
     <>
-      {bands.map((band, at) => (
+      {fields.map(({ id }, at) => (
         <Band
-          key={at}
-          band={band}
+          key={id}
+          form={form}
+          at={at}
+          property={bands[at]?.property ?? 'tensile'}
           free={free}
-          wrong={(part) => wrong[`data.strengths[${at}].${part}`]}
-          onChange={(part) => change(at, part)}
-          onRemove={() => onChange(bands.filter((_, index) => index !== at))}
+          onRemove={() => remove(at)}
         />
       ))}
       {free[0] && (
         <div>
-          <button type="button" className={ui.button} onClick={() => onChange([...bands, newBand(free[0]!)])}>
+          <button type="button" className={ui.button} onClick={() => append(newBand(free[0]!))}>
             Add another strength
           </button>
         </div>
@@ -47,55 +41,33 @@ export function StrengthBands({
   );
 }
 
-function Band({
-  band,
-  free,
-  wrong,
-  onChange,
-  onRemove,
-}: {
-  band: BandDraft;
+interface BandProps {
+  form: LabForm<MaterialDraft>;
+  at: number;
+  property: StrengthProperty;
   /** The kinds of strength that no other band has. */
   free: readonly StrengthProperty[];
-  wrong: (part: string) => string | undefined;
-  onChange: (part: Partial<BandDraft>) => void;
   onRemove: () => void;
-}) {
+}
+
+function Band({ form, at, property, free, onRemove }: BandProps) {
+  const choices = [property, ...free].map((value) => ({ value, label: value }));
+  const setUnit = (chosen: string) => form.hook.setValue(`bands.${at}.unit`, UNIT_OF[chosen as StrengthProperty]);
   return (
     <fieldset className={clsx(ui.stack, ui.framed)}>
-      <legend>{band.property} strength</legend>
+      <legend>{property} strength</legend>
       <div className={ui.fields}>
-        <SelectField
-          label="Strength"
-          value={band.property}
-          onChange={(chosen) => {
-            const property = chosen;
-            onChange({ property, unit: UNIT_OF[property] });
-          }}
-          choices={[band.property, ...free].map((value) => ({ value, label: value }))}
-        />
+        <FormSelect form={form} name={`bands.${at}.property`} label="Strength" choices={choices} onEdit={setUnit} />
         {(['low', 'typical', 'high'] as const).map((key) => (
-          <TextField
-            key={key}
-            label={FIGURES[key]}
-            value={band[key]}
-            onChange={(typed) => onChange({ [key]: typed })}
-            wrong={wrong(key)}
-          />
+          <FormNumber key={key} form={form} name={`bands.${at}.${key}`} label={FIGURES[key]} required />
         ))}
-        <SelectField
-          label="Unit"
-          value={band.unit}
-          onChange={(unit) => onChange({ unit: unit })}
-          choices={UNITS.map((value) => ({ value, label: value }))}
-          wrong={wrong('unit')}
-        />
+        <FormSelect form={form} name={`bands.${at}.unit`} label="Unit" choices={UNITS} />
       </div>
       <div>
         <button
           type="button"
-          className={clsx(ui.button, ui.buttonSmall)}
-          aria-label={`Remove the ${band.property} strength`}
+          className={ui.buttonSmall}
+          aria-label={`Remove the ${property} strength`}
           onClick={onRemove}
         >
           Remove

@@ -7,8 +7,10 @@ import { ExportList } from '../../features/exchange/export-list.js';
 import { WebhookList } from '../../features/exchange/webhook-list.js';
 import { KIND_WORDS } from '../../features/register/item-words.js';
 import { useHasRole } from '../../features/session/session.js';
-import { ErrorMessage } from '../../ui/fetch-states.js';
 import { SelectField } from '../../ui/fields/select-field.js';
+import { FormFile } from '../../ui/form/form-file.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { urlOf, call, newIdempotencyKey } from '../../api-client/call.js';
@@ -46,49 +48,59 @@ export function ExchangeScreen() {
   );
 }
 
+interface ImportTyped {
+  file: File | null;
+}
+
+/** A file is tried as soon as it is chosen; what was found stays shown once it is kept. */
 function Import() {
   const client = useQueryClient();
-  const [file, setFile] = useState<File | null>(null);
   const [answer, setAnswer] = useState<ImportView | null>(null);
-  const [error, setError] = useState<Error | null>(null);
-  const [busy, setBusy] = useState(false);
-  async function send(chosen: File, dryRun: boolean) {
-    setBusy(true);
-    setError(null);
+  const send = (file: File, dryRun: boolean) =>
+    call(api('POST /items/import', { dryRun, body: file }), { type: 'text/csv', key: newIdempotencyKey() });
+  const form = useLabForm<ImportTyped>({
+    initial: { file: null },
+    fieldOf: () => 'file',
+    send: async ({ file }) => {
+      setAnswer(await send(file!, false));
+      await client.invalidateQueries({ queryKey: ['items'] });
+    },
+    after: 'clear',
+  });
+  async function tryOut(file: File | null) {
+    const isStillChosen = () => form.hook.getValues('file') === file;
+    setAnswer(null);
+    form.forgive();
     try {
-      setAnswer(
-        await call(api('POST /items/import', { dryRun, body: chosen }), { type: 'text/csv', key: newIdempotencyKey() }),
-      );
-      if (!dryRun) await client.invalidateQueries({ queryKey: ['items'] });
+      const found = file && (await send(file, true));
+      if (isStillChosen()) setAnswer(found);
     } catch (refused) {
-      setError(refused as Error);
+      if (isStillChosen()) form.refuse(refused);
     }
-    setBusy(false);
   }
+  const isGood = answer !== null && answer.dryRun && answer.problems.length === 0;
   return (
     <section className={ui.stack}>
       <h2>Import</h2>
       <p>
         The file is read first without keeping anything; every bad line is named. Then it is kept whole or not at all.
       </p>
-      <input
-        type="file"
-        aria-label="CSV file with items"
-        accept=".csv,text/csv"
-        onChange={(event) => {
-          const chosen = event.target.files?.[0] ?? null;
-          setFile(chosen);
-          setAnswer(null);
-          if (chosen) void send(chosen, true);
-        }}
-      />
-      <ErrorMessage error={error} />
-      {answer && <ImportAnswer answer={answer} />}
-      {file && answer?.dryRun && answer.problems.length === 0 && (
-        <button type="button" className={ui.buttonMain} disabled={busy} onClick={() => void send(file, false)}>
-          Keep all {answer.lines} lines
-        </button>
-      )}
+      <FormFrame form={form} label="Import">
+        <FormFile
+          form={form}
+          name="file"
+          label="CSV file with items"
+          accept=".csv,text/csv"
+          needed="Choose a file."
+          onEdit={(file) => void tryOut(file)}
+        />
+        {answer && <ImportAnswer answer={answer} />}
+        {isGood && (
+          <div>
+            <SubmitButton form={form}>Keep all {answer.lines} lines</SubmitButton>
+          </div>
+        )}
+      </FormFrame>
     </section>
   );
 }

@@ -1,16 +1,19 @@
 import { clsx } from 'clsx';
-import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { MethodView } from '#libs/contract/src/index.js';
 import { useSearch } from '../../ui/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
-import { Empty, FetchStates, ErrorMessage } from '../../ui/fetch-states.js';
+import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
+import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
+import { FormText } from '../../ui/form/form-text.js';
+import { refusalsIn } from '../../ui/form/refused-fields.js';
+import { useLabForm } from '../../ui/form/use-lab-form.js';
+import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { useToast } from '../../ui/toasts.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { api } from '../../api-client/api.js';
 import { useApiQuery, useApiMutation } from '../../api-client/queries.js';
-import { ApiError } from '../../api-client/call.js';
 import { ui } from '../../ui/styles.js';
 
 /** Test procedures that the lab offers. */
@@ -122,55 +125,60 @@ export function MethodScreen({ id }: { id: string }) {
   );
 }
 
+/** The next version begins as a copy of this one. */
 function MethodText({ method }: { method: MethodView }) {
   const mayEdit = useHasRole('manager');
-  const toast = useToast();
-  const [, go] = useLocation();
-  const [text, setText] = useState(JSON.stringify(method.data, null, 2));
-  const [unread, setUnread] = useState<string | null>(null);
-  const save = useApiMutation<MethodView>(['methods'], (saved) => {
-    toast(`Version ${saved.version} of ${saved.designation} is offered from now on.`);
-    go(`/register/methods/${saved.id}`);
-  });
-  const fields = save.error instanceof ApiError ? Object.values(save.error.fields) : [];
-  function keep() {
-    try {
-      setUnread(null);
-      save.mutate(api('POST /methods', { body: { data: JSON.parse(text) as Record<string, unknown> } }));
-    } catch (error) {
-      setUnread(`The text cannot be read: ${(error as Error).message}`);
-    }
-  }
+  const form = useMethodForm(method);
+  if (!mayEdit) return <pre className={clsx(ui.framed, ui.scrollX, ui.small)}>{textOf(method)}</pre>;
   return (
-    <section className={ui.stack}>
-      <TextField
-        label="Parameters, as data"
+    <FormFrame form={form} label="Parameters">
+      <FormText
+        form={form}
+        name="text"
+        label="Parameters, as JSON"
         rows={26}
-        value={text}
-        onChange={setText}
-        wrong={unread ?? undefined}
         help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept."
       />
-      <ErrorMessage error={save.error} />
-      {fields.length > 0 && (
-        <ul className={clsx(ui.small, ui.act)}>
-          {fields.map((sentence) => (
-            <li key={sentence}>▲ {sentence}</li>
-          ))}
-        </ul>
-      )}
-      {mayEdit && (
-        <div>
-          <button
-            type="button"
-            className={ui.buttonMain}
-            disabled={save.isPending || text === JSON.stringify(method.data, null, 2)}
-            onClick={keep}
-          >
-            Offer it as version {method.version + 1}
-          </button>
-        </div>
-      )}
-    </section>
+      <div>
+        <SubmitButton form={form} disabled={!form.dirty}>
+          Offer it as version {method.version + 1}
+        </SubmitButton>
+      </div>
+    </FormFrame>
   );
+}
+
+const textOf = ({ data }: MethodView) => JSON.stringify(data, null, 2);
+
+function useMethodForm(method: MethodView): LabForm<{ text: string }> {
+  const toast = useToast();
+  const [, go] = useLocation();
+  const save = useApiMutation<MethodView>(['methods']);
+  return useLabForm<{ text: string }>({
+    initial: { text: textOf(method) },
+    check: ({ text }) => ({ text: whyUnread(text) }),
+    send: async ({ text }) => {
+      const data = JSON.parse(text) as Record<string, unknown>;
+      const saved = await save.mutateAsync(api('POST /methods', { body: { data } })).catch((thrown: unknown) => {
+        throw atText(thrown);
+      });
+      toast(`Version ${saved.version} of ${saved.designation} is offered from now on.`);
+      go(`/register/methods/${saved.id}`);
+    },
+  });
+}
+
+function whyUnread(text: string): string | undefined {
+  try {
+    JSON.parse(text);
+    return undefined;
+  } catch (error) {
+    return `The text is not JSON: ${(error as Error).message}`;
+  }
+}
+
+/** All fields of the method are in one text, so that each sentence there has to name its own. */
+function atText(thrown: unknown): unknown {
+  const refusals = refusalsIn(thrown).map(({ sentence }) => ({ field: 'text', sentence }));
+  return refusals.length > 0 ? { refusals } : thrown;
 }

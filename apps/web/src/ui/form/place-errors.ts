@@ -16,12 +16,15 @@ export function placeErrors<Values extends FieldValues>(
 ): Error | null {
   const refusals = refusalsIn(thrown);
   const names = [...labels.keys()];
+  const said = new Map<string, string[]>();
   const homeless = refusals.filter((refusal) => {
     const name = fieldFor(fieldOf(refusal.field), names);
     if (name === null) return true;
-    hook.setError(name as Path<Values>, { type: 'refused', message: withLabel(refusal, labels.get(name)!) });
+    said.set(name, [...(said.get(name) ?? []), withLabel(refusal, labels.get(name)!)]);
     return false;
   });
+  for (const [name, sentences] of said)
+    hook.setError(name as Path<Values>, { type: 'refused', message: sentences.join(' ') });
   if (refusals.length > 0 && homeless.length === 0) return null;
   if (homeless.length === refusals.length && thrown instanceof Error) return thrown;
   return new Error(homeless.map(({ sentence }) => sentence).join(' '));

@@ -37,6 +37,8 @@ export interface LabForm<Values extends FieldValues> {
   error: Error | null;
   /** Shows a refusal that came by another way as if this form had been sent. */
   refuse: (thrown: unknown) => void;
+  /** Takes back what was refused, since it is about something else than what is typed now. */
+  forgive: () => void;
   /** Throws away what is typed. */
   discard: () => void;
 }
@@ -66,6 +68,11 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
   const refuse = (thrown: unknown) => {
     setError(placeErrors(hook, labels.current, thrown, fieldOf));
     showWrong();
+  };
+
+  const forgive = () => {
+    setError(null);
+    hook.clearErrors();
   };
 
   function startFrom(values: Values) {
@@ -99,7 +106,7 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
     startFrom(start.current);
   }
 
-  return { id, control: hook.control, hook, enter, submit, pending, dirty, error, refuse, discard };
+  return { id, control: hook.control, hook, enter, submit, pending, dirty, error, refuse, forgive, discard };
 }
 
 /** Says that something is wrong: the first such field takes the focus. */
