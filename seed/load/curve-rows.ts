@@ -97,7 +97,7 @@ function reduced(curve: Curve, { ask }: DemoBatch, method: Method, found: Measur
     ...method.reduction,
     section,
     results: ask.results as readonly ResultKey[],
-  } as unknown as ReductionRecipe;
+  } as ReductionRecipe;
   const { gaugeLengthMm, gripSeparationMm } = ask.geometry;
   const sizes = Object.fromEntries(Object.keys(found.dimensions).map((key) => [key, meanOf(found, key)]));
   const lengths = {

@@ -1,4 +1,4 @@
-import { ImpactRepository, NonconformityEntity, NumberingEntity } from '#libs/records/src/index.js';
+import { ImpactRepository, insertRows, NonconformityEntity, NumberingEntity } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { idOf } from '../northmoor/ids.js';
 import { itemId } from '../northmoor/items.js';
@@ -19,15 +19,17 @@ export async function loadNonconformity(manager: EntityManager, time: LabTime): 
   const since = time.past(...SINCE);
   const openedAt = time.past(-1, '14:35');
   const openedBy = personId('ruth.calloway');
-  await manager.insert(NonconformityEntity, {
-    ...{ id, reference, since, openedAt, openedBy },
-    itemId: itemId(FAILED_CELL.tag),
-    what: FAILED_CELL.nonconformity,
-    touched: await touchedBy(manager, since, openedAt),
-    state: 'open',
-    decision: null,
-    closedAt: null,
-  } as never);
+  await insertRows(manager, NonconformityEntity, [
+    {
+      ...{ id, reference, since, openedAt, openedBy },
+      itemId: itemId(FAILED_CELL.tag),
+      what: FAILED_CELL.nonconformity,
+      touched: await touchedBy(manager, since, openedAt),
+      state: 'open',
+      decision: null,
+      closedAt: null,
+    },
+  ]);
   await manager.upsert(NumberingEntity, { name: 'nonconformity', next: BEFORE + 1 }, ['name']);
   const about = { subjectKind: 'nonconformity', subjectId: id };
   return [

@@ -1,5 +1,5 @@
 import type { ReportDocument } from '#libs/contract/src/index.js';
-import { announce, NumberingEntity, ReportEntity } from '#libs/records/src/index.js';
+import { announce, insertRows, NumberingEntity, ReportEntity } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { idOf } from '../northmoor/ids.js';
 import { PEOPLE } from '../northmoor/people.js';
@@ -91,11 +91,13 @@ async function issue(manager: EntityManager, report: Unsigned, write: WriteRepor
   const name = PEOPLE.find(({ key }) => key === AUTHORISES)!.name;
   const document = await write(manager, { ...report, authorisedBy: { name, function: 'Laboratory manager' } });
   const preparedAt = new Date(issuedAt.getTime() - 3_600_000);
-  await manager.insert(ReportEntity, {
-    ...{ id, requestId, number, revision, amendment, preparedAt, issuedAt },
-    ...{ state: 'issuing', document, remarks: {}, fileId: null, sha256: null },
-    ...{ preparedBy: personId(PREPARES), authorisedBy: personId(AUTHORISES), authorisedAt: issuedAt },
-  } as never);
+  await insertRows(manager, ReportEntity, [
+    {
+      ...{ id, requestId, number, revision, amendment, preparedAt, issuedAt },
+      ...{ state: 'issuing', document, remarks: {}, fileId: null, sha256: null },
+      ...{ preparedBy: personId(PREPARES), authorisedBy: personId(AUTHORISES), authorisedAt: issuedAt },
+    },
+  ]);
   await announce(manager, 'issue-report', { reportId: id }, { delayMs: revision > 1 ? REVISION_DELAY_MS : 0 });
   const about = { subjectKind: 'report', subjectId: id };
   return [

@@ -1,6 +1,6 @@
 import type { RequestState } from '#libs/contract/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
-import type { BatchEntity, RequestMessageEntity } from '#libs/records/src/index.js';
+import type { BatchEntity, RequestMessageEntity, SettledReview } from '#libs/records/src/index.js';
 import { wasAccepted } from '../northmoor/all-requests.js';
 import type { NumberedRequest } from '../northmoor/all-requests.js';
 import { idOf } from '../northmoor/ids.js';
@@ -63,7 +63,7 @@ function datesOf(demo: NumberedRequest, time: LabTime): Dates {
   return { createdAt, submittedAt, acceptedAt: wasAccepted(demo) ? time.past(demo.created[0] + 1, '08:05') : null };
 }
 
-function review({ conformity }: NumberedRequest, acceptedAt: Date): Record<string, unknown> {
+function review({ conformity }: NumberedRequest, acceptedAt: Date): SettledReview {
   return {
     ...SETTLED,
     ...(conformity ? { decisionRuleAgreed: true } : {}),

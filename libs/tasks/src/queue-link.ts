@@ -63,7 +63,7 @@ function postgresLink(url: string, { maxConnections }: LinkOptions, onTrouble: (
   return {
     // BullMQ types its classes for Redis unless each is told otherwise; both backends take what their own factory reads.
     connection: pool,
-    backend: createPostgresBackend as unknown as BackendFactory,
+    backend: createPostgresBackend as BackendFactory,
     close: () => pool.end(),
   };
 }

@@ -1,5 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import type { CalibrationView, DueLine, ImpactView, RecordCalibrationBody } from '#libs/contract/src/index.js';
+import type {
+  CalibrationView,
+  DueLine,
+  EvaluationView,
+  ImpactView,
+  RecordCalibrationBody,
+} from '#libs/contract/src/index.js';
 import { refuseIfAny } from '#libs/errors/src/index.js';
 import { calibrationDueAt, dueForecast } from '#libs/metrology/src/index.js';
 import type { DueForecast, ForecastJob } from '#libs/metrology/src/index.js';
@@ -10,7 +16,7 @@ import {
   LabRecords,
   labSettings,
 } from '#libs/records/src/index.js';
-import type { ItemEntity, UpcomingJob } from '#libs/records/src/index.js';
+import type { CalibrationEntity, ItemEntity, UpcomingJob } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../platform/signed-in.js';
 import { calibrationView } from '../register/item-view.js';
@@ -51,7 +57,7 @@ export class CalibrationService {
         },
         ranges: evaluation?.ranges ?? body.ranges!,
         asFound: body.asFound,
-        readings: evaluation && { ...pickReadings(body), steps: evaluation.steps, notes: evaluation.notes },
+        readings: evaluation && readingsOf(body, evaluation),
         ...{ certificateFileId: body.certificateFileId ?? null, replaces: body.replaces ?? null, enteredBy: by.id },
       };
       const calibrations = new CalibrationRepository(manager);
@@ -124,8 +130,11 @@ function dueLine(
   };
 }
 
-function pickReadings({ forceReadings, extensionReadings }: RecordCalibrationBody): Record<string, unknown> {
-  return { forceReadings: forceReadings ?? [], extensionReadings: extensionReadings ?? null };
+function readingsOf(
+  { forceReadings, extensionReadings }: RecordCalibrationBody,
+  { steps, notes }: EvaluationView,
+): CalibrationEntity['readings'] {
+  return { forceReadings: forceReadings ?? [], extensionReadings: extensionReadings ?? null, steps, notes };
 }
 
 function dueOf(item: ItemEntity, { dueAt, standard }: RecordCalibrationBody, performedMs: number, zone: string): Date {

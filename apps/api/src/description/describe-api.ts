@@ -78,8 +78,8 @@ export function describeApi(
     .addSecurityRequirements('session')
     .addSecurityRequirements('token')
     .build();
-  const drawn = SwaggerModule.createDocument(app, head, { operationIdFactory: operationId });
-  const document = inJsonSchema(drawn as unknown as Description);
+  const drawn: object = SwaggerModule.createDocument(app, head, { operationIdFactory: operationId });
+  const document = inJsonSchema(drawn as Description);
   document.components.schemas = { ...document.components.schemas, ...schemas };
   document.components.examples = Object.fromEntries(
     Object.entries(examples).map(([name, value]) => [name, { summary: 'From the Northmoor lab.', value }]),

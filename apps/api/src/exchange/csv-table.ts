@@ -30,7 +30,8 @@ interface Columns {
 
 interface Parsed {
   record: string[];
-  info: { lines: number };
+  /** Where it ends. */
+  line: number;
 }
 
 const MOST_LINES = 5_000;
@@ -53,11 +54,11 @@ export function readTable(text: string, expected: Columns): CsvTable {
   return {
     columns,
     mark,
-    rows: lines.filter(isWhole).map(({ record, info }) => ({ line: info.lines, cell: cellOf(record) })),
+    rows: lines.filter(isWhole).map(({ record, line }) => ({ line, cell: cellOf(record) })),
     problems: lines
       .filter((each) => !isWhole(each))
-      .map(({ record, info }) => ({
-        ...{ line: info.lines, field: '' },
+      .map(({ record, line }) => ({
+        ...{ line, field: '' },
         sentence: `This line has ${record.length} cells; the header has ${columns.length}.`,
       })),
   };
@@ -81,8 +82,16 @@ export function oncePerField(problems: readonly CsvProblem[]): CsvProblem[] {
 
 function rowsOf(text: string, delimiter: string): Parsed[] | CsvProblem {
   try {
-    const options = { bom: true, delimiter, info: true, skip_empty_lines: true, trim: true, relax_column_count: true };
-    return parse(text, { ...options, max_record_size: 100_000 }) as unknown as Parsed[];
+    const rows: Parsed[] = [];
+    const options = { bom: true, delimiter, skip_empty_lines: true, trim: true, relax_column_count: true };
+    parse(text, {
+      ...{ ...options, max_record_size: 100_000 },
+      on_record: (record: string[], { lines }) => {
+        rows.push({ record, line: lines });
+        return null;
+      },
+    });
+    return rows;
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = (error as CsvError & { lines?: number }).lines ?? 1;

@@ -169,12 +169,12 @@ const MATERIAL = record({
 });
 
 /** Everything that is wrong with a method that somebody entered, by field; empty when the cores can rely on it. */
-export function checkMethod(data: Record<string, unknown>): FieldProblem[] {
+export function checkMethod(data: object): FieldProblem[] {
   return METHOD(data, 'data');
 }
 
 /** The same for a material. */
-export function checkMaterial(data: Record<string, unknown>): FieldProblem[] {
+export function checkMaterial(data: object): FieldProblem[] {
   return MATERIAL(data, 'data');
 }
 

@@ -26,12 +26,11 @@ export class MethodsService {
 
   /** Keeps a new method, or the next version of one that is known. @throws InvalidInput by field */
   save(data: Record<string, unknown>, by: SignedIn): Promise<MethodView> {
-    refuseIfAny(checkMethod(data));
-    const method = data as unknown as Method;
+    refuseUnlessMethod(data);
     return this.records.act(by.id, async ({ manager, record }) => {
       const methods = new MethodRepository(manager);
-      const version = ((await methods.versionsOf(method.id))[0]?.version ?? 0) + 1;
-      const { id: code, designation, title, testType } = method;
+      const version = ((await methods.versionsOf(data.id))[0]?.version ?? 0) + 1;
+      const { id: code, designation, title, testType } = data;
       const row = { id: randomUUID(), code, version, designation, title, testType, state: 'offered' as const };
       await methods.add({ ...row, data: { ...data, version }, enteredBy: by.id });
       await record({
@@ -49,8 +48,8 @@ export class MethodsService {
 
   /** @throws InvalidInput by field, also when the library has a material of that name */
   addMaterial(data: Record<string, unknown>, by: SignedIn): Promise<MaterialView> {
-    refuseIfAny(checkMaterial(data));
-    const { id: code, name, group } = data as unknown as Material;
+    refuseUnlessMaterial(data);
+    const { id: code, name, group } = data;
     return this.records.act(by.id, async ({ manager, record }) => {
       const methods = new MethodRepository(manager);
       if ((await methods.materials()).some((known) => known.code === code)) {
@@ -67,6 +66,14 @@ export class MethodsService {
       return materialView(await methods.getMaterial(id));
     });
   }
+}
+
+function refuseUnlessMethod(data: object): asserts data is Method {
+  refuseIfAny(checkMethod(data));
+}
+
+function refuseUnlessMaterial(data: object): asserts data is Material {
+  refuseIfAny(checkMaterial(data));
 }
 
 export function methodView(row: MethodEntity): MethodView {

@@ -39,7 +39,7 @@ export class LandingController {
     const until = performance.now() + PATIENCE_MS;
     while (performance.now() < until) {
       const task = await getTaskView(this.records.manager, id);
-      if (task.state === 'done') return task.result as unknown as LandingView;
+      if (task.state === 'done') return task.result as typeof task.result & LandingView;
       if (task.state === 'failed')
         throw new LabError('landing/impossible', task.error ?? 'It cannot be said where this request would land.');
       await wait(LOOK_MS);

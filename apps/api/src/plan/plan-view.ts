@@ -1,6 +1,7 @@
 import { calendarOf, MS_PER_DAY, MS_PER_HOUR, openWindows, subtractWindows } from '#libs/calendar/src/index.js';
 import type { TimeWindow } from '#libs/calendar/src/index.js';
 import type { BookingView, LabSettings, LaneView, LateView, PlanView } from '#libs/contract/src/index.js';
+import type { FrameDetails } from '#libs/matching/src/index.js';
 import { NO_NOTES } from '#libs/records/src/index.js';
 import type {
   BookingEntity,
@@ -110,6 +111,7 @@ function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings
   return around.frames.map((frame) => {
     const state = around.faults.has(frame.id) ? 'faulty' : frame.state;
     const inService = state === 'in-service';
+    const { tensionCapacityN, compressionCapacityN, torqueCapacityNm } = frame.details as FrameDetails;
     const down = around.windows.filter(({ itemId }) => itemId === frame.id);
     const closed = down.map(({ startsAt, endsAt }) => ({ startMs: startsAt.getTime(), endMs: endsAt.getTime() }));
     return {
@@ -117,8 +119,8 @@ function lanesOf({ around, notes, settings, closedDays, nowMs }: Parts, bookings
         id: frame.id,
         tag: frame.tag,
         name: frame.name,
-        capacityN: (frame.details.tensionCapacityN as number) || (frame.details.compressionCapacityN as number) || null,
-        torqueNm: (frame.details.torqueCapacityNm as number) || null,
+        capacityN: tensionCapacityN || compressionCapacityN || null,
+        torqueNm: torqueCapacityNm || null,
         state,
       },
       open: inService ? (closed.length === 0 ? always : subtractWindows(hours, closed).map(spanView)) : [],

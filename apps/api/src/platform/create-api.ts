@@ -36,9 +36,9 @@ export async function createApi(config: ApiConfig, records: LabRecords): Promise
   app.useBodyParser('json', { limit: LARGEST_JSON, strict: true });
   app.useGlobalPipes(shapeCheck());
   refuseUnguarded(endpointsOf(app));
-  const http = app.getHttpAdapter();
-  http.get(`/${PREFIX}/openapi.json`, servedDescription() as never);
-  http.get('/metrics', metrics.serve as never);
+  const http = app.getHttpAdapter().getInstance();
+  http.get(`/${PREFIX}/openapi.json`, servedDescription());
+  http.get('/metrics', metrics.serve);
   for (const handler of webPage()) app.use(handler);
   return app;
 }

@@ -5,8 +5,11 @@ import type { ItemField, ItemState, Utility } from '#libs/matching/src/index.js'
 import type { ItemEntity } from '#libs/records/src/index.js';
 import { plainCopy, put } from '../exchange/paths.js';
 
-/** The columns that a form or an import fills. */
-export type ItemColumns = Omit<ItemEntity, 'id' | 'state' | 'registeredAt' | 'version'>;
+/** The columns that a form or an import fills, once they are checked. */
+export type CheckedColumns = Omit<ItemEntity, 'id' | 'state' | 'registeredAt' | 'version'>;
+
+/** The same before: the details may be anything. */
+export type ItemColumns = Omit<CheckedColumns, 'details'> & { details: object };
 
 export function itemColumns(body: SaveItemBody): ItemColumns {
   return {
@@ -21,7 +24,7 @@ export function itemColumns(body: SaveItemBody): ItemColumns {
 }
 
 /** The core reads every field of a kind: what nobody filled in stands as null, or as an empty list. */
-function filled({ kind, details }: SaveItemBody): Record<string, unknown> {
+function filled({ kind, details }: SaveItemBody): object {
   const whole = { details: plainCopy(details) };
   for (const field of ITEM_FIELDS[kind]) {
     const ours = field.path.startsWith('details.') && !field.required;
@@ -42,6 +45,6 @@ export function checkable(columns: ItemColumns, state: ItemState): Record<string
 }
 
 /** @throws InvalidInput naming every field that is missing, out of bounds or strange to the kind */
-export function refuseBadItem(columns: ItemColumns, state: ItemState): void {
+export function refuseBadItem(columns: ItemColumns, state: ItemState): asserts columns is CheckedColumns {
   refuseIfAny(checkItem(checkable(columns, state)));
 }

@@ -32,7 +32,7 @@ export function itemView(row: ItemEntity, around: ItemAroundInList, { nowMs, not
     calibrationIntervalMonths: row.calibrationIntervalMonths,
     calibrationStatus: status,
     calibrationDueAt: dueMs === null ? null : new Date(dueMs).toISOString(),
-    details: row.details,
+    details: { ...row.details },
     version: row.version,
   };
 }
@@ -48,7 +48,7 @@ export function calibrationView(row: CalibrationEntity, named: (id: string) => P
     dueAt: row.dueAt.toISOString(),
     ranges: row.ranges,
     asFound: row.asFound,
-    readings: row.readings,
+    readings: row.readings && { ...row.readings },
     certificateFileId: row.certificateFileId,
     replaces: row.replaces,
     enteredBy: named(row.enteredBy),

@@ -3,7 +3,7 @@ import type { ImportView, SaveItemBody } from '#libs/contract/src/index.js';
 import { fieldProblem, numberProblem } from '#libs/errors/src/index.js';
 import type { FieldProblem } from '#libs/errors/src/index.js';
 import { checkItem } from '#libs/matching/src/index.js';
-import type { Direction, ItemKind, ItemState, Ratings } from '#libs/matching/src/index.js';
+import type { Direction, ItemKind, ItemState } from '#libs/matching/src/index.js';
 import { ItemRepository, LabRecords } from '#libs/records/src/index.js';
 import type { Act, ItemEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
@@ -15,17 +15,17 @@ import { refuseBadImport } from '../exchange/refuse-bad-import.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import { exportItems } from './export-items.js';
 import { checkable, itemColumns } from './item-columns.js';
-import type { ItemColumns } from './item-columns.js';
+import type { CheckedColumns, ItemColumns } from './item-columns.js';
 import { addItem, changeItem } from './items.service.js';
 import { plainCopy, put } from '../exchange/paths.js';
 import { readItemsCsv } from './read-items-csv.js';
 import type { CsvItem } from './read-items-csv.js';
 
 /** A line of the file with the row it would become. */
-interface Planned {
+interface Planned<Columns = ItemColumns> {
   line: number;
   before: ItemEntity | null;
-  columns: ItemColumns;
+  columns: Columns;
   state: ItemState;
 }
 
@@ -45,14 +45,14 @@ export class ItemsExchangeService {
       const planned = await plan(act.manager, items);
       const all = oncePerField([...problems, ...planned.flatMap(problemsOf)]);
       const bad = new Set(all.map(({ line }) => line));
-      const good = planned.filter(({ line }) => !bad.has(line));
+      const good = planned.filter((each): each is Planned<CheckedColumns> => !bad.has(each.line));
       const created = good.filter(({ before }) => before === null).length;
       const updated = good.filter((each) => each.before !== null && differs(each)).length;
       const lines = new Set([...items.map(({ line }) => line), ...[...bad].filter((line) => line > 1)]).size;
       const view = { dryRun, encoding, lines, problems: all };
       refuseBadImport(view);
       if (dryRun) act.nothing(undefined);
-      else await keep(act, planned, { created, updated });
+      else await keep(act, good, { created, updated });
       return { ...view, created, updated, unchanged: good.length - created - updated };
     });
   }
@@ -71,7 +71,7 @@ async function plan(manager: EntityManager, items: readonly CsvItem[]): Promise<
 /** What the row is now, with what the line says put over it. */
 function merged({ kind, said }: CsvItem, before: ItemEntity | null): SaveItemBody & { state: ItemState } {
   const { id: _id, registeredAt: _at, version: _version, ...kept } = before ?? ({} as Partial<ItemEntity>);
-  const whole: Record<string, unknown> = plainCopy<Record<string, unknown>>({
+  const whole = plainCopy({
     ratings: {},
     utilities: [],
     details: {},
@@ -82,11 +82,10 @@ function merged({ kind, said }: CsvItem, before: ItemEntity | null): SaveItemBod
   for (const [path, value] of said) {
     // A direction that an item is not made for is absent, and a new item is in service unless the file says otherwise.
     const isCleared = value === null || (Array.isArray(value) && value.length === 0);
-    if (isCleared && path.startsWith('ratings.'))
-      delete (whole['ratings'] as Ratings)[path.slice('ratings.'.length) as Direction];
+    if (isCleared && path.startsWith('ratings.')) delete whole.ratings[path.slice('ratings.'.length) as Direction];
     else if (value !== null || path !== 'state') put(whole, path, value);
   }
-  return whole as unknown as SaveItemBody & { state: ItemState };
+  return whole as SaveItemBody & { state: ItemState };
 }
 
 function problemsOf({ line, before, columns, state }: Planned): CsvProblem[] {
@@ -110,7 +109,7 @@ function ownProblems({ serialNumber, calibrationIntervalMonths }: ItemColumns): 
 /** One new plan is announced for the whole file. */
 async function keep(
   act: Act,
-  planned: readonly Planned[],
+  planned: readonly Planned<CheckedColumns>[],
   counts: { created: number; updated: number },
 ): Promise<void> {
   if (counts.created + counts.updated === 0) return act.nothing(undefined);
@@ -121,12 +120,12 @@ async function keep(
   await act.record({ kind: 'items/imported', subjectId: 'register', after: counts });
 }
 
-function differs(planned: Planned): boolean {
+function differs(planned: Planned<CheckedColumns>): boolean {
   return Object.keys(changesOf(planned)).length > 0;
 }
 
 /** The columns of a registered item that the file says otherwise. */
-function changesOf({ before, columns, state }: Planned): Partial<ItemEntity> {
+function changesOf({ before, columns, state }: Planned<CheckedColumns>): Partial<ItemEntity> {
   const said = Object.entries({ ...columns, state });
   return Object.fromEntries(
     said.filter(([key, value]) => !isDeepStrictEqual(value, before?.[key as keyof ItemEntity])),

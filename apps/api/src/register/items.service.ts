@@ -18,7 +18,7 @@ import { CurrentLab } from '../platform/current-lab.js';
 import type { SignedIn } from '../platform/signed-in.js';
 import type { ItemStateDto, ListItemsDto } from './item.dto.js';
 import { itemColumns, refuseBadItem } from './item-columns.js';
-import type { ItemColumns } from './item-columns.js';
+import type { CheckedColumns } from './item-columns.js';
 import { calibrationView, faultView, itemView } from './item-view.js';
 
 const PAGE = 100;
@@ -126,7 +126,7 @@ export class ItemsService {
 }
 
 /** Puts a checked item into the register. @returns its id */
-export async function addItem({ manager, record }: Act, columns: ItemColumns, state: ItemState): Promise<string> {
+export async function addItem({ manager, record }: Act, columns: CheckedColumns, state: ItemState): Promise<string> {
   const id = randomUUID();
   await new ItemRepository(manager).add({ id, state, ...columns });
   await record({

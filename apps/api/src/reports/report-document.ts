@@ -71,11 +71,11 @@ function batchOf(found: BatchFound, request: RequestEntity): ReportBatch {
       fate: specimen.fate === 'invalid' ? `invalid: ${specimen.invalidWhy ?? ''}` : specimen.fate,
     })),
     conditions: {
-      temperatureC: numberOrNull(conditions.temperatureC),
-      humidityPct: numberOrNull(conditions.humidityPct),
+      temperatureC: conditions.temperatureC ?? null,
+      humidityPct: conditions.humidityPct ?? null,
       speed: saySpeed(ask, method),
       conditioning: sayConditioning(method),
-      remarks: textOf(conditions.remarks),
+      remarks: conditions.remarks ?? '',
     },
     items: found.items.map(({ role, item, calibration }) => ({
       role,
@@ -126,7 +126,7 @@ function summaryOf({ results, method }: ReportBatch): string[] {
 }
 
 function deviationsAtTheBench({ job, batch }: BatchFound): string[] {
-  return sentences(textOf(job?.conditions.deviations)).map((sentence) =>
+  return sentences(job?.conditions.deviations).map((sentence) =>
     batch.label ? `${batch.label}: ${sentence}` : sentence,
   );
 }
@@ -153,12 +153,4 @@ function datesOf(found: readonly BatchFound[], issuedAt: Date | null): ReportDoc
 function extreme(dates: readonly Date[], sign: 1 | -1): string | null {
   const sorted = [...dates].sort((a, b) => sign * (b.getTime() - a.getTime()));
   return sorted[0]?.toISOString() ?? null;
-}
-
-function textOf(value: unknown): string {
-  return typeof value === 'string' ? value : '';
-}
-
-function numberOrNull(value: unknown): number | null {
-  return typeof value === 'number' ? value : null;
 }

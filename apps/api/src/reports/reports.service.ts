@@ -11,6 +11,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import {
   announce,
   drawNumber,
+  frozenDocument,
   getPerson,
   LabRecords,
   labSettings,
@@ -52,8 +53,7 @@ export class ReportsService {
   view(id: string, by: SignedIn): Promise<ReportView> {
     return this.records.snapshot(async (manager) => {
       const row = await this.seen(manager, id, by);
-      const document =
-        row.state === 'draft' ? await this.documentOf(manager, row) : (row.document as unknown as ReportDocument);
+      const document = row.state === 'draft' ? await this.documentOf(manager, row) : frozenDocument(row);
       const people = await peopleNamed(manager, [row.preparedBy]);
       return {
         ...(await reportLines(manager, { id, limit: 1 }))[0]!,
@@ -139,7 +139,7 @@ export class ReportsService {
       const document = await this.documentOf(manager, row, { authorisedBy, issuedAt, number });
       await new ReportRepository(manager).change(row, 'draft', {
         ...{ number, state: 'issuing', authorisedBy: by.id, authorisedAt: issuedAt, issuedAt },
-        document: document as unknown as Record<string, unknown>,
+        document,
       });
       await announce(manager, 'issue-report', { reportId: id });
       await record({

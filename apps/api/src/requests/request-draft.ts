@@ -16,7 +16,7 @@ export function requestColumns(body: SaveRequestBody): Partial<RequestEntity> {
     specimensAt: body.specimensAt ? new Date(body.specimensAt) : null,
     weight: body.weight ?? 1,
     disposal: body.disposal ?? 'keep-90-days',
-    conformity: (body.conformity ?? null) as Record<string, unknown> | null,
+    conformity: body.conformity ?? null,
   };
 }
 

@@ -1,13 +1,5 @@
 import { REQUEST_MOVES, waysOut } from '#libs/contract/src/index.js';
-import type {
-  BatchView,
-  ConformityAsk,
-  RequestLine,
-  RequestMove,
-  RequestView,
-  ReviewBody,
-  SpecimenView,
-} from '#libs/contract/src/index.js';
+import type { BatchView, RequestLine, RequestMove, RequestView, SpecimenView } from '#libs/contract/src/index.js';
 import type { BatchInWhole, JobInWhole, RequestInList, RequestWhole } from '#libs/records/src/index.js';
 import { waitsFor } from './waits-for.js';
 
@@ -53,7 +45,7 @@ export function requestView(whole: RequestWhole, may: (move: RequestMove) => boo
     specimensAt: instant(request.specimensAt),
     weight: request.weight,
     disposal: request.disposal,
-    conformity: request.conformity as unknown as ConformityAsk | null,
+    conformity: request.conformity,
     review: reviewOf(whole),
     promiseNote: request.promiseNote,
     batches: whole.batches.map((each) => batchView(each, whole.jobs)),
@@ -81,7 +73,7 @@ function inList({ batches, ...whole }: RequestWhole): RequestInList {
 
 function reviewOf({ request, reviewer }: RequestWhole): RequestView['review'] {
   if (request.review === null || reviewer === null) return null;
-  const { byId: _, at, ...points } = request.review as unknown as ReviewBody & { byId: string; at: string };
+  const { byId: _, at, ...points } = request.review;
   return { ...points, by: reviewer, at };
 }
 

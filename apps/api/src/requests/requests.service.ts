@@ -100,7 +100,7 @@ export class RequestsService {
       {
         ...{ title: request.title, purpose: request.purpose, teamId: request.teamId, dueAt: null },
         ...{ weight: request.weight, disposal: request.disposal },
-        conformity: request.conformity as unknown as SaveRequestBody['conformity'],
+        conformity: request.conformity,
         batches: batches.map(({ label, methodId, materialId, specimenCount, ask, asTyped }) => ({
           ...{ label, methodId, materialId, specimenCount, ask, asTyped },
         })),

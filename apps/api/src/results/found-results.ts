@@ -1,4 +1,4 @@
-import type { BatchResults, ConformityAsk } from '#libs/contract/src/index.js';
+import type { BatchResults } from '#libs/contract/src/index.js';
 import { askOf, methodOf } from '#libs/records/src/index.js';
 import type { BatchFound, RequestEntity } from '#libs/records/src/index.js';
 import { batchResults } from './batch-results.js';
@@ -17,7 +17,7 @@ export function foundResults(found: BatchFound, request: Pick<RequestEntity, 'co
       ...{ specimenId, key, value, revision },
       flags: Array.isArray(basis.flags) ? basis.flags.map(String) : [],
     })),
-    conformity: request.conformity as ConformityAsk | null,
+    conformity: request.conformity,
     doubts: doubtsOf(found),
   });
 }

@@ -1,5 +1,4 @@
-import type { ReportDocument } from '#libs/contract/src/index.js';
-import { keepIssuedReport, LabRecords, ReportRepository } from '#libs/records/src/index.js';
+import { frozenDocument, keepIssuedReport, LabRecords, ReportRepository } from '#libs/records/src/index.js';
 import type { TaskPayload } from '#libs/tasks/src/index.js';
 import { Inject, Injectable } from '@nestjs/common';
 import type { WorkerConfig } from '../config.js';
@@ -20,8 +19,7 @@ export class IssueReportProcessor implements TaskProcessor<'issue-report'> {
   async run({ reportId }: TaskPayload<'issue-report'>): Promise<Record<string, unknown>> {
     const report = await new ReportRepository(this.records.manager).get(reportId);
     if (report.state !== 'issuing') return { reportId, state: report.state };
-    const document = report.document as unknown as ReportDocument;
-    const content = await drawReport(document, {
+    const content = await drawReport(frozenDocument(report), {
       publicUrl: this.config.publicUrl,
       issuedAt: report.issuedAt ?? report.preparedAt,
     });

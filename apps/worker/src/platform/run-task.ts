@@ -32,7 +32,7 @@ export function taskRunner(
     const alive = setInterval(() => void keepAlive(records, taskId).catch(() => {}), SIGN_OF_LIFE_MS);
     const context = contextOf(records, taskId);
     try {
-      const result = await processor.run(run.payload as never, context);
+      const result = await processor.run(run.payload, context);
       const stopped = await context.cancelled();
       await endRun(records, taskId, { state: stopped && !result ? 'cancelled' : 'done', result: result ?? null });
     } catch (error) {

@@ -13,5 +13,5 @@ export interface TaskProcessor<Name extends TaskName> {
 /** A processor of whatever task. */
 export interface AnyProcessor {
   readonly handles: TaskName;
-  run(payload: never, context: TaskContext): Promise<Record<string, unknown> | void>;
+  run(payload: Record<string, unknown>, context: TaskContext): Promise<Record<string, unknown> | void>;
 }

@@ -66,7 +66,7 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
         specimenId,
         byId,
         sha256: file.sha256,
-        format: { ...format },
+        format,
         rows: curve.pointCount,
         drawn,
         results,
@@ -95,7 +95,7 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
     const proposal = proposeFormat(content.subarray(0, HEAD_BYTES), content.length <= HEAD_BYTES);
     const source =
       proposal && (await new ResultRepository(this.records.manager).findSource(sourceFingerprint(proposal.format)));
-    if (source) return source.format as unknown as CurveFormat;
+    if (source) return source.format;
     throw new LabError(
       'curve/format-unconfirmed',
       `Nobody has confirmed how files like ${name} are meant. Upload it again and confirm its columns.`,
@@ -105,7 +105,7 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
 
 /** A cell senses force, or torque only. */
 function ratingOf({ tag, details }: ItemEntity): CellRating {
-  const { capacityN, torqueCapacityNm } = details as unknown as LoadCellDetails;
+  const { capacityN, torqueCapacityNm } = details as LoadCellDetails;
   return capacityN > 0 ? { tag, capacity: capacityN, unit: 'N' } : { tag, capacity: torqueCapacityNm, unit: 'N·m' };
 }
 

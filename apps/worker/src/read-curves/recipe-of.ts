@@ -10,7 +10,7 @@ import type {
 
 /** What the method leaves to the ask: section, spans, and the results that are wanted. */
 export function recipeOf(method: Method, ask: Ask): ReductionRecipe {
-  const recipe = method.reduction as unknown as Omit<ReductionRecipe, 'section' | 'results'>;
+  const recipe = method.reduction as Omit<ReductionRecipe, 'section' | 'results'>;
   const bending = recipe.bending && { bending: bendingOf(recipe.bending, method, ask) };
   return { ...recipe, ...bending, section: SECTION_OF[ask.geometry.shape], results: wantedOf(method, ask) };
 }

@@ -1,3 +1,4 @@
+import type { EvaluationView, ExtensionReadingsBody, ForceReadingsBody } from '#libs/contract/src/index.js';
 import type { CalibratedQuantity } from '#libs/matching/src/index.js';
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import { StoredFileEntity } from '../exchange/stored-file.entity.js';
@@ -12,6 +13,14 @@ export interface CalibratedRange {
   from: number;
   to: number;
   unit: 'N' | 'mm' | 'N·m' | '°C' | 'mm/min';
+}
+
+/** Readings as they were entered, with the figures of each step. */
+export interface CalibrationReadings {
+  forceReadings: ForceReadingsBody[];
+  extensionReadings: ExtensionReadingsBody | null;
+  steps: EvaluationView['steps'];
+  notes: string[];
 }
 
 /**
@@ -56,7 +65,7 @@ export class CalibrationEntity {
 
   /** Readings as entered and the figures computed from them; null when only the certificate was entered. */
   @Column({ type: 'jsonb', nullable: true })
-  readings!: Record<string, unknown> | null;
+  readings!: CalibrationReadings | null;
 
   @Column({ type: 'uuid', nullable: true })
   @ForeignKey(() => StoredFileEntity)

@@ -1,5 +1,5 @@
 import { Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
-import type { JobState } from '#libs/contract/src/index.js';
+import type { FinishBody, JobState } from '#libs/contract/src/index.js';
 import { BatchEntity } from '../requests/batch.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -88,7 +88,7 @@ export class JobEntity {
 
   /** Conditions during the run: temperature °C, humidity %, remarks, deviations from the method. */
   @Column({ type: 'jsonb', default: {} })
-  conditions!: Record<string, unknown>;
+  conditions!: FinishBody['conditions'];
 
   @VersionColumn()
   version!: number;

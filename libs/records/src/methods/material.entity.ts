@@ -1,3 +1,4 @@
+import type { Material } from '#libs/matching/src/index.js';
 import { Column, Entity, PrimaryColumn, VersionColumn } from 'typeorm';
 
 /** A material with its strength bands, source and confidence: the matching core's `Material` in `data`. */
@@ -13,10 +14,10 @@ export class MaterialEntity {
   name!: string;
 
   @Column({ type: 'text' })
-  group!: string;
+  group!: Material['group'];
 
   @Column({ type: 'jsonb' })
-  data!: Record<string, unknown>;
+  data!: Material;
 
   @VersionColumn()
   version!: number;

@@ -5,10 +5,10 @@ import type { MethodEntity } from './method.entity.js';
 /** The method that a row keeps whole; code, version and state stand in columns of their own and win over the copy inside. */
 export function methodOf(row: MethodEntity): Method {
   const { code: id, version, designation, title } = row;
-  return { ...row.data, id, version, designation, title } as unknown as Method;
+  return { ...row.data, id, version, designation, title };
 }
 
 /** The material that a row keeps whole. */
 export function materialOf(row: MaterialEntity): Material {
-  return { ...row.data, id: row.code, name: row.name, group: row.group } as unknown as Material;
+  return { ...row.data, id: row.code, name: row.name, group: row.group };
 }

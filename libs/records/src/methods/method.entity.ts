@@ -1,3 +1,4 @@
+import type { Method } from '#libs/matching/src/index.js';
 import { Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
 import { PersonEntity } from '../people/person.entity.js';
 
@@ -27,7 +28,7 @@ export class MethodEntity {
 
   /** The matching core's `Method`, whole. */
   @Column({ type: 'jsonb' })
-  data!: Record<string, unknown>;
+  data!: Method;
 
   @Column({ type: 'text', default: 'offered' })
   state!: 'offered' | 'retired';

@@ -49,7 +49,7 @@ export class NoticeRepository {
 
   async mailWay(personId: string): Promise<MailWay> {
     const person = await this.manager.findOneBy(PersonEntity, { id: personId });
-    return (person?.notices['mail'] as MailWay | undefined) ?? DEFAULT_MAIL;
+    return person?.notices.mail ?? DEFAULT_MAIL;
   }
 
   /** Without the version: how somebody wants to be told is no edit of who they are. */

@@ -1,5 +1,5 @@
 import { Check, Column, Entity, PrimaryColumn, VersionColumn } from 'typeorm';
-import type { Role } from '#libs/contract/src/index.js';
+import type { MailWay, Role } from '#libs/contract/src/index.js';
 
 /** Somebody who works with the lab. Never deleted: the record names people; who left is no longer active. */
 @Entity('person')
@@ -32,7 +32,7 @@ export class PersonEntity {
 
   /** Which notices this person wants, and how often. */
   @Column({ type: 'jsonb', default: {} })
-  notices!: Record<string, unknown>;
+  notices!: { mail?: MailWay };
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
   createdAt!: Date;

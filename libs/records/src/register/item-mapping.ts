@@ -36,9 +36,8 @@ export function itemOf(
     needsCalibration: row.needsCalibration,
     calibrations: calibrationsOf(calibrations),
     heldWindows: windows.filter(({ kind }) => kind !== 'extra-shift').map(spanOf),
-    // `checkItem` let nothing else into the row than the details of its kind.
     details: row.details,
-  } as unknown as Item;
+  } as Item; // `checkItem` let nothing else into the row than the details of its kind
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { ItemKind, ItemState, Ratings, Utility } from '#libs/matching/src/index.js';
+import type { Item, ItemKind, ItemState, Ratings, Utility } from '#libs/matching/src/index.js';
 import { Check, Column, Entity, Index, PrimaryColumn, VersionColumn } from 'typeorm';
 
 /**
@@ -66,7 +66,7 @@ export class ItemEntity {
   calibrationIntervalMonths!: number | null;
 
   @Column({ type: 'jsonb' })
-  details!: Record<string, unknown>;
+  details!: Item['details'];
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
   registeredAt!: Date;

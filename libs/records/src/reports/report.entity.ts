@@ -1,8 +1,11 @@
 import { Column, Entity, ForeignKey, Index, PrimaryColumn, Unique, VersionColumn } from 'typeorm';
-import type { ReportState } from '#libs/contract/src/index.js';
+import type { ReportDocument, ReportRemarks, ReportState } from '#libs/contract/src/index.js';
 import { StoredFileEntity } from '../exchange/stored-file.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { RequestEntity } from '../requests/request.entity.js';
+
+/** A draft has none yet: it is made whenever somebody looks at it. */
+type NoDocument = { number?: undefined };
 
 /** The numbered, revisioned document of results. Once issued its document and file never change. */
 @Entity('report')
@@ -28,11 +31,11 @@ export class ReportEntity {
 
   /** The whole content as plain data, frozen when issued. */
   @Column({ type: 'jsonb' })
-  document!: Record<string, unknown>;
+  document!: ReportDocument | NoDocument;
 
   /** Opinions, deviations and remarks that the author adds. */
   @Column({ type: 'jsonb', default: {} })
-  remarks!: Record<string, unknown>;
+  remarks!: ReportRemarks;
 
   /** What changed and why, for a revision above 1. */
   @Column({ type: 'text', nullable: true })
@@ -64,4 +67,10 @@ export class ReportEntity {
 
   @VersionColumn()
   version!: number;
+}
+
+/** What was frozen when the report was authorised. @throws Error for a draft */
+export function frozenDocument({ number, document }: ReportEntity): ReportDocument {
+  if (document.number === undefined) throw new Error(`${number} has no document yet.`);
+  return document;
 }

@@ -1,4 +1,4 @@
-import type { Ask } from '#libs/matching/src/index.js';
+import type { Ask, Geometry } from '#libs/matching/src/index.js';
 
 /** What an ask says when nobody said anything: nothing declared, nothing agreed. */
 const SILENT = {
@@ -29,20 +29,20 @@ export function askOf(
   method: { code: string; version: number },
   material: { code: string } | null,
 ): Ask {
-  const said = withoutNulls(batch.ask);
+  const said: Partial<Ask> = withoutNulls(batch.ask);
   return {
     ...SILENT,
     ...said,
-    geometry: withoutNulls((said['geometry'] ?? {}) as Record<string, unknown>),
-    options: { ...SILENT.options, ...(said['options'] as object | undefined) },
+    geometry: withoutNulls(said.geometry ?? {}) as Geometry,
+    options: { ...SILENT.options, ...said.options },
     methodId: method.code,
     methodVersion: method.version,
     materialId: material?.code ?? null,
     specimens: batch.specimenCount,
-  } as unknown as Ask;
+  } as Ask;
 }
 
 /** A form sends null for what was left empty; the core knows it as absent. */
-function withoutNulls(fields: Record<string, unknown>): Record<string, unknown> {
+function withoutNulls(fields: object): object {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));
 }

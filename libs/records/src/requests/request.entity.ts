@@ -1,7 +1,10 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
-import type { RequestState } from '#libs/contract/src/index.js';
+import type { ConformityAsk, RequestState, ReviewBody } from '#libs/contract/src/index.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { TeamEntity } from '../people/team.entity.js';
+
+/** A review with who settled it, and when. */
+export type SettledReview = ReviewBody & { byId: string; at: string };
 
 /** What a team asks for: method, material, specimens, conditions, due date, why. */
 @Entity('request')
@@ -60,11 +63,11 @@ export class RequestEntity {
 
   /** Specification to state conformity with, and the decision rule; null when none is asked for. */
   @Column({ type: 'jsonb', nullable: true })
-  conformity!: Record<string, unknown> | null;
+  conformity!: ConformityAsk | null;
 
   /** The review of the request by the points of ISO/IEC 17025:2017 7.1, with who and when. */
   @Column({ type: 'jsonb', nullable: true })
-  review!: Record<string, unknown> | null;
+  review!: SettledReview | null;
 
   @Column({ type: 'timestamptz', default: () => 'now()' })
   createdAt!: Date;

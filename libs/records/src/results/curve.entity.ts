@@ -1,3 +1,4 @@
+import type { CurveFormat } from '#libs/reduction/src/index.js';
 import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import { StoredFileEntity } from '../exchange/stored-file.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
@@ -25,7 +26,7 @@ export class CurveEntity {
   fileId!: string;
 
   @Column({ type: 'jsonb' })
-  format!: Record<string, unknown>;
+  format!: CurveFormat;
 
   @Column({ type: 'int' })
   rows!: number;
@@ -57,7 +58,7 @@ export class CurveSourceEntity {
   name!: string;
 
   @Column({ type: 'jsonb' })
-  format!: Record<string, unknown>;
+  format!: CurveFormat;
 
   @Column('uuid')
   @ForeignKey(() => PersonEntity)

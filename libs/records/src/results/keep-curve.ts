@@ -1,4 +1,5 @@
 import { LabError } from '#libs/errors/src/index.js';
+import type { CurveFormat } from '#libs/reduction/src/index.js';
 import { StoredFileEntity } from '../exchange/stored-file.entity.js';
 import { updateRows } from '../platform/write-rows.js';
 import type { Act } from '../record/act.js';
@@ -13,7 +14,7 @@ export interface ReadCurve {
   byId: string;
   /** Of the file. */
   sha256: string;
-  format: Record<string, unknown>;
+  format: CurveFormat;
   rows: number;
   drawn: Record<string, number[]>;
   results: readonly { key: string; value: number; unit: string; basis: Record<string, unknown> }[];

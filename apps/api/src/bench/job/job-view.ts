@@ -47,7 +47,7 @@ export function jobView(facts: BenchFacts, by: SignedIn): JobView {
     takenAt: instant(job.takenAt),
     startedAt: instant(job.startedAt),
     finishedAt: instant(job.finishedAt),
-    conditions: job.conditions,
+    conditions: { ...job.conditions },
   };
 }
 
@@ -71,7 +71,6 @@ function headOf({
   method,
   material,
 }: BenchFacts): Pick<JobView, 'request' | 'batch' | 'method' | 'material'> {
-  const { testType } = method.data as { testType: string };
   return {
     request: { id: request.id, reference: request.reference, title: request.title, dueAt: instant(request.dueAt) },
     batch: {
@@ -86,8 +85,8 @@ function headOf({
       code: method.code,
       designation: method.designation,
       title: method.title,
-      testType,
-      data: method.data,
+      testType: method.data.testType,
+      data: { ...method.data },
     },
     material: material && { id: material.id, name: material.name },
   };

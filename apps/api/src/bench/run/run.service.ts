@@ -59,7 +59,7 @@ export class RunService {
       const facts = await at.facts();
       const left = at.job.state === 'running' ? await settle(at, facts, body) : [];
       const finishedAt = at.now();
-      await at.jobs.move(at.job, 'finish', { finishedAt, conditions: { ...body.conditions }, why: null });
+      await at.jobs.move(at.job, 'finish', { finishedAt, conditions: body.conditions, why: null });
       await keepDuration(at, facts, finishedAt);
       await requestEnds(at);
       const after = {

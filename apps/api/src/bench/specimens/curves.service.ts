@@ -10,7 +10,7 @@ import {
 } from '#libs/records/src/index.js';
 import type { SpecimenEntity } from '#libs/records/src/index.js';
 import { HEAD_BYTES, proposeFormat, sayDoubt } from '#libs/reduction/src/index.js';
-import type { FormatProposal } from '#libs/reduction/src/index.js';
+import type { CurveFormat, FormatProposal } from '#libs/reduction/src/index.js';
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../../platform/signed-in.js';
 import { JobActs, refuseOthers, refuseUnless } from '../job/job-acts.js';
@@ -84,18 +84,17 @@ export class CurvesService {
       const { format: found } = proposalFor(file.content);
       refuseOtherLayout(format.columns.length, found.columns.length);
       const fingerprint = sourceFingerprint(found);
-      const kept = format as unknown as Record<string, unknown>;
       await new ResultRepository(at.manager).rememberSource({
         fingerprint,
         name: file.name,
-        format: kept,
+        format,
         confirmedBy: by.id,
         confirmedAt: at.now(),
       });
       await this.announceReading(at, specimen, fileId);
       return {
         kind: 'specimen/curve-format-confirmed',
-        after: { specimenId, label: specimen.label, fileId, fingerprint, format: kept },
+        after: { specimenId, label: specimen.label, fileId, fingerprint, format },
       };
     });
   }
@@ -149,12 +148,12 @@ function proposalView(
   fileId: string,
   fingerprint: string,
   { format, doubts, sample }: FormatProposal,
-  known: Record<string, unknown> | null,
+  known: CurveFormat | null,
 ): CurveProposalView {
   const headingLine = format.headerLines;
   return {
     ...{ fileId, fingerprint, known: known !== null },
-    format: known ?? (format as unknown as Record<string, unknown>),
+    format: { ...(known ?? format) },
     preview: { header: format.columns.map(({ heading }) => heading), rows: sample.map((row) => [...row]) },
     problems: known ? [] : doubts.map((doubt) => ({ line: headingLine, reason: sayDoubt(doubt) })),
   };

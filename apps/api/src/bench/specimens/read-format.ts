@@ -15,12 +15,13 @@ const MOST_HEADER_LINES = 500;
  * @throws InvalidInput naming every part that is missing or wrong, below `format`
  */
 export function readFormat(sent: Record<string, unknown>): CurveFormat {
-  refuseIfAny(shapeProblems(sent));
-  const format = sent as unknown as CurveFormat;
-  refuseIfAny(
-    checkCurveFormat(format).map((problem) => fieldProblem({ ...problem, field: `format.${problem.field}` })),
-  );
-  return format;
+  refuseOtherShape(sent);
+  refuseIfAny(checkCurveFormat(sent).map((problem) => fieldProblem({ ...problem, field: `format.${problem.field}` })));
+  return sent;
+}
+
+function refuseOtherShape(sent: object): asserts sent is CurveFormat {
+  refuseIfAny(shapeProblems({ ...sent }));
 }
 
 function shapeProblems({

@@ -72,7 +72,7 @@ export function itemBody(typed: ItemTyped): SaveItemBody {
     body = withPath(body, field.path, valueOf(field, fields[keyOf(field.path)] ?? { value: null }));
   const { ratings } = body as { ratings: Record<string, unknown[]> };
   const given = Object.fromEntries(Object.entries(ratings).filter(([, points]) => points.length > 0));
-  return { ...body, ratings: given } as unknown as SaveItemBody;
+  return { ...(body as Partial<SaveItemBody>), ratings: given } as SaveItemBody;
 }
 
 function keyOf(path: string): string {

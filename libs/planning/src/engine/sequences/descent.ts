@@ -244,7 +244,12 @@ export class Descent {
   }
 
   private apply(): void {
-    const [machine, i, j, other, g, h] = this.move as unknown as [number, number, number, number, number, number];
+    const machine = this.move[0]!;
+    const i = this.move[1]!;
+    const j = this.move[2]!;
+    const other = this.move[3]!;
+    const g = this.move[4]!;
+    const h = this.move[5]!;
     if (other < 0) {
       applySwap(this.s, machine, i, j, g, h);
       this.pushJoint(machine, i);
