@@ -1,4 +1,5 @@
 import { areaUnder } from './crossings.js';
+import { broadPeakFlags, peakFlags } from './peak-flags.js';
 import { lacking, measured, pointAt } from './prepared-test.js';
 import type { Measure, Measured, PreparedTest } from './prepared-test.js';
 
@@ -30,5 +31,6 @@ function energyTo(test: PreparedTest, row: number, role: 'peak' | 'break'): Meas
   if (stressPerLoad === null) return lacking('no-load-column', 'forceN');
   const perUnit = recipe.kind === 'torsion' ? DEGREES_PER_RADIAN : MM_PER_M;
   const energy = areaUnder(x, plainY, 0, row) / (alongPerTravel * stressPerLoad * perUnit);
-  return measured(energy, 'J', [pointAt(test, 'from', 0), pointAt(test, role, row)]);
+  const flags = role === 'peak' ? [...peakFlags(test), ...broadPeakFlags(test)] : [];
+  return measured(energy, 'J', [pointAt(test, 'from', 0), pointAt(test, role, row)], flags);
 }

@@ -86,9 +86,16 @@ function chordFlags(x: Float64Array, y: Float64Array, [first, second]: readonly 
     return [{ code: 'slope-window-short', found: rows, allowed: FEWEST_POINTS, unit: 'points' }];
   const { residualSd } = fitLine(x, y, first.index, second.index + 1);
   const share = (Math.SQRT2 * residualSd) / (slope * (second.x - first.x));
-  return share > MOST_CHORD_SCATTER
-    ? [{ code: 'chord-noisy', found: share, allowed: MOST_CHORD_SCATTER, unit: '1' }]
-    : [];
+  const noisy: Flag[] =
+    share > MOST_CHORD_SCATTER ? [{ code: 'chord-noisy', found: share, allowed: MOST_CHORD_SCATTER, unit: '1' }] : [];
+  return [...noisy, ...stiffens(x, y, first.index, second.index)];
+}
+
+/** A chord is made for curves that bend over; one that is softer at its foot begins in slack that is not all taken up. */
+function stiffens(x: Float64Array, y: Float64Array, first: number, last: number): Flag[] {
+  const middle = (first + last) >> 1;
+  const isSofterBelow = fitLine(x, y, first, middle + 1).slope < fitLine(x, y, middle, last + 1).slope;
+  return isSofterBelow ? curvature(x, y, first, last) : [];
 }
 
 /** Least-squares line through every row between the bounds (ISO 527-1, regression). */

@@ -7,6 +7,8 @@ export type FlagCode =
   | 'slope-from-crosshead'
   | 'no-yield-drop'
   | 'peak-at-end'
+  | 'peak-not-passed'
+  | 'peak-broad'
   | 'load-still-high-at-end'
   | 'load-flat-at-peak'
   | 'sign-turned'

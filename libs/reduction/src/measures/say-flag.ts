@@ -10,6 +10,10 @@ const FLAGS: Readonly<Record<FlagCode, (found: string, allowed: string) => strin
     'The slope comes from crosshead travel, which holds the give of the load train; use an extensometer for a modulus.',
   'no-yield-drop': () => 'The curve has no yield drop; report an offset yield.',
   'peak-at-end': () => 'The load was still rising when the curve ended; the true peak may be higher.',
+  'peak-not-passed': (found, allowed) =>
+    `The curve ends at ${found}, before the load fell to ${allowed}: a higher peak may have followed.`,
+  'peak-broad': (found, allowed) =>
+    `The top is flat: over ${found} only the scatter of the load tells which row is the highest, up to ${allowed} is usual. How far the test had gone at the peak is uncertain by as much.`,
   'load-still-high-at-end': (found, allowed) =>
     `The curve ends at ${found}, before the load fell to ${allowed}; its end stands in for the break.`,
   'load-flat-at-peak': (found) => `The load stays at its highest value over ${found}; check for a clipped signal.`,

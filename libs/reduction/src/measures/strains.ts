@@ -1,4 +1,5 @@
-import type { ResultPoint } from './reduction-outcome.js';
+import { broadPeakFlags, peakFlags } from './peak-flags.js';
+import type { Flag, ResultPoint } from './reduction-outcome.js';
 import { lacking, measured, pointAt } from './prepared-test.js';
 import type { Measure, Measured, PreparedTest } from './prepared-test.js';
 
@@ -27,7 +28,7 @@ export const travelAtPeak: Measure = (test) => {
   if (test.alongPerTravel === null) return lacking('no-travel-column', 'displacementMm');
   const unit = test.curve.angleDeg && test.recipe.kind === 'torsion' ? '°' : 'mm';
   const travel = (test.x[test.peakIndex]! - test.toeShift) / test.alongPerTravel;
-  return measured(travel, unit, [spotOf(test, 'peak')]);
+  return measured(travel, unit, [spotOf(test, 'peak')], whereAtPeak(test));
 };
 
 function strainAt(test: PreparedTest, spot: Spot): Measured[] {
@@ -35,7 +36,12 @@ function strainAt(test: PreparedTest, spot: Spot): Measured[] {
   if (test.strainLacks !== null) return lacking('dimension-missing', test.strainLacks);
   if (test.axes.xUnit !== 'mm/mm') return lacking('does-not-apply', test.recipe.kind);
   const point = spotOf(test, spot);
-  return measured(point.x - test.toeShift, test.axes.xUnit, [point], spot === 'break' ? breakFlags(test) : []);
+  return measured(
+    point.x - test.toeShift,
+    test.axes.xUnit,
+    [point],
+    spot === 'break' ? breakFlags(test) : whereAtPeak(test),
+  );
 }
 
 function plasticStrainAt(test: PreparedTest, spot: Spot): Measured[] {
@@ -50,6 +56,10 @@ function plasticStrainAt(test: PreparedTest, spot: Spot): Measured[] {
 
 function spotOf(test: PreparedTest, spot: Spot): ResultPoint {
   return pointAt(test, spot, spot === 'peak' ? test.peakIndex : test.breakIndex);
+}
+
+function whereAtPeak(test: PreparedTest): Flag[] {
+  return [...peakFlags(test), ...broadPeakFlags(test)];
 }
 
 /** The end of the curve stood in for the break although the load had not fallen as the recipe says. */

@@ -9,7 +9,7 @@ const LATEST_START = 0.4;
 /** … and the candidates begin so far apart. */
 const APART = 0.02;
 /** The slack ends at the first line that is about as steep as the steepest (common practice, no source). */
-const NEARLY_STEEPEST = 0.95;
+const NEARLY_STEEPEST = 0.98;
 /** Below it the curve must rise clearly less, else there is no slack: a stiffening composite is not slack (common practice, no source). */
 const SLACK_SLOPE = 0.8;
 const FEWEST_ROWS = 4;

@@ -30,6 +30,15 @@ describe('yield point', () => {
     });
   });
 
+  // 4 MPa of 400 are 1 % between rows. The first row after the top may stand for it: then the load rose by little more than nothing.
+  it('says when the rows at the upper yield are so far apart that its top may lie between them', () => {
+    const at = (...rise: number[]) =>
+      both([0, 0.0018, 0.0019, 0.002, 0.003, 0.004, 0.05], [0, ...rise, 380, 380, 420]).flagsOf('upper-yield');
+    expect(at(392, 396, 400)).toEqual([]);
+    expect(at(380, 395.9, 400)).toEqual(['coarse-at-yield']);
+    expect(at(360, 399, 400)).toEqual(['coarse-at-yield']);
+  });
+
   it('does not take necking for yielding', () => {
     expect(both([0, 0.002, 0.08, 0.12, 0.15], [0, 300, 400, 380, 300]).missing('upper-yield')).toMatchObject({
       reason: 'no-yield-drop',

@@ -9,6 +9,8 @@ const JUMP_STEPS = 20;
 const LOAD_STAYS = 0.7;
 /** A channel that stands still is frozen once the crosshead has gone on far enough for so many of its usual steps. */
 const FROZEN_STEPS = 30;
+/** What stands still may scatter by so many of its usual steps (common practice, no source). */
+const SCATTER_STEPS = 5;
 /** … and for this share of what it had reached (common practice, no source). */
 const FROZEN_SHARE = 0.05;
 
@@ -41,10 +43,11 @@ function staysBack(x: Float64Array, from: number, until: number, highest: number
   return true;
 }
 
-/** Looks from the break backwards: the channel stood at one value to the end, while the clock ran on. */
+/** Looks from the break backwards: the channel stood at one value, but for its scatter, to the end, while the clock ran on. */
 function frozen({ x, clock }: Signals, until: number, step: number, unit: string): SignalDoubt | null {
   let from = until;
-  while (from > 0 && x[from - 1] === x[until]) from--;
+  while (from > 0 && Math.abs(x[from - 1]! - x[until]!) <= SCATTER_STEPS * step) from--;
+  while (from < until && Math.abs(x[from]! - x[until]!) > step / 2) from++;
   if (from === 0 || from >= until - 2) return null;
   const expected = expectedAdvance(x, clock, from, until);
   if (!(expected > Math.max(FROZEN_STEPS * step, FROZEN_SHARE * Math.abs(x[from]!)))) return null;

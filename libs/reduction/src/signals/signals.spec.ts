@@ -59,6 +59,10 @@ describe('extensionEnd', () => {
     expect(at(extension.map((value, row) => (row >= 60 ? 0.59 : value)))).toBe(60);
   });
 
+  it('is where it stands still but for its scatter', () => {
+    expect(at(extension.map((value, row) => (row >= 60 ? 0.59 + (row % 3 === 0 ? 0.004 : 0) : value)))).toBe(60);
+  });
+
   it('is nowhere on a sound record, at a fracture, or in a hold', () => {
     expect(at(extension)).toBeNull();
     const broken = load.map((value, row) => (row >= 60 ? 0 : value));

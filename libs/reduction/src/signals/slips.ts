@@ -6,7 +6,7 @@ const BESIDE = 8;
 /** A slope as steep as this share of the one before is the elastic line again; a yielding specimen is far softer. */
 const ELASTIC_AGAIN = 0.5;
 /** A jump of the extension is worth a doubt from so many usual steps on (common practice, no source). */
-const JUMP_STEPS = 12;
+const JUMP_STEPS = 6;
 /** A fall of the load is worth a doubt from this share of the highest on (common practice, no source). */
 const FALL_SHARE = 0.005;
 
