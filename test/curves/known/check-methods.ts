@@ -1,10 +1,15 @@
-// npm run check:methods [-- --combinations 2000 --seed 1]: each method of the library against records whose answers are known.
+// npm run check:methods [-- --combinations 2000 --seed 1 --write]: each method of the library against records whose answers are known.
 // Prints a table of method × trouble, then how random combinations of troubles end; it fails where a wrong figure has no remark.
+// With --write the table becomes the page beside this file.
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { projectRoot } from '#test/support/maybe.js';
 import { chances } from './chances.js';
 import { judge } from './judge.js';
 import type { Judged } from './judge.js';
 import { RAMPED } from './known-methods.js';
+import { methodsPage } from './methods-page.js';
 import type { Recording } from './recording.js';
 import { TROUBLES } from './troubles.js';
 import type { Trouble } from './troubles.js';
@@ -16,8 +21,13 @@ const ROWS = 900;
 const MARKS = { right: '✓', flagged: '!', missing: '–', silent: 'SILENT' } as const;
 
 const { values } = parseArgs({
-  options: { combinations: { type: 'string', default: '2000' }, seed: { type: 'string', default: '1' } },
+  options: {
+    combinations: { type: 'string', default: '2000' },
+    seed: { type: 'string', default: '1' },
+    write: { type: 'boolean', default: false },
+  },
 });
+if (values.write) writeFileSync(join(projectRoot(), 'test/curves/known/methods.md'), methodsPage());
 
 let silent = 0;
 for (const known of RAMPED) {
