@@ -12,6 +12,11 @@ const NO_ESCAPE = [
   { selector: 'TSAsExpression > TSNeverKeyword', message: 'Give it its type.' },
   { selector: 'TSAsExpression > TSAsExpression > TSUnknownKeyword', message: 'Give it its type.' },
 ];
+/** TypeORM takes anything as the rows to change, and goes into jsonb columns with its types. */
+const ONE_WAY_TO_WRITE = ["[callee.object.name='manager']", "[callee.object.property.name='manager']"].map((of) => ({
+  selector: `CallExpression[callee.property.name=/^(insert|update|upsert|save)$/]${of}`,
+  message: 'Rows are written by libs/records/src/platform/write-rows.ts.',
+}));
 /** The lab's clock says what time it is: only its own file asks the machine. The page has the browser's. */
 const NO_WALL_CLOCK = [
   { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'Ask the Clock.' },
@@ -41,6 +46,10 @@ export default tseslint.config(
   {
     files: ['apps/{api,worker,solo}/**/*.ts', 'libs/**/*.ts', 'seed/**/*.ts'],
     ignores: ['**/*.spec.ts', 'libs/calendar/src/clock.ts'],
+    rules: { 'no-restricted-syntax': ['error', ...NO_ESCAPE, ...NO_WALL_CLOCK, ...ONE_WAY_TO_WRITE] },
+  },
+  {
+    files: ['libs/records/src/platform/write-rows.ts'],
     rules: { 'no-restricted-syntax': ['error', ...NO_ESCAPE, ...NO_WALL_CLOCK] },
   },
   {

@@ -1,4 +1,10 @@
-import { ImpactRepository, insertRows, NonconformityEntity, NumberingEntity } from '#libs/records/src/index.js';
+import {
+  ImpactRepository,
+  insertRows,
+  NonconformityEntity,
+  NumberingEntity,
+  upsertRows,
+} from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { idOf } from '../northmoor/ids.js';
 import { itemId } from '../northmoor/items.js';
@@ -30,7 +36,7 @@ export async function loadNonconformity(manager: EntityManager, time: LabTime): 
       closedAt: null,
     },
   ]);
-  await manager.upsert(NumberingEntity, { name: 'nonconformity', next: BEFORE + 1 }, ['name']);
+  await upsertRows(manager, NumberingEntity, [{ name: 'nonconformity', next: BEFORE + 1 }], ['name']);
   const about = { subjectKind: 'nonconformity', subjectId: id };
   return [
     {

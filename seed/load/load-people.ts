@@ -33,7 +33,7 @@ export async function loadPeople(
   methods: readonly Method[],
   passwordHash: string,
 ): Promise<void> {
-  await manager.insert(LabSettingEntity, { id: 1, settings: { ...DEFAULT_LAB_SETTINGS, ...SETTINGS } });
+  await insertRows(manager, LabSettingEntity, [{ id: 1, settings: { ...DEFAULT_LAB_SETTINGS, ...SETTINGS } }]);
   await insertRows(manager, ClosedDayEntity, closedDays(time));
   await insertRows(
     manager,

@@ -1,5 +1,5 @@
 import type { ReportDocument } from '#libs/contract/src/index.js';
-import { announce, insertRows, NumberingEntity, ReportEntity } from '#libs/records/src/index.js';
+import { announce, insertRows, NumberingEntity, ReportEntity, upsertRows } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { idOf } from '../northmoor/ids.js';
 import { PEOPLE } from '../northmoor/people.js';
@@ -48,7 +48,7 @@ export async function loadReports(
     if (title === AMENDED.title) events.push(...(await issue(manager, amendmentOf(first), write)));
   }
   for (const [year, last] of numbers)
-    await manager.upsert(NumberingEntity, { name: `report-${year}`, next: last + 1 }, ['name']);
+    await upsertRows(manager, NumberingEntity, [{ name: `report-${year}`, next: last + 1 }], ['name']);
   return events;
 }
 

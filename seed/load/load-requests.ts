@@ -13,6 +13,7 @@ import {
   ShiftCheckEntity,
   SpecimenEntity,
   StoredFileEntity,
+  upsertRows,
 } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { ALL_REQUESTS, NEXT_REQUEST } from '../northmoor/all-requests.js';
@@ -44,7 +45,7 @@ export async function loadRequests(
   await insertRows(manager, ShiftCheckEntity, all('checks'));
   await insertRows(manager, StoredFileEntity, all('files'));
   await insertRows(manager, CurveEntity, all('curves'));
-  await manager.upsert(NumberingEntity, { name: 'request', next: NEXT_REQUEST }, ['name']);
+  await upsertRows(manager, NumberingEntity, [{ name: 'request', next: NEXT_REQUEST }], ['name']);
   return rows;
 }
 

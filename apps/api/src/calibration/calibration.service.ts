@@ -77,7 +77,7 @@ export class CalibrationService {
   async due(days: number): Promise<DueLine[]> {
     const { manager } = this.records;
     const nowMs = this.records.clock.nowMs();
-    const items = (await new ItemRepository(manager).find({})).filter(({ needsCalibration }) => needsCalibration);
+    const items = (await new ItemRepository(manager).list()).filter(({ needsCalibration }) => needsCalibration);
     const calibrations = await new CalibrationRepository(manager).ofAll(items.map(({ id }) => id));
     const upcoming = await new ImpactRepository(manager).upcoming(
       items.map(({ id }) => id),

@@ -1,7 +1,7 @@
 import { icsFeed } from '#libs/calendar/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import {
-  feedBookings,
+  readFeedBookings,
   FeedKeyRepository,
   getPerson,
   ItemRepository,
@@ -41,7 +41,7 @@ export class FeedsService {
     const { manager } = this.records;
     const { timeZone } = await labSettings(manager);
     const now = this.records.clock.now();
-    const bookings = await feedBookings(manager, of, now);
+    const bookings = await readFeedBookings(manager, of, now);
     return icsFeed({
       name,
       stampMs: now.getTime(),

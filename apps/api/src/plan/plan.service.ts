@@ -7,7 +7,7 @@ import {
   getTaskView,
   LabRecords,
   labSettings,
-  planAround,
+  readPlanAround,
   PlanJobRepository,
   PlanRepository,
   TrialRepository,
@@ -50,7 +50,7 @@ export class PlanService {
     return planView({
       head: { ...plan, stale },
       notes: plan.notes,
-      around: await planAround(manager, jobIds, new Date(nowMs)),
+      around: await readPlanAround(manager, jobIds, new Date(nowMs)),
       closedDays: closed,
       ...{ bookings, settings, nowMs, moved },
     });
@@ -73,7 +73,7 @@ export class PlanService {
     const { manager } = this.records;
     const plan = await new PlanRepository(manager).getPublished();
     const now = this.records.clock.now();
-    const around = await planAround(manager, [jobId], now);
+    const around = await readPlanAround(manager, [jobId], now);
     if (!around.jobs.has(jobId)) throw new LabError('job/unknown', 'There is no such job.', { jobId });
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
     const calendar = calendarOf(await labSettings(manager), await closedDays(manager));

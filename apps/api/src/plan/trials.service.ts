@@ -8,7 +8,7 @@ import {
   factsChangedSince,
   LabRecords,
   labSettings,
-  planAround,
+  readPlanAround,
   PlanRepository,
   revived,
   TrialRepository,
@@ -128,7 +128,7 @@ export class TrialsService {
   private async reasonsAgainst(manager: EntityManager, edit: TrialEdit, trial: TrialPlanEntity): Promise<string[]> {
     const plan = await new PlanRepository(manager).getPublished();
     const now = this.records.clock.now();
-    const around = await planAround(manager, [], now);
+    const around = await readPlanAround(manager, [], now);
     const problems = await editProblems(manager, edit, around, now.getTime());
     if (problems.length > 0 || edit.kind !== 'move') return problems;
     const bookings = await new PlanRepository(manager).bookingsOf(plan.id);
@@ -184,7 +184,7 @@ export class TrialsService {
         stale,
       },
       notes: outcome.notes,
-      around: await planAround(manager, jobIds, this.records.clock.now()),
+      around: await readPlanAround(manager, jobIds, this.records.clock.now()),
       settings: await labSettings(manager),
       closedDays: await closedDays(manager),
       nowMs: this.records.clock.nowMs(),

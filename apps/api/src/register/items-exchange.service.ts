@@ -35,7 +35,7 @@ export class ItemsExchangeService {
   constructor(private readonly records: LabRecords) {}
 
   async export(kind?: ItemKind): Promise<string> {
-    return exportItems(await new ItemRepository(this.records.manager).find({ kind }));
+    return exportItems(await new ItemRepository(this.records.manager).list(kind));
   }
 
   /** All or nothing: with one bad line, or as a dry run, nothing is kept and every problem is told. @throws {LabError} `import/invalid` */

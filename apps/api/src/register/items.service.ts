@@ -6,7 +6,7 @@ import {
   CalibrationRepository,
   ImpactRepository,
   ItemRepository,
-  itemsInList,
+  readItemLines,
   LabRecords,
   labSettings,
   peopleNamed,
@@ -34,7 +34,12 @@ export class ItemsService {
   /** By tag. Status follows from dates, so that a list by status reads all of its kind. */
   async list({ kind, status, q, cursor }: ListItemsDto, by: SignedIn): Promise<Page<ItemView>> {
     const { manager } = this.records;
-    const rows = await itemsInList(manager, { kind, words: q, afterTag: cursor, limit: status ? undefined : PAGE + 1 });
+    const rows = await readItemLines(manager, {
+      kind,
+      words: q,
+      afterTag: cursor,
+      limit: status ? undefined : PAGE + 1,
+    });
     const { calibrationNoticeDays } = await this.current.settings(by);
     const telling = { nowMs: this.records.clock.nowMs(), noticeDays: calibrationNoticeDays };
     const views = rows.map(({ row, ...around }) => itemView(row, around, telling));

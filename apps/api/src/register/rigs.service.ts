@@ -16,7 +16,7 @@ export class RigsService {
   async list(): Promise<RigView[]> {
     const { manager } = this.records;
     const items = new ItemRepository(manager);
-    const frames = await items.find({ kind: 'frame' });
+    const frames = await items.list('frame');
     const links = await new RigRepository(manager).all();
     const fitted = new Map((await items.findByIds(links.map(({ itemId }) => itemId))).map((item) => [item.id, item]));
     return frames.map(({ id, tag, name }) => {

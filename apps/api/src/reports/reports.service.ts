@@ -16,7 +16,7 @@ import {
   LabRecords,
   labSettings,
   peopleNamed,
-  reportLines,
+  readReportLines,
   ReportRepository,
   RequestRepository,
   resultsOfRequest,
@@ -46,7 +46,7 @@ export class ReportsService {
   constructor(private readonly records: LabRecords) {}
 
   list(words: string | undefined, limit: number, by: SignedIn): Promise<ReportLine[]> {
-    return reportLines(this.records.manager, { words, teamIds: teamsSeen(by), limit });
+    return readReportLines(this.records.manager, { words, teamIds: teamsSeen(by), limit });
   }
 
   /** In one snapshot, so that no answer tells of an issued report without its file. */
@@ -56,7 +56,7 @@ export class ReportsService {
       const document = row.state === 'draft' ? await this.documentOf(manager, row) : frozenDocument(row);
       const people = await peopleNamed(manager, [row.preparedBy]);
       return {
-        ...(await reportLines(manager, { id, limit: 1 }))[0]!,
+        ...(await readReportLines(manager, { id, limit: 1 }))[0]!,
         document,
         missing: row.state === 'draft' ? missingLines(document) : [],
         remarks: row.remarks,

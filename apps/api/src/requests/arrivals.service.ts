@@ -1,6 +1,6 @@
 import type { ArrivalBody } from '#libs/contract/src/index.js';
 import { fieldProblem, LabError, refuseIfAny } from '#libs/errors/src/index.js';
-import { aroundRequests, LabRecords, RequestJobRepository, RequestRepository } from '#libs/records/src/index.js';
+import { readRequestsAround, LabRecords, RequestJobRepository, RequestRepository } from '#libs/records/src/index.js';
 import type { RequestEntity, SpecimenEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
@@ -41,7 +41,7 @@ export class ArrivalsService {
   }
 
   private async release(manager: EntityManager, request: RequestEntity): Promise<void> {
-    const { batches, jobs } = (await aroundRequests(manager, [request]))[0]!;
+    const { batches, jobs } = (await readRequestsAround(manager, [request]))[0]!;
     const repository = new RequestJobRepository(manager);
     for (const { batch, method } of batches) {
       const releasedAt = releaseOf(batch.specimens, method);

@@ -3,7 +3,7 @@ import { REQUEST_MOVES, waysOut } from '#libs/contract/src/index.js';
 import type { RequestMove, ReviewBody } from '#libs/contract/src/index.js';
 import { LabError, refuseIfAny } from '#libs/errors/src/index.js';
 import {
-  aroundRequests,
+  readRequestsAround,
   LabRecords,
   labSettings,
   RequestJobRepository,
@@ -62,7 +62,7 @@ export class RequestMovesService {
     const seen = await new RequestRepository(outside).get(id, teamsSeen(by));
     refuseMove('accept', seen, by);
     refuseIfAny(reviewProblems(review, seen.conformity !== null));
-    const { batches } = (await aroundRequests(outside, [seen]))[0]!;
+    const { batches } = (await readRequestsAround(outside, [seen]))[0]!;
     const capability = await this.matching.capabilityOf(batches, await labSettings(outside));
     const acceptedAt = this.records.clock.now();
     const settled = { ...review, byId: by.id, at: acceptedAt.toISOString() };
@@ -122,7 +122,7 @@ export class RequestMovesService {
       const requests = new RequestRepository(manager);
       const request = await requests.get(id, teamsSeen(by));
       refuseMove(move, request, by);
-      const around = (await aroundRequests(manager, [request]))[0]!;
+      const around = (await readRequestsAround(manager, [request]))[0]!;
       const { set = {}, event } = await change({ ...act, around, requests });
       const { to } = REQUEST_MOVES[move];
       await requests.change(seen ?? request, { ...set, state: to });

@@ -1,7 +1,7 @@
 import type { ImportView } from '#libs/contract/src/index.js';
 import {
   askOf,
-  aroundRequests,
+  readRequestsAround,
   labSettings,
   listPeople,
   listTeams,
@@ -38,9 +38,9 @@ export class RequestsExchangeService {
   /** What the person may see, newest first. */
   async export(by: SignedIn): Promise<string> {
     const { manager } = this.records;
-    const rows = await new RequestRepository(manager).find({ teamIds: teamsSeen(by), limit: MOST_REQUESTS });
+    const rows = await new RequestRepository(manager).newest(MOST_REQUESTS, teamsSeen(by));
     const methods = await new MethodRepository(manager).offered();
-    return exportRequests(await aroundRequests(manager, rows), methods.map(methodOf));
+    return exportRequests(await readRequestsAround(manager, rows), methods.map(methodOf));
   }
 
   /**

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Page, RequestLine, RequestMove, RequestView, SaveRequestBody } from '#libs/contract/src/index.js';
 import { REQUEST_MOVES } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { drawNumber, LabRecords, requestLines, RequestRepository, wholeRequest } from '#libs/records/src/index.js';
+import { drawNumber, LabRecords, readRequestLines, RequestRepository, readRequest } from '#libs/records/src/index.js';
 import type { Act, RequestEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import { cursorOf, readCursor } from '../exchange/cursor.js';
@@ -33,7 +33,7 @@ export class RequestsService {
   async list(asked: ListRequestsDto, by: SignedIn): Promise<Page<RequestLine>> {
     const { manager } = this.records;
     const after = asked.cursor ? readCursor(asked.cursor) : undefined;
-    const rows = await requestLines(manager, {
+    const rows = await readRequestLines(manager, {
       teamIds: teamsSeen(by),
       states: asked.state,
       requesterId: asked.mine ? by.id : undefined,
@@ -52,7 +52,7 @@ export class RequestsService {
 
   /** @throws LabError `request/unknown`, also for what the person may not see */
   async view(id: string, by: SignedIn): Promise<RequestView> {
-    const whole = await wholeRequest(this.records.manager, id, teamsSeen(by));
+    const whole = await readRequest(this.records.manager, id, teamsSeen(by));
     return requestView(whole, (move) => mayMove(move, whole.request, by), this.records.clock.nowMs());
   }
 

@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { SaveRequestBody } from '#libs/contract/src/index.js';
-import { aroundRequests, methodOf, RequestRepository } from '#libs/records/src/index.js';
+import { readRequestsAround, methodOf, RequestRepository } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import type { CsvProblem } from '../exchange/csv-table.js';
 import { readRequestsCsv } from './read-requests-csv.js';
@@ -21,7 +21,7 @@ export interface Came {
  */
 export async function whatCame(manager: EntityManager, read: readonly CsvRequest[], known: Known): Promise<Came> {
   const rows = await new RequestRepository(manager).findNamed(read.map(({ name }) => name));
-  const text = exportRequests(await aroundRequests(manager, rows), known.methods.map(methodOf));
+  const text = exportRequests(await readRequestsAround(manager, rows), known.methods.map(methodOf));
   const kept = new Map(readRequestsCsv(text, known).requests.map(({ name, body }) => [name, body]));
   const found: Came = { came: [], fresh: [], otherwise: [] };
   for (const each of read) {

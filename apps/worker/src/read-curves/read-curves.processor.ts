@@ -3,7 +3,7 @@ import type { Ask, Geometry, LoadCellDetails, Method } from '#libs/matching/src/
 import {
   askOf,
   ItemRepository,
-  jobAtBench,
+  readJobAtBench,
   keepCurve,
   LabRecords,
   methodOf,
@@ -77,7 +77,7 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
 
   private async asked(jobId: string, specimenId: string): Promise<Asked> {
     const { manager } = this.records;
-    const { job, batch, method, material, specimens } = await jobAtBench(manager, jobId, this.records.clock.now());
+    const { job, batch, method, material, specimens } = await readJobAtBench(manager, jobId, this.records.clock.now());
     const specimen = specimens.find(({ id }) => id === specimenId);
     if (!specimen) throw new LabError('specimen/unknown', 'There is no such specimen in this job.', { specimenId });
     const cellId = job.train.find(({ role }) => role === 'load-cell')?.itemId;

@@ -17,7 +17,7 @@ function keeperOf<Row extends { id: string }>(entity: new () => Row): Keeper<Row
   return async (manager, ids) => {
     const rows = kept.get(manager.dataSource) ?? new Map<string, Row>();
     kept.set(manager.dataSource, rows);
-    const missing = ids.filter((id) => id !== null).filter((id) => !rows.has(id));
+    const missing = ids.filter((id) => id !== null && !rows.has(id));
     const found = await findByIds(manager, entity, missing);
     for (const row of found) rows.set(row.id, row);
     return rows;

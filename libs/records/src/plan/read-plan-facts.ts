@@ -9,7 +9,9 @@ import { MethodEntity } from '../methods/method.entity.js';
 import { closedDays } from '../people/closed-days.js';
 import { labSettings } from '../people/lab-settings.repository.js';
 import { factsStamp } from '../platform/facts.js';
-import { labOf } from '../register/lab.repository.js';
+import { findByIds } from '../platform/find-by-ids.js';
+import { byId } from '../platform/grouped.js';
+import { labOf } from '../register/read-lab.js';
 import { spanOf } from '../register/item-mapping.js';
 import { ItemWindowEntity } from '../register/item-window.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
@@ -63,14 +65,14 @@ function rigsWithPlaces(rigs: PlanFacts['lab']['rigs'], links: readonly RigLinkE
 async function openJobs(manager: EntityManager, now: Date): Promise<OpenJob[]> {
   const jobs = await manager.find(JobEntity, { where: { state: In([...OPEN]) }, order: { reference: 'ASC' } });
   const batches = byId(
-    await findAll(
+    await findByIds(
       manager,
       BatchEntity,
       jobs.map(({ batchId }) => batchId),
     ),
   );
   const requests = byId(
-    await findAll(
+    await findByIds(
       manager,
       RequestEntity,
       jobs.map(({ requestId }) => requestId),
@@ -156,19 +158,4 @@ async function dueDates(manager: EntityManager, zone: string): Promise<PlanFacts
     const dueMs = last.dueAt.getTime();
     return [{ itemId: id, dueMs, holdsMs: addMonths(dueMs, calibrationIntervalMonths ?? 12, zone) - dueMs }];
   });
-}
-
-function findAll<Row extends { id: string }>(
-  manager: EntityManager,
-  entity: new () => Row,
-  ids: string[],
-): Promise<Row[]> {
-  return manager
-    .createQueryBuilder(entity, 'row')
-    .whereInIds([...new Set(ids)])
-    .getMany();
-}
-
-function byId<Row extends { id: string }>(rows: readonly Row[]): Map<string, Row> {
-  return new Map(rows.map((row) => [row.id, row]));
 }

@@ -8,3 +8,12 @@ export function grouped<Row>(rows: readonly Row[], keyOf: (row: Row) => string):
   }
   return groups;
 }
+
+/** The last row of each key, in the order in which the keys came up: of rows by rising revision, the newest of each. */
+export function lastOfEach<Row>(rows: readonly Row[], keyOf: (row: Row) => string): Row[] {
+  return [...new Map(rows.map((row) => [keyOf(row), row])).values()];
+}
+
+export function byId<Row extends { id: string }>(rows: readonly Row[]): Map<string, Row> {
+  return new Map(rows.map((row) => [row.id, row]));
+}

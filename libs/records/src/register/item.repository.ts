@@ -1,6 +1,6 @@
 import { LabError } from '#libs/errors/src/index.js';
-import type { ItemKind, ItemState } from '#libs/matching/src/index.js';
-import { Brackets, In, IsNull } from 'typeorm';
+import type { ItemKind } from '#libs/matching/src/index.js';
+import { In, IsNull } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { CalibrationEntity } from '../calibration/calibration.entity.js';
 import { findByIds } from '../platform/find-by-ids.js';
@@ -9,16 +9,6 @@ import { FaultEntity } from './fault.entity.js';
 import { ItemWindowEntity } from './item-window.entity.js';
 import { ItemEntity } from './item.entity.js';
 import { RigLinkEntity } from './rig.entity.js';
-
-export interface ItemFilter {
-  kind?: ItemKind;
-  state?: ItemState;
-  /** Part of tag, name, model, serial number or place. */
-  words?: string;
-  /** Only tags after this one. */
-  afterTag?: string;
-  limit?: number;
-}
 
 /** What hangs on an item, apart from its own row. */
 export interface ItemAround {
@@ -31,17 +21,9 @@ export interface ItemAround {
 export class ItemRepository {
   constructor(private readonly manager: EntityManager) {}
 
-  /** Items by tag. */
-  find({ kind, state, words, afterTag, limit }: ItemFilter): Promise<ItemEntity[]> {
-    const query = this.manager.createQueryBuilder(ItemEntity, 'item').orderBy('item.tag').take(limit);
-    if (kind) query.andWhere('item.kind = :kind', { kind });
-    if (state) query.andWhere('item.state = :state', { state });
-    if (afterTag) query.andWhere('item.tag > :afterTag', { afterTag });
-    if (words) {
-      const anywhere = ['tag', 'name', 'model', 'serialNumber', 'place'].map((column) => `item.${column} ilike :like`);
-      query.andWhere(new Brackets((or) => anywhere.forEach((each) => or.orWhere(each, { like: likeOf(words) }))));
-    }
-    return query.getMany();
+  /** Items of a kind, or all, by tag. */
+  list(kind?: ItemKind): Promise<ItemEntity[]> {
+    return this.manager.find(ItemEntity, { where: kind ? { kind } : {}, order: { tag: 'ASC' } });
   }
 
   /** @throws LabError `item/unknown` */
@@ -109,9 +91,4 @@ export class ItemRepository {
     const tags = new Map(frames.map(({ id, tag }) => [id, tag]));
     return links.map((link) => ({ ...link, frameTag: tags.get(link.frameId) ?? '' }));
   }
-}
-
-/** What people type is looked for as it stands: their `%` and `_` are no wildcards. */
-export function likeOf(words: string): string {
-  return `%${words.replace(/[\\%_]/g, '\\$&')}%`;
 }

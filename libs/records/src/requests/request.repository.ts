@@ -1,26 +1,12 @@
 import { LabError } from '#libs/errors/src/index.js';
-import type { RequestState } from '#libs/contract/src/index.js';
-import { Brackets, In } from 'typeorm';
+import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { grouped } from '../platform/grouped.js';
 import { insertRows, updateRows } from '../platform/write-rows.js';
-import { likeOf } from '../register/item.repository.js';
 import { BatchEntity } from './batch.entity.js';
 import { RequestEntity } from './request.entity.js';
 import { RequestMessageEntity } from './request-message.entity.js';
 import { SpecimenEntity } from './specimen.entity.js';
-
-export interface RequestFilter {
-  /** Only of these teams; absent means of all. */
-  teamIds?: readonly string[];
-  states?: readonly RequestState[];
-  requesterId?: string;
-  /** Part of reference or title. */
-  words?: string;
-  /** Only requests made before this one, which was the last of the page before. */
-  after?: { createdAt: Date; id: string };
-  limit: number;
-}
 
 /** A batch with its specimens, in their order. */
 export interface WholeBatch extends BatchEntity {
@@ -31,27 +17,10 @@ export interface WholeBatch extends BatchEntity {
 export class RequestRepository {
   constructor(private readonly manager: EntityManager) {}
 
-  /** Requests, newest first. */
-  find({ teamIds, states, requesterId, words, after, limit }: RequestFilter): Promise<RequestEntity[]> {
-    const query = this.manager
-      .createQueryBuilder(RequestEntity, 'request')
-      .orderBy('request.createdAt', 'DESC')
-      .addOrderBy('request.id', 'DESC')
-      .take(limit);
-    if (teamIds) query.andWhere('request.teamId = any(:teamIds)', { teamIds });
-    if (states) query.andWhere('request.state = any(:states)', { states });
-    if (requesterId) query.andWhere('request.requesterId = :requesterId', { requesterId });
-    if (after) {
-      query.andWhere('(request.createdAt, request.id) < (cast(:createdAt as timestamptz), cast(:id as uuid))', after);
-    }
-    if (words) {
-      const like = likeOf(words);
-      const either = new Brackets((or) =>
-        or.where('request.reference ilike :like').orWhere('request.title ilike :like'),
-      );
-      query.andWhere(either).setParameter('like', like);
-    }
-    return query.getMany();
+  /** Requests, newest first. @param teamIds only of these teams; absent means of all */
+  newest(limit: number, teamIds?: readonly string[]): Promise<RequestEntity[]> {
+    const where = teamIds ? { teamId: In(teamIds) } : {};
+    return this.manager.find(RequestEntity, { where, order: { createdAt: 'DESC', id: 'DESC' }, take: limit });
   }
 
   /** Those that a file called so, or that bear this number of the lab. */

@@ -2,8 +2,10 @@ import { In, Not } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { CalibrationEntity } from '../calibration/calibration.entity.js';
 import { itemsOfTrain, JobEntity } from '../jobs/job.entity.js';
-import { MaterialEntity } from '../methods/material.entity.js';
-import { MethodEntity } from '../methods/method.entity.js';
+import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import type { MaterialEntity } from '../methods/material.entity.js';
+import type { MethodEntity } from '../methods/method.entity.js';
+import { lastOfEach } from '../platform/grouped.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { ItemEntity } from '../register/item.entity.js';
 import { BatchEntity } from '../requests/batch.entity.js';
@@ -42,10 +44,14 @@ async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]):
   const results = await manager.find(ResultEntity, { where: { specimenId }, order: { revision: 'ASC' } });
   const curves = await manager.find(CurveEntity, { where: { specimenId }, order: { revision: 'ASC' } });
   const jobs = await manager.find(JobEntity, { where: { batchId, state: Not('aborted') } });
-  const methods = await manager.findBy(MethodEntity, { id: In(batches.map((batch) => batch.methodId)) });
-  const materials = await manager.findBy(MaterialEntity, {
-    id: In(batches.flatMap((batch) => batch.materialId ?? [])),
-  });
+  const methods = await methodsKept(
+    manager,
+    batches.map(({ methodId }) => methodId),
+  );
+  const materials = await materialsKept(
+    manager,
+    batches.map(({ materialId }) => materialId),
+  );
   const people = await manager.findBy(PersonEntity, { id: In(jobs.flatMap((job) => job.technicianId ?? [])) });
   const files = await manager.findBy(StoredFileEntity, { id: In(curves.map(({ fileId }) => fileId)) });
   const train = await trainsOf(manager, jobs, results);
@@ -55,11 +61,11 @@ async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]):
     const job = jobs.find((row) => row.batchId === batch.id) ?? null;
     return {
       batch,
-      method: methods.find(({ id }) => id === batch.methodId)!,
-      material: materials.find(({ id }) => id === batch.materialId) ?? null,
+      method: methods.get(batch.methodId)!,
+      material: materials.get(batch.materialId ?? '') ?? null,
       specimens: own,
-      results: newest(results.filter(isOwn), ({ specimenId: of, key }) => `${of} ${key}`),
-      curves: newest(curves.filter(isOwn), ({ specimenId: of }) => of).map((curve) => ({
+      results: lastOfEach(results.filter(isOwn), ({ specimenId: of, key }) => `${of} ${key}`),
+      curves: lastOfEach(curves.filter(isOwn), ({ specimenId: of }) => of).map((curve) => ({
         ...curve,
         file: files.find(({ id }) => id === curve.fileId) ?? null,
       })),
@@ -68,11 +74,6 @@ async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]):
       items: job ? (train.get(job.id) ?? []) : [],
     };
   });
-}
-
-/** Rows come by rising revision: the last of each key counts. */
-function newest<Row>(rows: readonly Row[], keyOf: (row: Row) => string): Row[] {
-  return [...new Map(rows.map((row) => [keyOf(row), row])).values()];
 }
 
 async function trainsOf(
@@ -104,13 +105,13 @@ function itemsUsed(job: JobEntity, results: readonly ResultEntity[]): string[] {
   return [...new Set([...itemsOfTrain(job), ...named.flatMap((ids) => (Array.isArray(ids) ? ids.map(String) : []))])];
 }
 
-/** The last calibration that had begun by then and was not yet due. */
 /** When a job was at work: a job that was given back keeps its figures, but not its start. */
 function testedAt(job: JobEntity, results: readonly ResultEntity[]): Date | null {
   const entered = results.filter(({ jobId }) => jobId === job.id).map(({ enteredAt }) => enteredAt.getTime());
   return job.startedAt ?? (entered.length > 0 ? new Date(Math.max(...entered)) : job.takenAt);
 }
 
+/** The last calibration that had begun by then and was not yet due. */
 function inForceAt(
   calibrations: readonly CalibrationEntity[],
   itemId: string,

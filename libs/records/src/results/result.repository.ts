@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
+import { lastOfEach } from '../platform/grouped.js';
 import { insertRows, upsertRows } from '../platform/write-rows.js';
 import { CurveEntity, CurveSourceEntity, DurationEntity } from './curve.entity.js';
 import { ResultEntity } from './result.entity.js';
@@ -21,7 +22,7 @@ export class ResultRepository {
       where: { specimenId: In(specimenIds) },
       order: { revision: 'ASC' },
     });
-    return [...new Map(rows.map((row) => [`${row.specimenId} ${row.key}`, row])).values()];
+    return lastOfEach(rows, ({ specimenId, key }) => `${specimenId} ${key}`);
   }
 
   /** Keeps figures that differ from what stands there, each as the next revision. @returns those that were kept */
@@ -53,7 +54,7 @@ export class ResultRepository {
       where: { specimenId: In(specimenIds) },
       order: { revision: 'ASC' },
     });
-    return [...new Map(rows.map((row) => [row.specimenId, row])).values()];
+    return lastOfEach(rows, ({ specimenId }) => specimenId);
   }
 
   /** The request that a curve belongs to; null for a curve that nobody knows. */

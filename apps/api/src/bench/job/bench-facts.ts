@@ -2,7 +2,7 @@ import { checksFor, inUse, isOpen, soakMinOf } from '#libs/bench/src/index.js';
 import type { BenchCheck, InUse } from '#libs/bench/src/index.js';
 import type { Item, Lab, Verdict } from '#libs/matching/src/index.js';
 import type { ShiftCheckReason } from '#libs/metrology/src/index.js';
-import { jobAtBench } from '#libs/records/src/index.js';
+import { readJobAtBench } from '#libs/records/src/index.js';
 import type { JobAtBench, TrainLink } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { shiftCheckReason } from './shift-check-reason.js';
@@ -42,7 +42,7 @@ export async function readBenchFacts(
   lab: Lab,
   nowMs: number,
 ): Promise<BenchFacts> {
-  const at = await jobAtBench(manager, jobId, new Date(nowMs));
+  const at = await readJobAtBench(manager, jobId, new Date(nowMs));
   const { job, settings, closedDays, methods, held } = at;
   const busy = inUse(held, jobId);
   const work = workOf(at, settings.matching);

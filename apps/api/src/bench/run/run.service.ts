@@ -1,7 +1,7 @@
 import { findingsAt, isOpen } from '#libs/bench/src/index.js';
 import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import type { FinishBody, JobView } from '#libs/contract/src/index.js';
-import { pausedMs, ResultRepository, SpecimenRepository } from '#libs/records/src/index.js';
+import { readPausedMs, ResultRepository, SpecimenRepository } from '#libs/records/src/index.js';
 import type { SpecimenEntity } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../../platform/signed-in.js';
@@ -113,7 +113,7 @@ async function keepDuration(
 ): Promise<void> {
   const tested = specimens.filter(({ fate }) => fate === 'tested' || fate === 'invalid').length;
   if (tested === 0 || !job.takenAt || !job.startedAt) return;
-  const paused = await pausedMs(manager, job.id, job.startedAt, finishedAt);
+  const paused = await readPausedMs(manager, job.id, job.startedAt, finishedAt);
   const workedMs = finishedAt.getTime() - job.startedAt.getTime() - paused;
   await new ResultRepository(manager).keepDuration({
     ...{ jobId: job.id, methodCode: method.code, specimens: tested, at: finishedAt },

@@ -2,7 +2,7 @@ import { inUse, whyNotNow } from '#libs/bench/src/index.js';
 import type { InUse, PassedOver } from '#libs/bench/src/index.js';
 import type { LabSettings } from '#libs/contract/src/index.js';
 import type { Lab } from '#libs/matching/src/index.js';
-import { benchNow, plannedWork } from '#libs/records/src/index.js';
+import { readBenchNow, readPlannedWork } from '#libs/records/src/index.js';
 import type { PlannedWork } from '#libs/records/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { trainFit } from '../job/train-fit.js';
@@ -32,10 +32,10 @@ interface Moment {
 
 /** Walks the published plan in its order, on one frame or on all. */
 export async function findNextJob({ manager, technicianId, nowMs, frameId, lab }: Looking): Promise<NextJob> {
-  const { settings, methods, held } = await benchNow(manager, technicianId, new Date(nowMs));
+  const { settings, methods, held } = await readBenchNow(manager, technicianId, new Date(nowMs));
   const moment: Moment = { nowMs, lab, settings, busy: inUse(held), methods };
   const passedOver: PassedOver[] = [];
-  for (const planned of await plannedWork(manager, frameId)) {
+  for (const planned of await readPlannedWork(manager, frameId)) {
     const why = whyNot(planned, moment);
     if (why === null) return { next: planned, passedOver };
     passedOver.push({ reference: planned.job.reference, why });

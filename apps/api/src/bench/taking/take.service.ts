@@ -1,7 +1,7 @@
 import { nothingWhy } from '#libs/bench/src/index.js';
 import type { BenchView, JobView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
-import { JobRepository, LabRecords, todayAtBench } from '#libs/records/src/index.js';
+import { JobRepository, LabRecords, readTodayAtBench } from '#libs/records/src/index.js';
 import type { Act, JobToday } from '#libs/records/src/index.js';
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../../platform/signed-in.js';
@@ -21,7 +21,7 @@ export class TakeService {
   async bench(by: SignedIn): Promise<BenchView> {
     const { manager } = this.records;
     const nowMs = this.records.clock.nowMs();
-    const today = await todayAtBench(manager, new Date(nowMs));
+    const today = await readTodayAtBench(manager, new Date(nowMs));
     const found = await findNextJob({ manager, lab: await this.current.get(by), technicianId: by.id, nowMs });
     const next = found.next && today.find(({ job }) => job.id === found.next!.job.id);
     return {

@@ -1,11 +1,21 @@
+import type { ItemKind, ItemState } from '#libs/matching/src/index.js';
 import type { EntityManager } from 'typeorm';
 import type { CalibrationEntity } from '../calibration/calibration.entity.js';
 import { entityOf } from '../platform/entity-of.js';
+import { likeOf } from '../platform/like.js';
 import { prepared } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
 import { ItemEntity } from './item.entity.js';
-import { likeOf } from './item.repository.js';
-import type { ItemFilter } from './item.repository.js';
+
+export interface ItemFilter {
+  kind?: ItemKind;
+  state?: ItemState;
+  /** Part of tag, name, model, serial number or place. */
+  words?: string;
+  /** Only tags after this one. */
+  afterTag?: string;
+  limit?: number;
+}
 
 /** What the standing of an item's calibrations follows from. */
 export type CalibrationDates = Pick<CalibrationEntity, 'id' | 'replaces' | 'validFrom' | 'dueAt' | 'ranges'>;
@@ -32,7 +42,7 @@ interface Row {
 }
 
 /** Items by tag with what hangs on them, in one query and without readings and certificates. */
-export async function itemsInList(manager: EntityManager, filter: ItemFilter): Promise<ItemInList[]> {
+export async function readItemLines(manager: EntityManager, filter: ItemFilter): Promise<ItemInList[]> {
   const { kind, state, words, afterTag, limit } = filter;
   const values = [kind ?? null, state ?? null, afterTag ?? null, words ? likeOf(words) : null, limit ?? null];
   const rows = await prepared<Row>(manager, IN_LIST, values);

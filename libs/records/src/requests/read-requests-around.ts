@@ -9,6 +9,7 @@ import { PersonEntity } from '../people/person.entity.js';
 import { TeamEntity } from '../people/team.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
 import { findByIds } from '../platform/find-by-ids.js';
+import { byId } from '../platform/grouped.js';
 import { ItemEntity } from '../register/item.entity.js';
 import type { RequestEntity } from './request.entity.js';
 import { RequestRepository } from './request.repository.js';
@@ -34,7 +35,7 @@ export interface RequestAround {
  * Reads what stands around these requests, in a fixed number of queries however many there are; one after the other,
  * because the caller's transaction has one connection.
  */
-export async function aroundRequests(
+export async function readRequestsAround(
   manager: EntityManager,
   requests: readonly RequestEntity[],
 ): Promise<RequestAround[]> {
@@ -49,15 +50,19 @@ export async function aroundRequests(
     manager,
     batches.map(({ materialId }) => materialId),
   );
-  const teams = await byId(
-    manager,
-    TeamEntity,
-    requests.map(({ teamId }) => teamId),
+  const teams = byId(
+    await findByIds(
+      manager,
+      TeamEntity,
+      requests.map(({ teamId }) => teamId),
+    ),
   );
-  const people = await byId(
-    manager,
-    PersonEntity,
-    requests.map(({ requesterId }) => requesterId),
+  const people = byId(
+    await findByIds(
+      manager,
+      PersonEntity,
+      requests.map(({ requesterId }) => requesterId),
+    ),
   );
   return requests.map((request) => ({
     request,
@@ -77,10 +82,12 @@ export async function aroundRequests(
 async function jobsOf(manager: EntityManager, requestIds: readonly string[]): Promise<JobAround[]> {
   const jobs = await manager.find(JobEntity, { where: { requestId: In(requestIds) }, order: { reference: 'ASC' } });
   const bookings = await manager.findBy(BookingEntity, { jobId: In(jobs.map(({ id }) => id)), live: true });
-  const frames = await byId(
-    manager,
-    ItemEntity,
-    [...jobs, ...bookings].map(({ frameId }) => frameId),
+  const frames = byId(
+    await findByIds(
+      manager,
+      ItemEntity,
+      [...jobs, ...bookings].map(({ frameId }) => frameId),
+    ),
   );
   return jobs.map((job) => {
     const booking = bookings.find(({ jobId }) => jobId === job.id) ?? null;
@@ -91,19 +98,6 @@ async function jobsOf(manager: EntityManager, requestIds: readonly string[]): Pr
 
 /** Names of people by id. */
 export async function peopleNamed(manager: EntityManager, ids: readonly string[]): Promise<Map<string, PersonRef>> {
-  const people = await byId(manager, PersonEntity, ids);
+  const people = byId(await findByIds(manager, PersonEntity, ids));
   return new Map([...people].map(([id, { name }]) => [id, { id, name }]));
-}
-
-async function byId<Row extends { id: string }>(
-  manager: EntityManager,
-  entity: new () => Row,
-  ids: readonly (string | null)[],
-): Promise<Map<string, Row>> {
-  const rows = await findByIds(
-    manager,
-    entity,
-    ids.filter((id) => id !== null),
-  );
-  return new Map(rows.map((row) => [row.id, row]));
 }

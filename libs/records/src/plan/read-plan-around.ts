@@ -39,7 +39,11 @@ type Told = Record<string, unknown>;
 const OPEN: readonly JobState[] = ['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked'];
 
 /** Reads what surrounds the open jobs and those named, in one statement. */
-export async function planAround(manager: EntityManager, jobIds: readonly string[], now: Date): Promise<PlanAround> {
+export async function readPlanAround(
+  manager: EntityManager,
+  jobIds: readonly string[],
+  now: Date,
+): Promise<PlanAround> {
   const [row] = await prepared<Row>(manager, AROUND, [jobIds, now]);
   const { frames, tags, windows, faults, jobs } = row!;
   const named = jobs.map(({ job: told, reference, title, label, dueAt, weight }): [string, NamedJob] => {

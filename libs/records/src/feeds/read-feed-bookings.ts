@@ -27,7 +27,7 @@ export type FeedOf = { frameId: string } | { technicianId: string };
 const BACK_DAYS = 7;
 
 /** The bookings of the published plan for one frame or technician, oldest first. A job that was taken is with whoever took it. */
-export function feedBookings(manager: EntityManager, of: FeedOf, now: Date): Promise<FeedBooking[]> {
+export function readFeedBookings(manager: EntityManager, of: FeedOf, now: Date): Promise<FeedBooking[]> {
   const clause = 'frameId' in of ? 'booking.frame_id = $1' : 'coalesce(job.technician_id, booking.technician_id) = $1';
   return manager.query(
     `select booking.id, booking.kind, job.id as "jobId", job.reference as "jobReference", request.reference as "requestReference",

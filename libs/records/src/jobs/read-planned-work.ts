@@ -33,7 +33,7 @@ const PLANNED: Prepared = {
 };
 
 /** Ready jobs of the published plan in its order: one query, and the library as it is kept. */
-export async function plannedWork(manager: EntityManager, frameId?: string): Promise<PlannedWork[]> {
+export async function readPlannedWork(manager: EntityManager, frameId?: string): Promise<PlannedWork[]> {
   const rows = await prepared<Row>(manager, PLANNED, [frameId ?? null]);
   const ids = rows.map(({ methodId }) => methodId);
   const methods = await methodsKept(manager, ids);

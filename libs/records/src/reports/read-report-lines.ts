@@ -1,6 +1,6 @@
 import type { ReportLine } from '#libs/contract/src/index.js';
 import type { EntityManager } from 'typeorm';
-import { likeOf } from '../register/item.repository.js';
+import { likeOf } from '../platform/like.js';
 
 export interface ReportFilter {
   id?: string;
@@ -21,7 +21,7 @@ interface Row extends Pick<ReportLine, 'id' | 'number' | 'revision' | 'state' | 
 }
 
 /** Reports for a list, newest first, in one query and without their documents. */
-export async function reportLines(
+export async function readReportLines(
   manager: EntityManager,
   { id, words, teamIds, limit }: ReportFilter,
 ): Promise<ReportLine[]> {

@@ -16,8 +16,8 @@ import { RequestEntity } from '../requests/request.entity.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
 import type { CurveEntity } from '../results/curve.entity.js';
 import { ResultEntity } from '../results/result.entity.js';
-import { benchNowOf, benchNowSql } from './bench-now.js';
-import type { BenchNow, BenchNowRow } from './bench-now.js';
+import { benchNowOf, benchNowSql } from './read-bench-now.js';
+import type { BenchNow, BenchNowRow } from './read-bench-now.js';
 import { JobEntity } from './job.entity.js';
 import { READING_KEY } from './job.repository.js';
 
@@ -72,7 +72,7 @@ interface Row extends BenchNowRow {
  *
  * @throws LabError `job/unknown`
  */
-export async function jobAtBench(manager: EntityManager, jobId: string, at: Date): Promise<JobAtBench> {
+export async function readJobAtBench(manager: EntityManager, jobId: string, at: Date): Promise<JobAtBench> {
   const [row] = await prepared<Row>(manager, AT_BENCH, [jobId, at]);
   if (!row) throw new LabError('job/unknown', 'There is no such job.', { jobId });
   const batch = entityOf(manager, BatchEntity, row.batch);

@@ -2,10 +2,21 @@ import type { PersonRef, RequestState, TeamRef } from '#libs/contract/src/index.
 import type { EntityManager } from 'typeorm';
 import type { JobEntity } from '../jobs/job.entity.js';
 import type { BookingEntity } from '../plan/plan.entity.js';
+import { likeOf } from '../platform/like.js';
 import { prepared } from '../platform/prepared.js';
-import { likeOf } from '../register/item.repository.js';
 import type { RequestEntity } from './request.entity.js';
-import type { RequestFilter } from './request.repository.js';
+
+export interface RequestFilter {
+  /** Only of these teams; absent means of all. */
+  teamIds?: readonly string[];
+  states?: readonly RequestState[];
+  requesterId?: string;
+  /** Part of reference or title. */
+  words?: string;
+  /** Only requests made before this one, which was the last of the page before. */
+  after?: { createdAt: Date; id: string };
+  limit: number;
+}
 
 /** What a request's line in a list is made from, and no more. */
 export interface RequestInList {
@@ -60,7 +71,7 @@ interface JobRow extends Pick<JobEntity, 'reference' | 'state' | 'why' | 'holdWh
  * Requests for a list, newest first, in one query: of lists is asked all day long, and whole rows of all that stands around
  * a request would cost many times as much. The page is cut first, so that only its own requests are looked up.
  */
-export async function requestLines(manager: EntityManager, filter: RequestFilter): Promise<RequestInList[]> {
+export async function readRequestLines(manager: EntityManager, filter: RequestFilter): Promise<RequestInList[]> {
   const { text, values, name } = linesFor(filter);
   const rows =
     name === null ? await manager.query<Row[]>(text, values) : await prepared<Row>(manager, { name, text }, values);

@@ -33,7 +33,7 @@ type Row = JobToday['job'] & {
 };
 
 /** Jobs on frames, and the ready ones of the plan, by when they begin; in one query. */
-export async function todayAtBench(manager: EntityManager, now: Date): Promise<JobToday[]> {
+export async function readTodayAtBench(manager: EntityManager, now: Date): Promise<JobToday[]> {
   const rows = await prepared<Row>(manager, TODAY, []);
   return rows
     .map((row) => jobToday(row, now))

@@ -53,7 +53,7 @@ export function benchNowOf({ settings, closedDays, methods, held }: BenchNowRow)
 const NOW: Prepared = { name: 'bench-now', text: `select ${benchNowSql('$1', '$2::timestamptz')}` };
 
 /** Reads it in one query. */
-export async function benchNow(manager: EntityManager, technicianId: string | null, at: Date): Promise<BenchNow> {
+export async function readBenchNow(manager: EntityManager, technicianId: string | null, at: Date): Promise<BenchNow> {
   const [row] = await prepared<BenchNowRow>(manager, NOW, [technicianId, at]);
   return benchNowOf(row!);
 }

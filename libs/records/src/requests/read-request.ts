@@ -8,7 +8,7 @@ import { prepared } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
 import type { BatchEntity } from './batch.entity.js';
 import type { RequestEntity } from './request.entity.js';
-import type { JobInList, RequestInList } from './request-lines.js';
+import type { JobInList, RequestInList } from './read-request-lines.js';
 import type { SpecimenEntity } from './specimen.entity.js';
 
 /** What a whole request is shown from, and no more. */
@@ -66,7 +66,7 @@ interface Row extends RequestEntity {
  * @param teamIds teams whose requests may be seen; absent means all
  * @throws LabError `request/unknown`, also for a request that may not be seen
  */
-export async function wholeRequest(
+export async function readRequest(
   manager: EntityManager,
   id: string,
   teamIds?: readonly string[],
