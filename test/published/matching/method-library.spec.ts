@@ -81,6 +81,48 @@ describe('the smallest force that is read', () => {
   });
 });
 
+describe('the smallest force that a recipe reads', () => {
+  // S235, d 10 mm: the low end of the band is 360 MPa · 78.54 mm² = 28 274 N. The straight part of ISO 6892-1 starts at a tenth of the yield, and a
+  // soft metal yields at 0.3 of its strength: 848 N. At 0.05 % strain, where it was looked for before, there are 8247 N already.
+  it('is where the straight part of a metal starts', () => {
+    const steel = MATERIALS.find(({ id }) => id === 'steel-s235')!;
+    const geometry = { shape: 'round' as const, diameterMm: 10, parallelLengthMm: 60, gripSeparationMm: 80 };
+    const of = (results: string[]) =>
+      needsFor(
+        { methodId: 'iso-6892-1', materialId: 'steel-s235', peak: null, modulusMPa: null, geometry, results },
+        undefined,
+        steel,
+      );
+    const expected = 0.1 * 0.3 * 360 * 25 * Math.PI;
+    expect(of(['offset-yield']).smallest.value).toBeCloseTo(expected, 8);
+    expect(of(['modulus']).smallest.value).toBeCloseTo(expected, 8);
+    expect(of(['modulus']).strain.smallestExtension!.value).toBeCloseTo((50 * 0.1 * 0.3 * 360) / 210_000, 10);
+    expect(of(['peak-stress']).smallest.value).toBeCloseTo(360 * 25 * Math.PI, 8);
+  });
+
+  // ISO 37, stress at 100 %: rubber that breaks at 500 % lies at a tenth of its highest force or above, half of the straight line.
+  it('is that at the smallest strain at which a stress is read', () => {
+    const geometry = {
+      ...{ shape: 'rectangle' as const, widthMm: 6, thicknessMm: 2, gaugeLengthMm: 25 },
+      ...{ parallelLengthMm: 33, gripSeparationMm: 65, endWidthMm: 20 },
+    };
+    const rubber = { ...MATERIALS[0]!, breakStrain: { low: 3, high: 5 } };
+    const ask = { methodId: 'iso-37', peak: { low: 200, high: 300 }, modulusMPa: null, geometry };
+    const { smallest, toConfirm } = needsFor({ ...ask, results: ['stress-at-strain'] }, undefined, rubber);
+    expect(smallest.value).toBeCloseTo(20, 10);
+    expect(toConfirm).toContain('smallest');
+    expect(needsFor({ ...ask, results: ['peak-stress'] }, undefined, rubber).smallest.value).toBe(200);
+  });
+
+  it('is the least of a peel trace, a quarter of its mean', () => {
+    const geometry = { shape: 'strip' as const, widthMm: 25, thicknessMm: 1, lengthMm: 200, gripSeparationMm: 50 };
+    const needs = (results: string[]) =>
+      needsFor({ methodId: 'astm-d1876', peak: { low: 80, high: 120 }, geometry, results });
+    expect(needs(['least-peel']).smallest.value).toBe(20);
+    expect(needs(['mean-peel']).smallest.value).toBe(80);
+  });
+});
+
 describe('the library', () => {
   it('has at least 25 methods and all useful rows of materials, each with source and confidence', () => {
     expect(METHODS.length).toBeGreaterThanOrEqual(25);

@@ -6,6 +6,7 @@ import type {
   Lab,
   Link,
   MatchSettings,
+  Material,
   Method,
   Needs,
   RuleCode,
@@ -199,8 +200,9 @@ export function methodNamed(id: string): Method {
 export function needsFor(
   change: Partial<Ask> = {},
   method = methodNamed(change.methodId ?? SAMPLE_ASK.methodId),
+  material: Material | null = null,
 ): Needs {
-  const needs = needsOf({ ...SAMPLE_ASK, ...change }, method, null);
+  const needs = needsOf({ ...SAMPLE_ASK, ...change }, method, material);
   if (!isNeeds(needs)) throw new Error(needs.map(({ sentence }) => sentence).join(' '));
   return needs;
 }

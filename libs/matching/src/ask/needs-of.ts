@@ -69,7 +69,7 @@ function peakLoads(ask: Ask, method: Method, material: Material | null): PeakLoa
 
 function derive(ask: Ask, method: Method, material: Material | null, peak: PeakLoads, settings: MatchSettings): Needs {
   const modulus = modulusUsed(ask, material);
-  const smallest = smallestLoad(ask, method, modulus, peak.low);
+  const smallest = smallestLoad({ ask, method, material, modulus, peakLow: peak.low });
   const stiff = { modulusMPa: modulus?.low ?? Infinity, frameNPerMm: settings.assumedStiffnessNPerMm };
   const speeds = method.speeds.map((each) => ({
     stage: each.stage,

@@ -2,8 +2,8 @@ import type { Method } from '../register/method.js';
 
 /** What a method's recipe says about the strains and forces that it reads; the reduction core knows the whole recipe. */
 export interface RecipeReads {
-  /** Where the slope is fitted: strains as fractions, stresses in MPa (N for a component), or shares of the peak. */
-  slope: { over: 'strain' | 'stress' | 'peak-share'; from: number } | null;
+  /** Where the slope is fitted: strains as fractions, stresses in MPa (N for a component), or shares of the peak or of the yield. */
+  slope: { over: SlopeOver; from: number } | null;
   /** Offsets of the proof strengths, as strain fractions. */
   offsetStrains: readonly number[];
   /** Strains at which a stress is read, as fractions. */
@@ -11,6 +11,11 @@ export interface RecipeReads {
   /** True strains between which strain hardening is fitted. */
   hardening: { fromStrain: number; toStrain: number } | null;
 }
+
+type SlopeOver = 'strain' | 'stress' | 'peak-share' | 'yield-share';
+
+/** A soft metal yields at this share of its strength: annealed copper 69 of 220 MPa (Callister, App. B, from memory, high). */
+export const LOW_YIELD_SHARE = 0.3;
 
 /** Reads a recipe as it lies in the register: a part that is absent or of another form counts as not there. */
 export function readsOf({ reduction }: Pick<Method, 'reduction'>): RecipeReads {
@@ -31,8 +36,8 @@ function at(value: unknown, key: string): unknown {
   return typeof value === 'object' && value !== null ? (value as Record<string, unknown>)[key] : undefined;
 }
 
-function isOver(value: unknown): value is 'strain' | 'stress' | 'peak-share' {
-  return value === 'strain' || value === 'stress' || value === 'peak-share';
+function isOver(value: unknown): value is SlopeOver {
+  return value === 'strain' || value === 'stress' || value === 'peak-share' || value === 'yield-share';
 }
 
 function isNumber(value: unknown): value is number {

@@ -3,7 +3,7 @@ import { loadAt } from './load-at.js';
 import type { Material } from '../register/material.js';
 import type { Method } from '../register/method.js';
 import type { Figure } from './needs.js';
-import { readsOf } from './recipe-reads.js';
+import { LOW_YIELD_SHARE, readsOf } from './recipe-reads.js';
 
 /** The strains that the wanted results read off an extensometer, as fractions. */
 export interface StrainsRead {
@@ -111,5 +111,6 @@ function slopeStart({ ask, method, modulus, peakLow }: StrainFacts): number | nu
   if (slope.over === 'strain') return slope.from;
   if (!modulus) return method.modulusStrain?.from ?? null;
   if (slope.over === 'stress') return slope.from / modulus.high;
-  return (slope.from * peakLow.value) / loadAt(modulus.high, ask.geometry, method).value;
+  const ofPeak = slope.over === 'yield-share' ? LOW_YIELD_SHARE * slope.from : slope.from;
+  return (ofPeak * peakLow.value) / loadAt(modulus.high, ask.geometry, method).value;
 }
