@@ -10,7 +10,7 @@ const TOP = 12;
 const AXIS_X = 150;
 const LABEL_X = 270;
 const LEAST_PX = 5;
-const LABEL_GAP = 34;
+const LABEL_GAP = 40;
 const WIDEST_PX = 120;
 
 interface Placed {
@@ -112,7 +112,7 @@ function Label({
       <text x={LABEL_X} y={y - 1} className={styles.tag}>
         {segment.label}
       </text>
-      <text x={LABEL_X} y={y + 13} className={styles.rating}>
+      <text x={LABEL_X} y={y + 15} className={styles.rating}>
         {[
           segment.lengthMm > 0 && !segment.beside ? formatQuantity(segment.lengthMm, 'mm', 3) : '',
           segment.ratingText,

@@ -98,6 +98,7 @@ function DayAhead({ bench }: { bench: BenchView }) {
   const { clock, day } = useMoments();
   if (bench.today.length === 0) return null;
   const today = day(Date.now());
+  const jobs = [...bench.today].sort((a, b) => a.startsAt.localeCompare(b.startsAt));
   return (
     <section>
       <h2>The next 24 hours</h2>
@@ -112,7 +113,7 @@ function DayAhead({ bench }: { bench: BenchView }) {
           </tr>
         </thead>
         <tbody>
-          {bench.today.map((job) => (
+          {jobs.map((job) => (
             <tr key={job.jobId}>
               <td className={ui.fig}>
                 {day(job.startsAt) !== today && `${day(job.startsAt)} `}
@@ -126,7 +127,7 @@ function DayAhead({ bench }: { bench: BenchView }) {
                 </Link>
               </th>
               <td>{JOB_STATE_WORDS[job.state]}</td>
-              <td>{job.technician?.name ?? ''}</td>
+              <td className={ui.oneLine}>{job.technician?.name ?? ''}</td>
             </tr>
           ))}
         </tbody>
