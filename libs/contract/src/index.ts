@@ -1,4 +1,5 @@
 export { eventWords } from './event-words.js';
+export { linkWords } from './link-words.js';
 export { JOB_MOVES, REQUEST_MOVES, REQUEST_STATES, waysOut } from './states.js';
 export type { JobMove, JobState, Move, ReportState, RequestMove, RequestState, Role, SpecimenFate } from './states.js';
 export type {

@@ -10,6 +10,11 @@ export class ApiError extends Error {
     super(detailInWords(problem) || problem.title);
   }
 
+  /** Asking again changes nothing: it is not there, or not for this person. */
+  get lasting(): boolean {
+    return [403, 404].includes(this.problem.status);
+  }
+
   /** What is wrong, field by field; a form puts the name of its field before the rest of the sentence. */
   get refusals() {
     return (this.problem.errors ?? []).map(({ field, sentence }) => ({

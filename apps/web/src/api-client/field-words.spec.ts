@@ -6,8 +6,8 @@ describe('a field of a body, in words', () => {
     ['dueAt', 'due'],
     ['materialId', 'material'],
     ['conditions.humidityPct', 'humidity'],
-    ['batches[1].ask.geometry.parallelLengthMm', 'batches 2, parallel length'],
-    ['results[0].value', 'results 1, value'],
+    ['batches[1].ask.geometry.parallelLengthMm', 'batch 2, parallel length'],
+    ['results[0].value', 'result 1, value'],
     ['details.overloadPct', 'overload'],
     ['notTestedWhy', 'not tested why'],
   ])('%p is %p', (path, words) => {

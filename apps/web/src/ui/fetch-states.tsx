@@ -13,13 +13,14 @@ export function Loading({ what }: { what: string }) {
   );
 }
 
-/** Something could not be fetched: why, and a way to try again. */
+/** Something could not be fetched: why, and a way to try again where the error does not say that it is `lasting`. */
 export function FetchFailed({ error, onRetry, what }: { error: Error | null; onRetry?: () => void; what?: string }) {
+  const lasting = (error as { lasting?: unknown } | null)?.lasting === true;
   return (
     <div className={clsx(ui.noteAct, styles.state, styles.failed)} role="alert">
       <strong>{what ? `${what} could not be fetched.` : 'That did not work.'}</strong>
       <span>{error?.message ?? 'The reason is not known.'}</span>
-      {onRetry && (
+      {onRetry && !lasting && (
         <button type="button" className={ui.button} onClick={onRetry}>
           Try again
         </button>

@@ -6,6 +6,7 @@ import {
   minuteAtOrAfter,
   weekdayOf,
 } from '#libs/calendar/src/index.js';
+import { linkWords } from '#libs/contract/src/index.js';
 import type { PlanFigures } from '#libs/contract/src/index.js';
 import {
   causesOfLateness,
@@ -15,7 +16,6 @@ import {
   promiseDates,
   whyThisFrame,
 } from '#libs/planning/src/index.js';
-import type { LinkRole } from '#libs/matching/src/index.js';
 import type { Booking, Plan, PromisedDate, Unplaced } from '#libs/planning/src/index.js';
 import type { BookingNotes, Fits, NewBooking, PlanFacts, PlanNotes } from '#libs/records/src/index.js';
 import { changesOf } from './changes-of.js';
@@ -125,22 +125,11 @@ function sentences(failing: readonly { sentence: string }[] | undefined): string
     : ['No load train on it can run this test.'];
 }
 
-/** Links of a train as people call them. */
-const LINK_WORDS: Readonly<Record<LinkRole, string>> = {
-  'load-cell': 'Load cell',
-  'upper-adapter': 'Adapter above',
-  'upper-adapter-2': 'Second adapter above',
-  'lower-adapter': 'Adapter below',
-  'lower-adapter-2': 'Second adapter below',
-  ends: 'Grips or fixture',
-  upper: 'Upper grip or fixture',
-  lower: 'Lower grip or fixture',
-  faces: 'Jaw faces',
-  extensometer: 'Extensometer',
-  chamber: 'Chamber',
-  guard: 'Guard',
-  thermocouple: 'Thermocouple',
-};
+/** E.g. `Load cell: LC-1K-1, LC-1K-2`. */
+function poolLabel(link: string, tags: readonly string[]): string {
+  const called = linkWords(link);
+  return `${called.charAt(0).toUpperCase()}${called.slice(1)}: ${[...tags].sort().join(', ')}`;
+}
 
 function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Words): PlanNotes {
   return {
@@ -157,7 +146,10 @@ function planNotes(facts: PlanFacts, task: PlanningTask, plan: Plan, words: Word
       .slice(0, 20)
       .map(({ units, link, share, binds }) => ({
         pool: units.join(','),
-        label: `${LINK_WORDS[link as LinkRole] ?? link}: ${units.map((unit) => words.tag(unit)).join(', ')}`,
+        label: poolLabel(
+          link,
+          units.map((unit) => words.tag(unit)),
+        ),
         loadPct: Math.round(share * 100),
         binds,
       })),

@@ -1,4 +1,5 @@
 import { clsx } from 'clsx';
+import { linkWords } from '#libs/contract/src/index.js';
 import type { JobView, SetupStepView } from '#libs/contract/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { ui } from '../../ui/styles.js';
@@ -22,9 +23,9 @@ export function SetupSteps({ steps, now }: { steps: readonly SetupStepView[]; no
             <br />
             <span className={clsx(ui.soft, ui.small)}>
               {[
-                step.item.role.replaceAll('-', ' '),
+                linkWords(step.item.role),
                 step.action === 'put-on' && step.item.place ? `from ${step.item.place}` : '',
-                step.item.rating ? `${formatNumber(step.item.rating)} ${step.item.ratingUnit ?? ''}` : '',
+                step.item.rating ? `${formatNumber(step.item.rating)}\u00A0${step.item.ratingUnit ?? ''}` : '',
                 step.item.massKg >= 10 ? `▲ ${formatNumber(step.item.massKg)} kg: use the hoist or two people` : '',
               ]
                 .filter(Boolean)

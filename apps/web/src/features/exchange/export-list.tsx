@@ -11,7 +11,7 @@ export function ExportList() {
     <section className={ui.stack}>
       <h2>Everything</h2>
       <p>
-        All tables as they are in the database, but for what opens doors. Who saves what goes into the record.{' '}
+        All tables as they are in the database, without passwords, keys and tokens. The record keeps who saved what.{' '}
         <a href={urlOf(api('GET /export/everything.jsonl'))} download>
           Save all as lines of JSON
         </a>

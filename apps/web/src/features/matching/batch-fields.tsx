@@ -36,7 +36,7 @@ export function BatchFields({ draft, onChange: tell, methods, materials, onMetho
         <SelectField
           label="Method"
           whole
-          none="Choose what shall be done …"
+          none="Choose a method …"
           value={draft.methodId}
           onChange={(id) => {
             const chosen = methods.find((each) => each.id === id);

@@ -142,7 +142,6 @@ export function Causes({ causes }: { causes: readonly CauseView[] }) {
     <ul>
       {causes.map((cause) => (
         <li key={cause.sentence} className={styles.cause}>
-          <span className={ui.num}>{span(cause.hours * 60)}</span>
           <span>
             <span className={styles.bar} style={{ display: 'block', width: `${(cause.hours / most) * 100}%` }} />
           </span>

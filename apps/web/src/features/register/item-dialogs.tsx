@@ -101,7 +101,7 @@ export function WindowDialog({ item, onClose }: Props) {
         </div>
         <FormText form={form} name="why" label="Why" needed="Say why." />
         <div>
-          <SubmitButton form={form}>Keep it away and plan anew</SubmitButton>
+          <SubmitButton form={form}>Keep it away and replan</SubmitButton>
         </div>
       </FormFrame>
     </Dialog>

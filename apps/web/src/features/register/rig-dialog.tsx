@@ -1,6 +1,7 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useFieldArray, useWatch } from 'react-hook-form';
+import { linkWords } from '#libs/contract/src/index.js';
 import type { ItemView, RigView } from '#libs/contract/src/index.js';
 import { Dialog } from '../../ui/dialog.js';
 import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
@@ -41,7 +42,7 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
       </FormFrame>
       <ItemPicker without={links.map(({ itemId }) => itemId)} frameTag={frame.tag} onPick={add} />
       <div>
-        <SubmitButton form={form}>Keep this for {frame.tag} and plan anew</SubmitButton>
+        <SubmitButton form={form}>Keep this for {frame.tag} and replan</SubmitButton>
       </div>
     </Dialog>
   );
@@ -101,5 +102,5 @@ function FittedLink({ form, link, at, wrong, onTakeOff }: LinkProps) {
 
 function choicesFor(role: string) {
   const known = PLACES.some((place) => place === role) ? PLACES : [role, ...PLACES];
-  return known.map((value) => ({ value, label: value.replaceAll('-', ' ') }));
+  return known.map((value) => ({ value, label: linkWords(value) }));
 }

@@ -18,7 +18,7 @@ export const SETTING_GROUPS: { title: string; lines: SettingLine[] }[] = [
       { path: 'warmUpAfterMin', label: 'Warm-up when it stood closed for', unit: 'min' },
       {
         path: 'assumedArrivalMin',
-        label: 'Specimens nobody announced come after',
+        label: 'Assumed wait for specimens not announced',
         unit: 'min',
         help: 'Shown as assumed.',
       },
@@ -54,13 +54,13 @@ export const SETTING_GROUPS: { title: string; lines: SettingLine[] }[] = [
     ],
   },
   {
-    title: 'How long is kept what need not be kept for ever',
+    title: 'How long passing data is kept',
     lines: [
-      { path: 'retention.endedTasksMonths', label: 'Ended work of the system', unit: 'months' },
+      { path: 'retention.endedTasksMonths', label: 'Finished background tasks', unit: 'months' },
       { path: 'retention.endedSessionsMonths', label: 'Ended sessions', unit: 'months' },
       { path: 'retention.noticesMonths', label: 'Notices', unit: 'months' },
       { path: 'retention.deliveriesMonths', label: 'Log of deliveries to other programs', unit: 'months' },
-      { path: 'retention.idempotencyKeysDays', label: 'Answers kept for repeated acts', unit: 'days' },
+      { path: 'retention.idempotencyKeysDays', label: 'Answers to repeated calls of programs', unit: 'days' },
     ],
   },
   {

@@ -76,10 +76,7 @@ function Specimens({ batch }: { batch: BatchView }) {
   const { moment } = useMoments();
   return (
     <details>
-      <summary>
-        {batch.specimens.length} specimens, {batch.specimens.filter(({ arrivedAt }) => arrivedAt).length} of them at the
-        lab
-      </summary>
+      <summary>{specimensText(batch)}</summary>
       <Link
         className={ui.small}
         href={`/reports/labels/${batch.id}?of=${encodeURIComponent(batch.specimens.map(({ label }) => label).join(','))}`}
@@ -112,10 +109,17 @@ function Specimens({ batch }: { batch: BatchView }) {
   );
 }
 
+function specimensText({ specimens }: BatchView): string {
+  const here = specimens.filter(({ arrivedAt }) => arrivedAt).length;
+  const all = specimens.length === 1 ? '1 specimen' : `${specimens.length} specimens`;
+  if (here === 0) return `${all}, not at the lab yet`;
+  return here === specimens.length ? `${all}, at the lab` : `${all}, ${here} of them at the lab`;
+}
+
 /** The figures as they were typed; for a request that came by another way, as they are kept. */
 function typedText({ asTyped, ask }: BatchView): string {
   const typed = Object.entries(asTyped).map(
-    ([path, { value, unit }]) => `${wordsOf(path)} ${value}${unit ? ` ${unit}` : ''}`,
+    ([path, { value, unit }]) => `${wordsOf(path)} ${value}${unit ? `\u00A0${unit}` : ''}`,
   );
   if (typed.length > 0) return typed.join(', ');
   const geometry = Object.entries((ask['geometry'] as Record<string, unknown> | undefined) ?? {});

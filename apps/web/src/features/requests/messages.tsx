@@ -9,8 +9,15 @@ import { useApiMutation } from '../../api-client/queries.js';
 import { ui } from '../../ui/styles.js';
 import styles from './requests.module.css';
 
+interface Props {
+  requestId: string;
+  messages: RequestView['messages'];
+  /** The other side: `the lab`, or who asked. */
+  to: string;
+}
+
 /** What team and lab wrote to each other about a request. */
-export function Messages({ requestId, messages }: { requestId: string; messages: RequestView['messages'] }) {
+export function Messages({ requestId, messages, to }: Props) {
   const { moment } = useMoments();
   const send = useApiMutation(['requests']);
   const form = useLabForm({
@@ -31,7 +38,7 @@ export function Messages({ requestId, messages }: { requestId: string; messages:
         ))}
       </ul>
       <FormFrame form={form} className={ui.stackTight} label="A message">
-        <FormText form={form} name="body" label="Write to the other side" needed="Write something first." rows={2} />
+        <FormText form={form} name="body" label={`Write to ${to}`} needed="Write something first." rows={2} />
         <div>
           <SubmitButton form={form} className={ui.button}>
             Send

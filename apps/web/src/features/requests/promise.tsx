@@ -36,7 +36,13 @@ export function PromiseSpan({ promise50At, promise80At, dueAt }: Props) {
         {due !== null && <path d={`M${x(due)} 22V3h9l-3 3.5 3 3.5h-9`} className={styles.due} />}
       </svg>
       <span className={styles.days}>
-        {day(promise50At)} <span className={ui.soft}>to</span> {day(promise80At)}
+        {day(promise50At)}
+        {day(promise80At) !== day(promise50At) && (
+          <>
+            {' '}
+            <span className={ui.soft}>to</span> {day(promise80At)}
+          </>
+        )}
       </span>
     </span>
   );

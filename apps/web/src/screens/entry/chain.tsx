@@ -95,7 +95,7 @@ function Base({ connected, name }: { connected: boolean; name: string }) {
             setTheme(other);
           }}
         >
-          {other === 'dark' ? 'Blueprint' : 'Paper'}
+          {other === 'dark' ? 'Dark' : 'Light'}
         </button>
         <button
           type="button"

@@ -19,7 +19,7 @@ export function IntakeScreen() {
         title="Intake"
         cells={[
           ['to review', submitted.value?.length ?? '…'],
-          ['asked back', returned.value?.length ?? '…'],
+          ['returned', returned.value?.length ?? '…'],
         ]}
       />
       <div className={ui.stackWide}>
@@ -56,7 +56,7 @@ function Lines({ lines, act }: { lines: readonly RequestLine[]; act: string }) {
           <th>What</th>
           <th>Method</th>
           <th className={ui.num}>Specimens</th>
-          <th>Query by</th>
+          <th>Requested by</th>
           <th>Due</th>
           <th />
         </tr>

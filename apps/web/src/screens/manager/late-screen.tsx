@@ -22,7 +22,7 @@ export function LateScreen() {
             cells={[
               ['plan', <span className={ui.fig} key="v">{`v${version}`}</span>],
               ['late', figures.lateJobs === 1 ? 'one job' : `${figures.lateJobs} jobs`],
-              ['weighted', `${Math.round(figures.weightedLatenessHours)} h`],
+              ['weighted lateness', `${Math.round(figures.weightedLatenessHours)} h`],
             ]}
           >
             <Link className={ui.button} href="/planning/help">
@@ -54,19 +54,19 @@ function Entry({ entry, plannedAt }: { entry: LateView; plannedAt: string }) {
           <Link href={`/requests/${entry.requestId}`} className={ui.fig}>
             {entry.jobReference}
           </Link>
-          <strong>{entry.title}</strong>
           {entry.lateHours > 0 ? (
             <span className={ui.badgeAct}>▲ {span(entry.lateHours * 60)} late</span>
           ) : (
             <span className={ui.badge}>{entry.riskPct ?? 0} % chance to be late</span>
           )}
         </div>
+        <strong>{entry.title}</strong>
         <span className={ui.small}>
           due {moment(entry.dueAt)}, {entry.endsAt ? `will end ${moment(entry.endsAt)}` : 'has no place in the plan'}
         </span>
         {overdueMin >= 1 && entry.causes.length > 0 && (
           <span className={clsx(ui.small, ui.soft)}>
-            It was overdue by {span(overdueMin)} when this plan was made. Beside: the time since.
+            It was overdue by {span(overdueMin)} when this plan was made. The bars show the time since then.
           </span>
         )}
       </div>

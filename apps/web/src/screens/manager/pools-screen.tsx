@@ -22,14 +22,15 @@ export function PoolsScreen() {
             <FrameLoad plan={value} />
             <section>
               <h2>Pools of like items</h2>
+              <p className={ui.soft}>Items that can stand in for each other, and how much of their time is planned.</p>
               {value.pools.length === 0 ? (
-                <Empty>No pool is wanted by more than one job at a time.</Empty>
+                <Empty>No item is planned for a job yet.</Empty>
               ) : (
                 <table>
                   <thead>
                     <tr>
                       <th>Pool</th>
-                      <th className={ui.num}>Wanted</th>
+                      <th className={ui.num}>In use</th>
                       <th style={{ width: '45%' }} />
                       <th>Effect</th>
                     </tr>
@@ -71,13 +72,13 @@ function FrameLoad({ plan }: { plan: PlanView }) {
   const weeks = plan.lanes[0]?.load.map(({ weekStartsAt }) => weekStartsAt) ?? [];
   return (
     <section className={ui.scrollX}>
-      <h2>Frames, booked of available hours</h2>
+      <h2>Frames, booked of available hours, week by week</h2>
       <table>
         <thead>
           <tr>
             <th>Frame</th>
             {weeks.map((week) => (
-              <th key={week}>week of {day(week)}</th>
+              <th key={week}>From {day(week)}</th>
             ))}
           </tr>
         </thead>

@@ -26,7 +26,7 @@ export function ReviewScreen({ id }: { id: string }) {
             title={`${value.reference} ${value.title}`}
             back={{ to: '/planning/intake', label: 'Intake' }}
             cells={[
-              ['asked by', `${value.requester.name}, ${value.team.name}`],
+              ['requested by', `${value.requester.name}, ${value.team.name}`],
               ['due', moment(value.dueAt)],
               ['state', REQUEST_STATE_WORDS[value.state]],
             ]}
@@ -41,7 +41,7 @@ export function ReviewScreen({ id }: { id: string }) {
             </div>
             <div className={ui.stackWide}>
               <Review request={value} />
-              <Messages requestId={value.id} messages={value.messages} />
+              <Messages requestId={value.id} messages={value.messages} to={value.requester.name} />
             </div>
           </div>
         </>

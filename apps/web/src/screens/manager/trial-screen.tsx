@@ -110,7 +110,7 @@ function Stale({ trial }: { trial: TrialView }) {
       <div className={ui.rowBetween}>
         <span>
           The lab has changed since this trial was planned, so it cannot be published as it stands. Its changes stay
-          when it is planned anew.
+          when it is replanned.
         </span>
         <button
           type="button"
@@ -118,7 +118,7 @@ function Stale({ trial }: { trial: TrialView }) {
           disabled={trial.pending || replan.isPending}
           onClick={() => replan.mutate(api('POST /trials/{id}/replan', { id: trial.id }))}
         >
-          Plan it anew
+          Replan it
         </button>
       </div>
       <ErrorMessage error={replan.error} />

@@ -71,13 +71,15 @@ function NewTrial() {
   });
   return (
     <FormFrame form={form} className={ui.filters} label="New trial plan">
-      <FormText
-        form={form}
-        name="name"
-        label="What do you want to try?"
-        placeholder="e.g. FR-30K down until Thursday"
-        needed="Give it a name."
-      />
+      <div className={ui.wideField}>
+        <FormText
+          form={form}
+          name="name"
+          label="What do you want to try?"
+          placeholder="e.g. FR-30K down until Thursday"
+          needed="Give it a name."
+        />
+      </div>
       <SubmitButton form={form}>Start a trial plan</SubmitButton>
     </FormFrame>
   );

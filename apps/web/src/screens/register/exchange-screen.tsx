@@ -27,7 +27,7 @@ export function ExchangeScreen() {
       <div className={ui.split}>
         <section className={ui.stack}>
           <h2>Export</h2>
-          <p>One line an item, in the same columns that an import reads.</p>
+          <p>One line for each item, in the columns that an import reads.</p>
           <div className={ui.rowEnd}>
             <SelectField
               label="Kind"

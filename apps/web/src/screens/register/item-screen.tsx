@@ -1,6 +1,7 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { linkWords } from '#libs/contract/src/index.js';
 import type { ItemDetail } from '#libs/contract/src/index.js';
 import { FieldsView } from '../../features/register/fields-view.js';
 import { FaultDialog, StateDialog, WindowDialog } from '../../features/register/item-dialogs.js';
@@ -101,9 +102,7 @@ function ItemTitle({ item, mayEdit }: { item: ItemDetail; mayEdit: boolean }) {
         ['calibration', <StatusWord key="s" status={item.calibrationStatus} />],
         [
           'where',
-          item.fittedOn
-            ? `on ${item.fittedOn.frameTag}, ${item.fittedOn.role.replaceAll('-', ' ')}`
-            : item.place || 'not said',
+          item.fittedOn ? `on ${item.fittedOn.frameTag}, ${linkWords(item.fittedOn.role)}` : item.place || 'not said',
         ],
       ]}
     >

@@ -64,12 +64,12 @@ function MaterialTable({ materials }: { materials: readonly MaterialView[] }) {
             <td>
               {data.strengths.map((band) => (
                 <div key={band.property} className={ui.fig}>
-                  {band.property} {band.low} – {band.high} {band.unit}
+                  {band.property} {bandText(band.low, band.high)} {band.unit}
                 </div>
               ))}
             </td>
             <td className={ui.num}>
-              {data.modulusMPa ? `${data.modulusMPa.low / 1000} – ${data.modulusMPa.high / 1000}` : ''}
+              {data.modulusMPa ? bandText(data.modulusMPa.low / 1000, data.modulusMPa.high / 1000) : ''}
             </td>
             <td className={clsx(ui.small, ui.soft)}>
               {data.source}
@@ -81,4 +81,8 @@ function MaterialTable({ materials }: { materials: readonly MaterialView[] }) {
       </tbody>
     </table>
   );
+}
+
+function bandText(low: number, high: number): string {
+  return low === high ? String(low) : `${low} – ${high}`;
 }

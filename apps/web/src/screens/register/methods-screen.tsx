@@ -1,6 +1,7 @@
 import { clsx } from 'clsx';
 import { Link, useLocation } from 'wouter';
 import type { MethodView } from '#libs/contract/src/index.js';
+import type { SpeedRule } from '#libs/matching/src/index.js';
 import { useSearch } from '../../ui/use-search.js';
 import { useHasRole } from '../../features/session/session.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
@@ -95,12 +96,7 @@ export function MethodScreen({ id }: { id: string }) {
                 <dt>Speeds</dt>
                 <dd>
                   {value.data.speeds
-                    .map(
-                      ({ stage, rule }) =>
-                        `${stage}: ${Object.entries(rule)
-                          .map(([, part]) => String(part))
-                          .join(' ')}`,
-                    )
+                    .map(({ stage, rule }) => `${stage.replaceAll('-', ' ')}: ${speedWords(rule)}`)
                     .join('; ')}
                 </dd>
                 <dt>Hazards</dt>
@@ -132,13 +128,15 @@ function MethodText({ method }: { method: MethodView }) {
   if (!mayEdit) return <pre className={clsx(ui.framed, ui.scrollX, ui.small)}>{textOf(method)}</pre>;
   return (
     <FormFrame form={form} label="Parameters">
-      <FormText
-        form={form}
-        name="text"
-        label="Parameters, as JSON"
-        rows={26}
-        help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept."
-      />
+      <div className={ui.data}>
+        <FormText
+          form={form}
+          name="text"
+          label="Parameters, as JSON"
+          rows={26}
+          help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept."
+        />
+      </div>
       <div>
         <SubmitButton form={form} disabled={!form.dirty}>
           Offer it as version {method.version + 1}
@@ -146,6 +144,31 @@ function MethodText({ method }: { method: MethodView }) {
       </div>
     </FormFrame>
   );
+}
+
+const LENGTHS = {
+  parallelLengthMm: 'parallel length',
+  gripSeparationMm: 'grip separation',
+  gaugeLengthMm: 'gauge length',
+  heightMm: 'height',
+};
+
+/** How fast a stage of the test runs, in words. */
+function speedWords(rule: SpeedRule): string {
+  switch (rule.kind) {
+    case 'fixed':
+      return `${rule.mmPerMin} mm/min`;
+    case 'strain-rate':
+      return `strain rate ${rule.perS} /s over the ${LENGTHS[rule.over]}`;
+    case 'flexure-rate':
+      return `outer-fibre strain rate ${rule.outerFibrePerMin} /min`;
+    case 'stress-rate':
+      return `stress rate ${rule.mPaPerS} MPa/s`;
+    case 'rotation':
+      return `${rule.degPerMin} °/min`;
+    case 'asked':
+      return `as requested, ${rule.minMmPerMin} to ${rule.maxMmPerMin} mm/min, usually ${rule.usualMmPerMin} mm/min`;
+  }
 }
 
 const textOf = ({ data }: MethodView) => JSON.stringify(data, null, 2);

@@ -1,6 +1,7 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { linkWords } from '#libs/contract/src/index.js';
 import type { RigView } from '#libs/contract/src/index.js';
 import { RigDialog } from '../../features/register/rig-dialog.js';
 import { fromTheTop } from '../../features/register/rig-places.js';
@@ -68,7 +69,7 @@ function RigRow({ rig, onEdit }: { rig: RigView; onEdit: (() => void) | null }) 
                 {link.tag}
               </Link>
               <br />
-              <span className={clsx(ui.small, ui.soft)}>{link.role.replaceAll('-', ' ')}</span>
+              <span className={clsx(ui.small, ui.soft)}>{linkWords(link.role)}</span>
             </li>
           ))}
         </ol>

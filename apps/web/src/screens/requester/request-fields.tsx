@@ -56,7 +56,7 @@ export function RequestFields({ form, conforms, teams, results }: Props) {
         type="date"
         help="End of that working day."
       />
-      <FormSelect form={form} name="disposal" label="Afterwards, the specimens" choices={DISPOSALS} />
+      <FormSelect form={form} name="disposal" label="Specimens after the test" choices={DISPOSALS} />
       <FormTick
         form={form}
         name="conforms"

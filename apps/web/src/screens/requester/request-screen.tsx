@@ -8,6 +8,7 @@ import { limitsText } from '../../features/requests/limits-text.js';
 import { DISPOSALS, REQUEST_STATE_WORDS, REQUEST_WAY, placeOf } from '../../features/requests/words.js';
 import { ResultsTable } from '../../features/results/results-table.js';
 import { FetchStates } from '../../ui/fetch-states.js';
+import { useHasRole } from '../../features/session/session.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { Steps } from '../../ui/steps.js';
@@ -29,6 +30,7 @@ export function RequestScreen({ id }: { id: string }) {
 
 function RequestSheet({ request }: { request: RequestView }) {
   const { moment } = useMoments();
+  const isLab = useHasRole('manager', 'technician');
   const { at, aside } = placeOf(request.state);
   return (
     <>
@@ -36,7 +38,7 @@ function RequestSheet({ request }: { request: RequestView }) {
         title={`${request.reference} ${request.title}`}
         back={{ to: '/requests', label: 'All requests' }}
         cells={[
-          ['asked by', `${request.requester.name}, ${request.team.name}`],
+          ['requested by', `${request.requester.name}, ${request.team.name}`],
           ['due', moment(request.dueAt)],
         ]}
       >
@@ -62,7 +64,11 @@ function RequestSheet({ request }: { request: RequestView }) {
           <div className={ui.stackWide}>
             <WhenDone request={request} />
             <RequestFacts request={request} />
-            <Messages requestId={request.id} messages={request.messages} />
+            <Messages
+              requestId={request.id}
+              messages={request.messages}
+              to={isLab ? request.requester.name : 'the lab'}
+            />
           </div>
         </div>
       </div>
