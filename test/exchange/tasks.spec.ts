@@ -8,7 +8,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import { Log } from '#libs/hosting/src/index.js';
 import {
   announce,
-  askToCancel,
+  requestCancel,
   figuresOfOperation,
   findForgotten,
   getTaskView,
@@ -145,12 +145,12 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
       await until(cancelled);
     });
     const early = await issue('early');
-    await askToCancel(records.manager, early);
+    await requestCancel(records.manager, early);
     dispatch();
     expect(await ended(early)).toMatchObject({ state: 'cancelled' });
     const late = await issue('late');
     await until(async () => (await getTaskView(records.manager, late)).state === 'running');
-    await askToCancel(records.manager, late);
+    await requestCancel(records.manager, late);
     expect(await ended(late)).toMatchObject({ state: 'cancelled' });
     expect(began).toBe(1);
   });
@@ -231,7 +231,7 @@ describe.each(['PostgreSQL', 'Redis'])('tasks on %s', (backend) => {
     dispatch();
     await until(async () => (await statesOf('sing'))[0] === 'set-aside');
     const [{ id }] = await records.query<[{ id: string }]>(`select id from task_run where name = 'sing'`);
-    expect(await askToCancel(records.manager, id)).toMatchObject({ state: 'cancelled' });
+    expect(await requestCancel(records.manager, id)).toMatchObject({ state: 'cancelled' });
   });
 
   // On PostgreSQL a queue is lost only together with everything else.

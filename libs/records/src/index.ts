@@ -26,17 +26,17 @@ export type { RecordCheck } from './record/verify-record.js';
 export { announce, TASK_CHANNEL } from './tasks/announce.js';
 export {
   announceEvery,
-  askToCancel,
+  requestCancel,
   beginRun,
   dispatchDue,
   endRun,
   findForgotten,
   getTaskView,
-  keepAlive,
+  heartbeat,
   putBack,
 } from './tasks/task-runs.js';
 export type { RunEnd } from './tasks/task-runs.js';
-export { claimKey, keepAnswer, releaseKey, underClaim } from './platform/idempotency.js';
+export { claimKey, storeAnswer, releaseKey, underClaim } from './platform/idempotency.js';
 export type { Claim } from './platform/idempotency.js';
 export { DEMO_PASSWORD } from './people/demo-password.js';
 export { RosterRepository } from './people/roster.repository.js';
@@ -106,7 +106,7 @@ export { readPausedMs } from './jobs/read-paused-time.js';
 export { SpecimenRepository } from './jobs/specimen.repository.js';
 export { readJobAtBench } from './jobs/read-job-at-bench.js';
 export type { JobAtBench } from './jobs/read-job-at-bench.js';
-export { keepPromises, releaseBlocked, withdrawPromises } from './plan/keep-promises.js';
+export { updatePromises, releaseBlocked, withdrawPromises } from './plan/update-promises.js';
 export { applyEdits } from './plan/apply-edits.js';
 export { revived } from './plan/trial-outcome.js';
 export type { TrialOutcome } from './plan/trial-outcome.js';
@@ -173,14 +173,14 @@ export { ResultRepository } from './results/result.repository.js';
 export type { NewResult } from './results/result.repository.js';
 export { HistoryRepository } from './results/history.repository.js';
 export type { HistoryAsked, HistoryRow } from './results/history.repository.js';
-export { keepCurve } from './results/keep-curve.js';
-export type { ReadCurve } from './results/keep-curve.js';
+export { storeCurve } from './results/store-curve.js';
+export type { ReadCurve } from './results/store-curve.js';
 export { sourceFingerprint } from './results/curve-source.js';
 export { CurveEntity, DurationEntity } from './results/curve.entity.js';
 export { resultsOfRequest } from './results/read-results.js';
 export type { BatchFound } from './results/read-results.js';
 export { frozenDocument, ReportEntity } from './reports/report.entity.js';
-export { keepIssuedReport } from './reports/keep-issued-report.js';
+export { storeIssuedReport } from './reports/store-issued-report.js';
 export { readReportLines } from './reports/read-report-lines.js';
 export { ReportRepository } from './reports/report.repository.js';
 

@@ -35,7 +35,7 @@ export class FilesController {
     const sent = request.headers['content-type']?.split(';')[0]?.trim().toLowerCase() ?? '';
     const mediaType = KNOWN_TYPES.includes(sent) ? sent : 'application/octet-stream';
     return this.records.act(by.id, async ({ manager, record }) => {
-      const kept = await new StoredFileRepository(manager).keep({ name, mediaType, content, storedBy: by.id });
+      const kept = await new StoredFileRepository(manager).store({ name, mediaType, content, storedBy: by.id });
       await record({
         kind: 'file/stored',
         subjectId: kept.id,

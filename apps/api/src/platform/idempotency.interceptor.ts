@@ -8,7 +8,7 @@ import type { Observable } from 'rxjs';
 import { Reflector } from '@nestjs/core';
 import { DataSource } from 'typeorm';
 import { fieldProblem, InvalidInput, LabError } from '#libs/errors/src/index.js';
-import { claimKey, keepAnswer, releaseKey, underClaim } from '#libs/records/src/index.js';
+import { claimKey, storeAnswer, releaseKey, underClaim } from '#libs/records/src/index.js';
 import type { Claim } from '#libs/records/src/index.js';
 import { SHOWN_ONCE } from './shown-once.js';
 import type { LabRequest } from './signed-in.js';
@@ -54,7 +54,7 @@ export class IdempotencyInterceptor implements NestInterceptor {
     const held = { personId, key, claimId: claim.claimId };
     try {
       const body: unknown = await underClaim(held, () => lastValueFrom(next.handle(), { defaultValue: null }));
-      if (!isSecret) await keepAnswer(this.records, held, response.statusCode, body);
+      if (!isSecret) await storeAnswer(this.records, held, response.statusCode, body);
       return body;
     } catch (error) {
       await releaseKey(this.records, held).catch(() => {}); // it frees itself in a while

@@ -1,7 +1,7 @@
 import { Controller, Get, HttpCode, Param, ParseUUIDPipe, Post } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { TaskView } from '#libs/contract/src/index.js';
-import { askToCancel, getTaskView } from '#libs/records/src/index.js';
+import { requestCancel, getTaskView } from '#libs/records/src/index.js';
 import { May } from './may.js';
 
 /** Long work: how far it is. Whoever was given the id of a task may ask; it tells nothing of what the task is about. */
@@ -20,6 +20,6 @@ export class TasksController {
   @HttpCode(202)
   @May('edit-plan')
   cancel(@Param('id', ParseUUIDPipe) id: string): Promise<TaskView> {
-    return askToCancel(this.records.manager, id);
+    return requestCancel(this.records.manager, id);
   }
 }

@@ -33,7 +33,7 @@ export class DeliverWebhookProcessor implements TaskProcessor<'deliver-webhook'>
       { url: due.url, body: due.body, headers },
       this.config.webhooksToPrivate === 'yes',
     );
-    await this.records.quietly((manager) => new WebhookRepository(manager).keepTry(due, outcome));
+    await this.records.quietly((manager) => new WebhookRepository(manager).storeTry(due, outcome));
     return { tried: true, ...outcome };
   }
 }

@@ -1,4 +1,4 @@
-import { frozenDocument, keepIssuedReport, LabRecords, ReportRepository } from '#libs/records/src/index.js';
+import { frozenDocument, storeIssuedReport, LabRecords, ReportRepository } from '#libs/records/src/index.js';
 import type { TaskPayload } from '#libs/tasks/src/index.js';
 import { Inject, Injectable } from '@nestjs/common';
 import type { WorkerConfig } from '../config.js';
@@ -23,7 +23,7 @@ export class IssueReportProcessor implements TaskProcessor<'issue-report'> {
       publicUrl: this.config.publicUrl,
       issuedAt: report.issuedAt ?? report.preparedAt,
     });
-    const sha256 = await keepIssuedReport(this.records, report, content).catch((error: unknown) =>
+    const sha256 = await storeIssuedReport(this.records, report, content).catch((error: unknown) =>
       this.issuedMeanwhile(reportId, error),
     );
     return { reportId, sha256 };

@@ -3,7 +3,7 @@ import type { Job } from 'bullmq';
 import type { DataSource } from 'typeorm';
 import { LabError } from '#libs/errors/src/index.js';
 import type { Log } from '#libs/hosting/src/index.js';
-import { beginRun, endRun, keepAlive, putBack, setAside } from '#libs/records/src/index.js';
+import { beginRun, endRun, heartbeat, putBack, setAside } from '#libs/records/src/index.js';
 import type { QueuedTask, TaskContext, TaskName } from '#libs/tasks/src/index.js';
 import type { AnyProcessor } from './task-processor.js';
 
@@ -29,7 +29,7 @@ export function taskRunner(
     if (!processor) return setAside(records, taskId);
     const run = await beginRun(records, taskId);
     if (!run) return;
-    const alive = setInterval(() => void keepAlive(records, taskId).catch(() => {}), SIGN_OF_LIFE_MS);
+    const alive = setInterval(() => void heartbeat(records, taskId).catch(() => {}), SIGN_OF_LIFE_MS);
     const context = contextOf(records, taskId);
     try {
       const result = await processor.run(run.payload, context);
@@ -46,15 +46,15 @@ export function taskRunner(
 
 function contextOf(records: DataSource, taskId: string): TaskContext {
   let toldAt = -Infinity;
-  let asked = false;
+  let cancelRequested = false;
   return {
     taskId,
     progress: async (pct, message) => {
       if (performance.now() - toldAt < TELL_AT_MOST_EVERY_MS && pct < 100) return;
       toldAt = performance.now();
-      asked = await keepAlive(records, taskId, { pct, message });
+      cancelRequested = await heartbeat(records, taskId, { pct, message });
     },
-    cancelled: async () => asked || (asked = await keepAlive(records, taskId)),
+    cancelled: async () => cancelRequested || (cancelRequested = await heartbeat(records, taskId)),
   };
 }
 

@@ -4,7 +4,7 @@ import {
   askOf,
   ItemRepository,
   readJobAtBench,
-  keepCurve,
+  storeCurve,
   LabRecords,
   methodOf,
   ResultRepository,
@@ -60,7 +60,7 @@ export class ReadCurvesProcessor implements TaskProcessor<'read-curves'> {
       outcome.results.flatMap(({ points }) => points.map(({ index }) => index)),
     );
     await this.records.act(byId, (act) =>
-      keepCurve(act, {
+      storeCurve(act, {
         fileId,
         jobId,
         specimenId,

@@ -65,7 +65,7 @@ export class PlanTrialProcessor implements TaskProcessor<'plan-trial'> {
       comparison: comparisonOf(before, after, facts, task),
       refused: refusedEdits(edits, after, notes),
     };
-    await this.records.quietly((manager) => new TrialRepository(manager).keepOutcome(trial, outcome));
+    await this.records.quietly((manager) => new TrialRepository(manager).storeOutcome(trial, outcome));
   }
 }
 

@@ -1,7 +1,7 @@
 import { LabError } from '#libs/errors/src/index.js';
 import type { Plan } from '#libs/planning/src/index.js';
 import {
-  keepPromises,
+  updatePromises,
   LabRecords,
   PlanRepository,
   readPlanFacts,
@@ -82,7 +82,7 @@ export class ReplanProcessor implements TaskProcessor<'replan'> {
           act,
         );
         const withdrawn = withoutPlace(facts, outcome);
-        await keepPromises(act, promisesOf(facts, outcome, withdrawn), because);
+        await updatePromises(act, promisesOf(facts, outcome, withdrawn), because);
         await withdrawPromises(act, withdrawn);
         await releaseBlocked(
           act,

@@ -1,7 +1,7 @@
 import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import { PersonEntity } from '../people/person.entity.js';
 
-/** A file kept byte for byte with its hash: certificates, curve files, issued reports. Never changed, never run. */
+/** A file, stored byte for byte, with its hash: certificates, curve files, issued reports. Never changed, never run. */
 @Entity('stored_file')
 export class StoredFileEntity {
   @PrimaryColumn('uuid')

@@ -14,11 +14,11 @@ export interface NewFile {
   storedBy: string;
 }
 
-/** Files kept byte for byte. There is no way to change or remove one. */
+/** Files, stored byte for byte. There is no way to change or remove one. */
 export class StoredFileRepository {
   constructor(private readonly manager: EntityManager) {}
 
-  async keep({ content, ...rest }: NewFile): Promise<{ id: string; sha256: string }> {
+  async store({ content, ...rest }: NewFile): Promise<{ id: string; sha256: string }> {
     const id = randomUUID();
     const sha256 = createHash('sha256').update(content).digest('hex');
     await insertRows(this.manager, StoredFileEntity, [{ id, sha256, content, sizeBytes: content.length, ...rest }]);

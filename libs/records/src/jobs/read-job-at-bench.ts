@@ -2,7 +2,7 @@ import type { CurveReadingView } from '#libs/contract/src/index.js';
 import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { ShiftCheckEntity } from '../calibration/shift-check.entity.js';
-import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import { cachedMaterials, cachedMethods } from '../methods/cached-library.js';
 import type { MaterialEntity } from '../methods/material.entity.js';
 import type { MethodEntity } from '../methods/method.entity.js';
 import { BookingEntity } from '../plan/plan.entity.js';
@@ -50,20 +50,20 @@ export interface JobAtBench extends BenchNow {
 /** A curve without its points, of which the bench shows none. */
 export type CurveAtBench = Pick<CurveEntity, 'id' | 'specimenId' | 'fileId' | 'rows'>;
 
-type Told = Record<string, unknown>;
+type JsonRow = Record<string, unknown>;
 
 interface Row extends BenchNowRow {
-  job: Told;
-  request: Told;
-  batch: Told;
-  frame: Told | null;
-  booking: Told | null;
-  rig: Told[];
-  specimens: Told[];
-  results: Told[];
+  job: JsonRow;
+  request: JsonRow;
+  batch: JsonRow;
+  frame: JsonRow | null;
+  booking: JsonRow | null;
+  rig: JsonRow[];
+  specimens: JsonRow[];
+  results: JsonRow[];
   curves: CurveAtBench[];
   readings: (CurveReadingView & { specimenId: string })[];
-  shiftCheck: Told | null;
+  shiftCheck: JsonRow | null;
   people: { id: string; name: string }[];
 }
 
@@ -81,13 +81,13 @@ export async function readJobAtBench(manager: EntityManager, jobId: string, at: 
     batch,
     job: entityOf(manager, JobEntity, row.job),
     request: entityOf(manager, RequestEntity, row.request),
-    method: (await methodsKept(manager, [batch.methodId])).get(batch.methodId)!,
-    material: (await materialsKept(manager, [batch.materialId])).get(batch.materialId ?? '') ?? null,
+    method: (await cachedMethods(manager, [batch.methodId])).get(batch.methodId)!,
+    material: (await cachedMaterials(manager, [batch.materialId])).get(batch.materialId ?? '') ?? null,
     frame: row.frame && entityOf(manager, ItemEntity, row.frame),
     booking: row.booking && entityOf(manager, BookingEntity, row.booking),
-    rig: row.rig.map((told) => entityOf(manager, RigLinkEntity, told)),
-    specimens: row.specimens.map((told) => entityOf(manager, SpecimenEntity, told)),
-    results: row.results.map((told) => entityOf(manager, ResultEntity, told)),
+    rig: row.rig.map((json) => entityOf(manager, RigLinkEntity, json)),
+    specimens: row.specimens.map((json) => entityOf(manager, SpecimenEntity, json)),
+    results: row.results.map((json) => entityOf(manager, ResultEntity, json)),
     curves: row.curves,
     readings: new Map(row.readings.map(({ specimenId, ...reading }) => [specimenId, reading])),
     shiftCheck: row.shiftCheck && entityOf(manager, ShiftCheckEntity, row.shiftCheck),

@@ -1,7 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import type { MaterialEntity } from '../methods/material.entity.js';
 import type { MethodEntity } from '../methods/method.entity.js';
-import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import { cachedMaterials, cachedMethods } from '../methods/cached-library.js';
 import type { BookingEntity } from '../plan/plan.entity.js';
 import { prepared } from '../platform/prepared.js';
 import type { Prepared } from '../platform/prepared.js';
@@ -36,8 +36,8 @@ const PLANNED: Prepared = {
 export async function readPlannedWork(manager: EntityManager, frameId?: string): Promise<PlannedWork[]> {
   const rows = await prepared<Row>(manager, PLANNED, [frameId ?? null]);
   const ids = rows.map(({ methodId }) => methodId);
-  const methods = await methodsKept(manager, ids);
-  const materials = await materialsKept(
+  const methods = await cachedMethods(manager, ids);
+  const materials = await cachedMaterials(
     manager,
     rows.map(({ materialId }) => materialId),
   );

@@ -2,7 +2,7 @@ import { LabError } from '#libs/errors/src/index.js';
 import type { EntityManager } from 'typeorm';
 import { findByIds } from '../platform/find-by-ids.js';
 import { insertRows } from '../platform/write-rows.js';
-import { materialsKept, methodsKept } from './library-kept.js';
+import { cachedMaterials, cachedMethods } from './cached-library.js';
 import { MaterialEntity } from './material.entity.js';
 import { MethodEntity } from './method.entity.js';
 
@@ -24,7 +24,7 @@ export class MethodRepository {
 
   /** @throws LabError `method/unknown` */
   async get(id: string): Promise<MethodEntity> {
-    const row = (await methodsKept(this.manager, [id])).get(id);
+    const row = (await cachedMethods(this.manager, [id])).get(id);
     if (!row) throw new LabError('method/unknown', 'The lab has no such method.', { methodId: id });
     return row;
   }
@@ -48,7 +48,7 @@ export class MethodRepository {
 
   /** @throws LabError `material/unknown` */
   async getMaterial(id: string): Promise<MaterialEntity> {
-    const row = (await materialsKept(this.manager, [id])).get(id);
+    const row = (await cachedMaterials(this.manager, [id])).get(id);
     if (!row) throw new LabError('material/unknown', 'The library has no such material.', { materialId: id });
     return row;
   }

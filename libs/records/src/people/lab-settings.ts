@@ -38,7 +38,7 @@ export const DEFAULT_LAB_SETTINGS: LabSettings = {
   demo: false,
 };
 
-/** Settings that were kept; those added since, or all while nobody has set any, have their defaults. */
-export function withDefaults(kept: Partial<LabSettings> | null | undefined): LabSettings {
-  return { ...DEFAULT_LAB_SETTINGS, ...kept };
+/** Stored settings; those added since, or all while nobody has set any, have their defaults. */
+export function withDefaults(stored: Partial<LabSettings> | null | undefined): LabSettings {
+  return { ...DEFAULT_LAB_SETTINGS, ...stored };
 }

@@ -143,11 +143,11 @@ export async function revokeSessions(
 /** Makes a token for a program. @returns the token, which is shown this once */
 export async function makeToken(
   manager: EntityManager,
-  asked: { personId: string; name: string; permissions: string[]; days: number },
+  wanted: { personId: string; name: string; permissions: string[]; days: number },
 ): Promise<{ id: string; token: string }> {
   const token = `lab_${randomBytes(32).toString('base64url')}`;
   const id = randomUUID();
-  const { days, ...row } = asked;
+  const { days, ...row } = wanted;
   const expiresAt = () => `now() + ${Math.round(days)} * interval '1 day'`;
   await insertRows(manager, ApiTokenEntity, [{ id, ...row, tokenHash: secretHash(token), expiresAt }]);
   return { id, token };

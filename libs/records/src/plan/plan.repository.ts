@@ -94,7 +94,7 @@ export class PlanRepository {
     await updateRows(this.manager, BookingItemEntity, { live: true }, { live: false });
     await updateRows(this.manager, BookingEntity, { live: true }, { live: false });
     await insertRows(this.manager, PlanEntity, [row]);
-    await this.keepBookings(row.id, plan.bookings);
+    await this.insertBookings(row.id, plan.bookings);
     await record({
       actorId: plan.madeBy === 'planner' ? null : plan.madeBy,
       kind: 'plan/published',
@@ -106,7 +106,7 @@ export class PlanRepository {
     return row;
   }
 
-  private async keepBookings(planId: string, bookings: readonly NewBooking[]): Promise<void> {
+  private async insertBookings(planId: string, bookings: readonly NewBooking[]): Promise<void> {
     const rows = bookings.map((booking) => ({ ...booking, id: randomUUID(), planId, live: true }));
     const items = rows.flatMap((row) =>
       [...new Set(row.train.map(({ itemId }) => itemId))].map((itemId) => ({

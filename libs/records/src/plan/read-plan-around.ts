@@ -27,14 +27,14 @@ export interface PlanAround {
 }
 
 interface Row {
-  frames: Told[];
+  frames: JsonRow[];
   tags: Record<string, string> | null;
-  windows: Told[];
+  windows: JsonRow[];
   faults: Record<string, string> | null;
-  jobs: { job: Told; reference: string; title: string; label: string; dueAt: string | null; weight: number }[];
+  jobs: { job: JsonRow; reference: string; title: string; label: string; dueAt: string | null; weight: number }[];
 }
 
-type Told = Record<string, unknown>;
+type JsonRow = Record<string, unknown>;
 
 const OPEN: readonly JobState[] = ['waiting', 'ready', 'taken', 'rigged', 'running', 'paused', 'blocked'];
 
@@ -46,8 +46,8 @@ export async function readPlanAround(
 ): Promise<PlanAround> {
   const [row] = await prepared<Row>(manager, AROUND, [jobIds, now]);
   const { frames, tags, windows, faults, jobs } = row!;
-  const named = jobs.map(({ job: told, reference, title, label, dueAt, weight }): [string, NamedJob] => {
-    const job = entityOf(manager, JobEntity, told);
+  const named = jobs.map(({ job: json, reference, title, label, dueAt, weight }): [string, NamedJob] => {
+    const job = entityOf(manager, JobEntity, json);
     return [
       job.id,
       {
@@ -58,10 +58,10 @@ export async function readPlanAround(
     ];
   });
   return {
-    frames: frames.map((told) => entityOf(manager, ItemEntity, told)),
+    frames: frames.map((json) => entityOf(manager, ItemEntity, json)),
     jobs: new Map(named),
     tags: new Map(Object.entries(tags ?? {})),
-    windows: windows.map((told) => entityOf(manager, ItemWindowEntity, told)),
+    windows: windows.map((json) => entityOf(manager, ItemWindowEntity, json)),
     faults: new Map(Object.entries(faults ?? {})),
   };
 }

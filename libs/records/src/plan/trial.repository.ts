@@ -28,7 +28,7 @@ export class TrialRepository {
   }
 
   /** Keeps what the planner made of a trial, unless it was changed while it was planned: then another run is under way. */
-  async keepOutcome({ id, version }: TrialPlanEntity, outcome: TrialOutcome): Promise<void> {
+  async storeOutcome({ id, version }: TrialPlanEntity, outcome: TrialOutcome): Promise<void> {
     await updateRows(this.manager, TrialPlanEntity, { id, version, state: 'open' }, { outcome });
     await notify(this.manager, { topic: 'plan', id });
   }

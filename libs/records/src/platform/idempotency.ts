@@ -10,7 +10,7 @@ export type Claim =
   | { state: 'at-work' }
   | { state: 'other-request' };
 
-interface Kept {
+interface KeyRow {
   requestHash: string;
   done: boolean;
   status: number | null;
@@ -40,28 +40,28 @@ export async function claimKey(
 ): Promise<Claim> {
   const claimId = randomUUID();
   const claimed = await records.query<unknown[]>(
-    `insert into idempotency_key as kept (person_id, key, request_hash, claim_id) values ($1, $2, $3, $4)
+    `insert into idempotency_key as known (person_id, key, request_hash, claim_id) values ($1, $2, $3, $4)
      on conflict (person_id, key) do update set claim_id = $4, claimed_at = now()
-       where kept.request_hash = $3 and not kept.done and kept.status is null
-         and kept.claimed_at < now() - interval '${TAKE_OVER_AFTER_S} seconds'
+       where known.request_hash = $3 and not known.done and known.status is null
+         and known.claimed_at < now() - interval '${TAKE_OVER_AFTER_S} seconds'
      returning key`,
     [personId, key, requestHash, claimId],
   );
   if (claimed.length > 0) return { state: 'yours', claimId };
-  const [kept] = await records.query<Kept[]>(
+  const [known] = await records.query<KeyRow[]>(
     'select request_hash as "requestHash", done, status, body from idempotency_key where person_id = $1 and key = $2',
     [personId, key],
   );
-  return kept ? claimOf(kept, requestHash) : { state: 'at-work' };
+  return known ? claimOf(known, requestHash) : { state: 'at-work' };
 }
 
-function claimOf({ requestHash, done, status, body }: Kept, asked: string): Claim {
-  if (requestHash !== asked) return { state: 'other-request' };
+function claimOf({ requestHash, done, status, body }: KeyRow, sentHash: string): Claim {
+  if (requestHash !== sentHash) return { state: 'other-request' };
   if (status !== null) return { state: 'answered', status, body };
   return { state: done ? 'done-already' : 'at-work' };
 }
 
-/** Does something under a claim: what it changes and that it was done are kept in one transaction. */
+/** Does something under a claim: what it changes and that it was done are one transaction. */
 export function underClaim<Done>(claim: HeldClaim, act: () => Promise<Done>): Promise<Done> {
   return underWay.run(claim, act);
 }
@@ -81,7 +81,7 @@ export async function markDone(manager: EntityManager): Promise<void> {
   if (mine === 0) throw new LabError('idempotency-key/taken-over', 'A retry of this request does it now.');
 }
 
-export async function keepAnswer(records: DataSource, claim: HeldClaim, status: number, body: unknown): Promise<void> {
+export async function storeAnswer(records: DataSource, claim: HeldClaim, status: number, body: unknown): Promise<void> {
   await records.query(
     'update idempotency_key set done = true, status = $4, body = $5 where person_id = $1 and key = $2 and claim_id = $3',
     [claim.personId, claim.key, claim.claimId, status, JSON.stringify(body ?? null)],

@@ -19,14 +19,14 @@ const LONGEST_PAUSE_MS = 5_000;
 export function listen(url: string, hearing: Hearing): Listener {
   let stopNow!: () => void;
   let stopped = false;
-  const asked = new Promise<void>((resolve) => (stopNow = resolve)).then(() => void (stopped = true));
+  const stopRequested = new Promise<void>((resolve) => (stopNow = resolve)).then(() => void (stopped = true));
 
   const hear = async () => {
     for (let pauseMs = SHORTEST_PAUSE_MS; !stopped; pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS)) {
-      const wasHeard = await hearOnce(url, hearing, asked).catch(() => false);
+      const wasHeard = await hearOnce(url, hearing, stopRequested).catch(() => false);
       if (wasHeard) pauseMs = SHORTEST_PAUSE_MS;
       const waiting = new AbortController();
-      await Promise.race([asked, pause(pauseMs, null, { signal: waiting.signal }).catch(() => {})]);
+      await Promise.race([stopRequested, pause(pauseMs, null, { signal: waiting.signal }).catch(() => {})]);
       waiting.abort();
     }
   };
@@ -44,7 +44,7 @@ export function listen(url: string, hearing: Hearing): Listener {
 async function hearOnce(
   url: string,
   { channel, onMessage, onConnected }: Hearing,
-  asked: Promise<void>,
+  stopRequested: Promise<void>,
 ): Promise<true> {
   const application_name = `hears ${channel}`;
   const client = new pg.Client({
@@ -59,7 +59,7 @@ async function hearOnce(
     await client.connect();
     await client.query(`listen ${pg.escapeIdentifier(channel)}`);
     onConnected?.();
-    await Promise.race([gone, asked]);
+    await Promise.race([gone, stopRequested]);
     return true;
   } finally {
     await client.end().catch(() => {});

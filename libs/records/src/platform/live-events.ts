@@ -4,7 +4,7 @@ import type { LiveEvent } from '#libs/contract/src/index.js';
 /** The channel on which API processes hear of changes. */
 export const LIVE_CHANNEL = 'lab_live';
 
-/** Tells every open screen that something changed, once the transaction is through; nothing is told when it is not. */
+/** Tells every open screen that something changed, once the transaction is committed. */
 export function notify(manager: EntityManager, event: LiveEvent): Promise<void> {
   return notifyAll(manager, [event]);
 }
@@ -12,6 +12,6 @@ export function notify(manager: EntityManager, event: LiveEvent): Promise<void> 
 /** The same for several, in one query. */
 export async function notifyAll(manager: EntityManager, events: readonly LiveEvent[]): Promise<void> {
   if (events.length === 0) return;
-  const told = events.map((event) => JSON.stringify(event));
-  await manager.query('select pg_notify($1, event) from unnest($2::text[]) event', [LIVE_CHANNEL, told]);
+  const messages = events.map((event) => JSON.stringify(event));
+  await manager.query('select pg_notify($1, event) from unnest($2::text[]) event', [LIVE_CHANNEL, messages]);
 }

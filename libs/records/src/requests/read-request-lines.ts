@@ -68,8 +68,8 @@ interface JobRow extends Pick<JobEntity, 'reference' | 'state' | 'why' | 'holdWh
 }
 
 /**
- * Requests for a list, newest first, in one query: of lists is asked all day long, and whole rows of all that stands around
- * a request would cost many times as much. The page is cut first, so that only its own requests are looked up.
+ * Requests for a list, newest first, in one query. Lists are read all day long, and whole rows of everything around a request would
+ * cost many times as much. The page is cut first, so that only its own requests are looked up.
  */
 export async function readRequestLines(manager: EntityManager, filter: RequestFilter): Promise<RequestInList[]> {
   const { text, values, name } = linesFor(filter);
@@ -85,17 +85,17 @@ interface Condition {
   name: string | null;
 }
 
-/** Each set of conditions is a statement of its own, so that each is planned for what it asks. */
+/** Each set of conditions is a statement of its own, so that each has a plan of its own. */
 function linesFor(filter: RequestFilter): { text: string; values: unknown[]; name: string | null } {
   const { after, limit } = filter;
-  const asked = conditionsOf(filter);
-  const values = asked.map(({ value }) => value);
-  const conditions = asked.map(({ holds }, at) => holds(`$${at + 1}`));
+  const filters = conditionsOf(filter);
+  const values = filters.map(({ value }) => value);
+  const conditions = filters.map(({ holds }, at) => holds(`$${at + 1}`));
   if (after) {
     conditions.push(`(created_at, id) < ($${values.length + 1}::timestamptz, $${values.length + 2}::uuid)`);
     values.push(after.createdAt, after.id);
   }
-  const names = ['request-lines', String(limit), ...asked.map(({ name }) => name), ...(after ? ['after'] : [])];
+  const names = ['request-lines', String(limit), ...filters.map(({ name }) => name), ...(after ? ['after'] : [])];
   return { text: linesSql(conditions, limit), values, name: names.includes(null) ? null : names.join(' ') };
 }
 

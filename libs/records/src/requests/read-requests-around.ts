@@ -2,7 +2,7 @@ import type { PersonRef, TeamRef } from '#libs/contract/src/index.js';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
-import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import { cachedMaterials, cachedMethods } from '../methods/cached-library.js';
 import type { MaterialEntity } from '../methods/material.entity.js';
 import type { MethodEntity } from '../methods/method.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -22,7 +22,7 @@ export interface JobAround {
   frameTag: string | null;
 }
 
-/** A request with everything that is told of it. */
+/** A request with its batches, jobs and names. */
 export interface RequestAround {
   request: RequestEntity;
   batches: { batch: WholeBatch; method: MethodEntity; material: MaterialEntity | null }[];
@@ -42,11 +42,11 @@ export async function readRequestsAround(
   const ids = requests.map(({ id }) => id);
   const batches = await new RequestRepository(manager).batchesOf(ids);
   const jobs = await jobsOf(manager, ids);
-  const methods = await methodsKept(
+  const methods = await cachedMethods(
     manager,
     batches.map(({ methodId }) => methodId),
   );
-  const materials = await materialsKept(
+  const materials = await cachedMaterials(
     manager,
     batches.map(({ materialId }) => materialId),
   );

@@ -2,7 +2,7 @@ import { In, Not } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { CalibrationEntity } from '../calibration/calibration.entity.js';
 import { itemsOfTrain, JobEntity } from '../jobs/job.entity.js';
-import { materialsKept, methodsKept } from '../methods/library-kept.js';
+import { cachedMaterials, cachedMethods } from '../methods/cached-library.js';
 import type { MaterialEntity } from '../methods/material.entity.js';
 import type { MethodEntity } from '../methods/method.entity.js';
 import { lastOfEach } from '../platform/grouped.js';
@@ -44,11 +44,11 @@ async function foundOf(manager: EntityManager, batches: readonly BatchEntity[]):
   const results = await manager.find(ResultEntity, { where: { specimenId }, order: { revision: 'ASC' } });
   const curves = await manager.find(CurveEntity, { where: { specimenId }, order: { revision: 'ASC' } });
   const jobs = await manager.find(JobEntity, { where: { batchId, state: Not('aborted') } });
-  const methods = await methodsKept(
+  const methods = await cachedMethods(
     manager,
     batches.map(({ methodId }) => methodId),
   );
-  const materials = await materialsKept(
+  const materials = await cachedMaterials(
     manager,
     batches.map(({ materialId }) => materialId),
   );

@@ -25,7 +25,7 @@ export class ResultRepository {
     return lastOfEach(rows, ({ specimenId, key }) => `${specimenId} ${key}`);
   }
 
-  /** Keeps figures that differ from what stands there, each as the next revision. @returns those that were kept */
+  /** Stores figures that differ from the newest revision, each as the next one. @returns those that were stored */
   async add(results: readonly NewResult[], enteredAt: Date): Promise<ResultEntity[]> {
     const there = await this.newestOf([...new Set(results.map(({ specimenId }) => specimenId))]);
     const before = (one: NewResult) =>
@@ -76,7 +76,7 @@ export class ResultRepository {
   }
 
   /** What a job took, for the durations that are learned; once a job. */
-  async keepDuration(row: DurationEntity): Promise<void> {
+  async storeDuration(row: DurationEntity): Promise<void> {
     await upsertRows(this.manager, DurationEntity, [row], ['jobId']);
   }
 }

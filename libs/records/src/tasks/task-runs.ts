@@ -9,7 +9,7 @@ import { announce } from './announce.js';
 import { TaskRunEntity } from './task-run.entity.js';
 
 const AT_A_TIME = 200;
-const TELL_ONLY_AFTER_MS = 10_000; // a queue that was told longer ago than this and still has not begun is told again
+const RESEND_AFTER_MS = 10_000; // a task that was queued longer ago than this and still has not begun is queued again
 const DEAD_AFTER_MS = 30_000; // three signs of life missed
 
 interface Due {
@@ -19,8 +19,8 @@ interface Due {
 }
 
 /**
- * Hands everything that is due and of a known kind to the queue: rows are marked in the transaction that tells the queue, so that a queue that
- * cannot be told leaves them as they were. A second telling after a crash in between is harmless, the ids are the same.
+ * Hands everything that is due and of a known kind to the queue: rows are marked in the transaction that queues them, so that a queue that
+ * cannot be reached leaves them as they were. Queueing twice after a crash in between is harmless: the ids are the same.
  * Of those with the same name and key only the last is handed on, and not even that while an earlier one has not begun: that one
  * will see all that they announce, because it reads when it begins.
  *
@@ -28,7 +28,7 @@ interface Due {
  */
 export function dispatchDue(
   records: DataSource,
-  tell: (tasks: QueuedTask[]) => Promise<void>,
+  enqueue: (tasks: QueuedTask[]) => Promise<void>,
   known: readonly TaskName[],
 ): Promise<number> {
   return records.transaction(async (manager) => {
@@ -39,15 +39,15 @@ export function dispatchDue(
       [known],
     );
     if (due.length === 0) return 0;
-    const told: QueuedTask[] = [];
+    const queued: QueuedTask[] = [];
     for (const { last, others } of groupsOf(due)) {
       const doer = (await findNotBegun(manager, last)) ?? last.id;
-      if (doer === last.id) told.push({ taskId: last.id, name: last.name });
+      if (doer === last.id) queued.push({ taskId: last.id, name: last.name });
       const merged = doer === last.id ? others : [...others, last];
       if (merged.length > 0)
         await updateRows(manager, TaskRunEntity, { id: In(merged.map(({ id }) => id)) }, { mergedInto: doer });
     }
-    await tell(told);
+    await enqueue(queued);
     await manager.query('update task_run set dispatched_at = now() where id = any($1)', [due.map(({ id }) => id)]);
     return due.length;
   });
@@ -78,7 +78,7 @@ async function findNotBegun(manager: EntityManager, { id, name, key }: Due): Pro
   return found.id;
 }
 
-/** Tasks that a queue ought to have but may have lost, with all it held. Those that it has are not disturbed by another telling. @param aheadMs looks as if it were so much later */
+/** Tasks that a queue ought to have but may have lost, with all it held. Those that it has are not disturbed when they are queued again. @param aheadMs looks as if it were so much later */
 export async function findForgotten(
   records: DataSource,
   known: readonly TaskName[],
@@ -90,7 +90,7 @@ export async function findForgotten(
        and ((state = 'waiting' and dispatched_at < now() - $1 * interval '1 millisecond')
          or (state = 'running' and alive_at < now() - $2 * interval '1 millisecond'))
      order by seq limit ${AT_A_TIME}`,
-    [TELL_ONLY_AFTER_MS - aheadMs, DEAD_AFTER_MS - aheadMs, known],
+    [RESEND_AFTER_MS - aheadMs, DEAD_AFTER_MS - aheadMs, known],
   );
 }
 
@@ -114,19 +114,19 @@ export async function beginRun(records: DataSource, id: string): Promise<TaskRun
 }
 
 /** Says how far a run is. @returns whether somebody asked to stop it */
-export async function keepAlive(
+export async function heartbeat(
   records: DataSource,
   id: string,
   said?: { pct: number; message: string },
 ): Promise<boolean> {
   // TypeORM gives the rows of an update with their count beside them.
-  const [rows] = await records.query<[{ asked: boolean }[], number]>(
+  const [rows] = await records.query<[{ cancelRequested: boolean }[], number]>(
     `update task_run set alive_at = now(), progress_pct = coalesce($2, progress_pct), message = coalesce($3, message)
-     where id = $1 and state = 'running' returning cancel_asked as "asked"`,
+     where id = $1 and state = 'running' returning cancel_asked as "cancelRequested"`,
     [id, said?.pct ?? null, said?.message ?? null],
   );
   if (said) await notify(records.manager, { topic: 'tasks', id });
-  return rows[0]?.asked ?? true;
+  return rows[0]?.cancelRequested ?? true;
 }
 
 export interface RunEnd {
@@ -156,15 +156,15 @@ export async function putBack(records: DataSource, id: string, error: string): P
 }
 
 export async function getTaskView(manager: EntityManager, id: string): Promise<TaskView> {
-  const asked = await manager.findOneBy(TaskRunEntity, { id });
-  const run = asked?.mergedInto ? await manager.findOneBy(TaskRunEntity, { id: asked.mergedInto }) : asked;
-  if (!asked || !run) throw new LabError('task/unknown', 'There is no such task.', { taskId: id });
+  const announced = await manager.findOneBy(TaskRunEntity, { id });
+  const run = announced?.mergedInto ? await manager.findOneBy(TaskRunEntity, { id: announced.mergedInto }) : announced;
+  if (!announced || !run) throw new LabError('task/unknown', 'There is no such task.', { taskId: id });
   const { name, state, progressPct, message, error, result } = run;
   return { id, name, state, progressPct, message, error, result };
 }
 
 /** Asks a run to stop; one that has not begun will not begin, and one that was set aside ends here. */
-export async function askToCancel(manager: EntityManager, id: string): Promise<TaskView> {
+export async function requestCancel(manager: EntityManager, id: string): Promise<TaskView> {
   await manager.query(
     `update task_run set cancel_asked = true where state in ('waiting', 'running')
        and id = (select coalesce(merged_into, id) from task_run where id = $1)`,

@@ -105,7 +105,7 @@ export class WebhookRepository {
   }
 
   /** Keeps how a try went, and announces the next one. Of two runs of the same try only the first counts. */
-  async keepTry({ id, tries }: DueDelivery, { status, trouble }: TryOutcome): Promise<void> {
+  async storeTry({ id, tries }: DueDelivery, { status, trouble }: TryOutcome): Promise<void> {
     const waitS = trouble === null ? undefined : TRY_AGAIN_S[tries];
     const state = trouble === null ? 'delivered' : waitS === undefined ? 'failed' : 'waiting';
     const changed = await updateRows(

@@ -60,7 +60,7 @@ export class RunService {
       const left = at.job.state === 'running' ? await settle(at, facts, body) : [];
       const finishedAt = at.now();
       await at.jobs.move(at.job, 'finish', { finishedAt, conditions: body.conditions, why: null });
-      await keepDuration(at, facts, finishedAt);
+      await storeDuration(at, facts, finishedAt);
       await requestEnds(at);
       const after = {
         conditions: body.conditions,
@@ -106,7 +106,7 @@ function setOf(
 }
 
 /** The durations that planning learns from: setting up, and working without the pauses. */
-async function keepDuration(
+async function storeDuration(
   { manager, job }: AtWork,
   { method, specimens }: BenchFacts,
   finishedAt: Date,
@@ -115,7 +115,7 @@ async function keepDuration(
   if (tested === 0 || !job.takenAt || !job.startedAt) return;
   const paused = await readPausedMs(manager, job.id, job.startedAt, finishedAt);
   const workedMs = finishedAt.getTime() - job.startedAt.getTime() - paused;
-  await new ResultRepository(manager).keepDuration({
+  await new ResultRepository(manager).storeDuration({
     ...{ jobId: job.id, methodCode: method.code, specimens: tested, at: finishedAt },
     setupMin: (job.startedAt.getTime() - job.takenAt.getTime()) / MS_PER_MINUTE,
     workMin: Math.max(0, workedMs) / MS_PER_MINUTE,

@@ -47,7 +47,7 @@ export class CurvesService {
     let answer: CurveProposalView | null = null;
     await this.acts.do(jobId, by, async (at) => {
       const specimen = await specimenOf(at, specimenId);
-      const file = await new StoredFileRepository(at.manager).keep({
+      const file = await new StoredFileRepository(at.manager).store({
         name,
         mediaType: 'text/plain',
         content,

@@ -12,12 +12,12 @@ import { ReportRepository } from './report.repository.js';
  * @returns the SHA-256 of the file
  * @throws LabError `report/changed-meanwhile` when another run was quicker
  */
-export function keepIssuedReport(stage: Stage, report: ReportEntity, content: Buffer): Promise<string> {
+export function storeIssuedReport(stage: Stage, report: ReportEntity, content: Buffer): Promise<string> {
   const { id, number, revision, requestId } = report;
   return act(stage, null, async ({ manager, record }) => {
     const reports = new ReportRepository(manager);
     const name = revision === 1 ? `${number}.pdf` : `${number}-rev${revision}.pdf`;
-    const file = await new StoredFileRepository(manager).keep({
+    const file = await new StoredFileRepository(manager).store({
       name,
       mediaType: 'application/pdf',
       content,

@@ -37,7 +37,7 @@ export async function withdrawPromises({ manager, record }: Act, reasons: Readon
  * Gives requests their promise dates; when one moves, it is said by how much and why. The team hears of it where the due date is in
  * question: a plan is made anew many times a day, and a date that holds is no news.
  */
-export async function keepPromises(
+export async function updatePromises(
   { manager, record }: Act,
   promises: ReadonlyMap<string, { at50: Date; at80: Date }>,
   because: string,

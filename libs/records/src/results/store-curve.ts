@@ -21,7 +21,7 @@ export interface ReadCurve {
 }
 
 /** Keeps a curve that was read with the results that rest on it, and the specimen is tested. Figures that were there get a next revision. */
-export async function keepCurve({ manager, record, tell, now }: Act, read: ReadCurve): Promise<void> {
+export async function storeCurve({ manager, record, tell, now }: Act, read: ReadCurve): Promise<void> {
   const { fileId, jobId, specimenId, byId, format, rows, drawn } = read;
   const specimen = await manager.findOne(SpecimenEntity, {
     where: { id: specimenId },
@@ -37,7 +37,7 @@ export async function keepCurve({ manager, record, tell, now }: Act, read: ReadC
   const job = await manager.findOneByOrFail(JobEntity, { id: jobId });
   const about = { specimenId, jobId, origin: 'reduced' as const, why, enteredBy: byId };
   const items = itemsOfTrain(job);
-  const kept = await repository.add(
+  const stored = await repository.add(
     read.results.map(({ basis, ...result }) => ({ ...result, ...about, basis: { ...basis, items } })),
     now(),
   );
@@ -50,7 +50,7 @@ export async function keepCurve({ manager, record, tell, now }: Act, read: ReadC
     actorId: byId,
     after: {
       ...{ specimenId, label: specimen.label, fileId, sha256: read.sha256, rows },
-      results: kept.map(({ key, value, unit, revision }) => ({ key, value, unit, revision })),
+      results: stored.map(({ key, value, unit, revision }) => ({ key, value, unit, revision })),
     },
     why,
   });
