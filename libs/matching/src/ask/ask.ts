@@ -78,4 +78,6 @@ export interface StrengthUsed extends Band {
   unit: string;
   source: string;
   declared: boolean;
+  /** Another property, or another temperature, stands in: the requester has to confirm it. */
+  assumed: boolean;
 }

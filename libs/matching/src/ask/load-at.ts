@@ -38,6 +38,16 @@ export function plasticTorque(shearMPa: number, geometry: Geometry): Figure {
   ]);
 }
 
+/** Force at which a plate on two supports is plastic throughout its section, N: F = 4·M/L with M = σ·b·d²/4 (textbook). */
+export function plasticHinge(sigmaMPa: number, { widthMm = NaN, thicknessMm = NaN, spanMm = NaN }: Geometry): Figure {
+  return force((sigmaMPa * widthMm * thicknessMm ** 2) / spanMm, 'F = σ·b·d²/L (plastic hinge)', [
+    stress('σ', sigmaMPa),
+    mm('b', widthMm),
+    mm('d', thicknessMm),
+    mm('L', spanMm),
+  ]);
+}
+
 const LAWS: Record<Method['testType'], Law> = {
   tension: axial,
   compression: axial,

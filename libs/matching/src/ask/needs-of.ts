@@ -4,7 +4,7 @@ import type { Ask } from './ask.js';
 import { hasStrength } from './ask-fields.js';
 import { checkAsk } from './check-ask.js';
 import { declared, figure } from './figure.js';
-import { loadAt, plasticTorque } from './load-at.js';
+import { loadAt, plasticHinge, plasticTorque } from './load-at.js';
 import type { Material } from '../register/material.js';
 import type { ClassNeed, Hazard, Method } from '../register/method.js';
 import { modulusUsed, smallestLoad } from './smallest-load.js';
@@ -33,7 +33,7 @@ export function needsOf(
 ): Needs | FieldProblem[] {
   const problems = checkAsk(method, ask);
   if (problems.length > 0) return problems;
-  const load = peakLoads(ask, method, material);
+  const load = peakLoads(ask, method, material, settings);
   return Array.isArray(load) ? load : derive(ask, method, material, load, settings);
 }
 
@@ -47,7 +47,12 @@ interface PeakLoads {
   high: Figure;
 }
 
-function peakLoads(ask: Ask, method: Method, material: Material | null): PeakLoads | FieldProblem[] {
+function peakLoads(
+  ask: Ask,
+  method: Method,
+  material: Material | null,
+  settings: MatchSettings,
+): PeakLoads | FieldProblem[] {
   const unit = method.direction === 'torque' ? 'N·m' : 'N';
   if (ask.peak) {
     return {
@@ -56,15 +61,21 @@ function peakLoads(ask: Ask, method: Method, material: Material | null): PeakLoa
     };
   }
   if (!hasStrength(method)) return [];
-  const strength = strengthUsed(ask, method, material);
+  const strength = strengthUsed(ask, method, material, settings);
   if ('field' in strength) return [strength];
   const low = loadAt(strength.low, ask.geometry, method);
-  const high =
-    method.testType === 'torsion'
-      ? plasticTorque(strength.high, ask.geometry)
-      : loadAt(strength.high, ask.geometry, method);
-  const source = `${strength.source}; ${low.source}`;
-  return { low: { ...low, source }, high: { ...high, source } };
+  const marks = {
+    source: `${strength.source}; ${low.source}`,
+    ...(strength.assumed ? { assumed: true as const } : {}),
+  };
+  return { low: { ...low, ...marks }, high: { ...highestLoad(strength.high, ask, method), ...marks } };
+}
+
+/** A bar that is twisted off, and a plate that is bent to an angle, are plastic throughout at the end. */
+function highestLoad(strengthMPa: number, { geometry }: Ask, method: Method): Figure {
+  if (method.testType === 'torsion') return plasticTorque(strengthMPa, geometry);
+  const bendsThrough = method.testType === 'flexure-3' && method.strength === 'tensile';
+  return bendsThrough ? plasticHinge(strengthMPa, geometry) : loadAt(strengthMPa, geometry, method);
 }
 
 function derive(ask: Ask, method: Method, material: Material | null, peak: PeakLoads, settings: MatchSettings): Needs {
@@ -80,6 +91,7 @@ function derive(ask: Ask, method: Method, material: Material | null, peak: PeakL
   const temperature = temperatureNeed(ask, settings);
   const stressRate = method.speeds.find(({ rule }) => rule.kind === 'stress-rate')?.rule;
   const named = {
+    peakHigh: peak.high,
     smallest,
     travel,
     gaugeLength: strain.gaugeLength,

@@ -56,7 +56,7 @@ export function NeedsList({
           <strong>Assumed, because nobody said so:</strong>
           {needs.toConfirm.map((name) => (
             <div className={ui.row} key={name}>
-              <span>{name}</span>
+              <span>{lines.find(([, of]) => of === name)?.[0] ?? name}</span>
               {!confirmed?.includes(name) && (
                 <button type="button" className={clsx(ui.button, ui.buttonSmall)} onClick={() => onConfirm(name)}>
                   That is right
