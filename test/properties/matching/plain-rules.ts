@@ -196,7 +196,9 @@ export function brokenRules(
 }
 
 function guarded({ frame, guard }: PlainTrain, needs: Needs, settings: MatchSettings): boolean {
-  const k = frame.details.stiffnessNPerMm ?? settings.assumedStiffnessNPerMm;
+  const { stiffnessNPerMm: measured, tensionCapacityN, compressionCapacityN } = frame.details;
+  const capacity = needs.direction === 'tension' ? tensionCapacityN : compressionCapacityN;
+  const k = measured === null ? Math.min(settings.assumedStiffnessNPerMm, capacity / 3) : measured / 2;
   const energy =
     needs.direction === 'torque'
       ? 0
@@ -336,7 +338,7 @@ export function plainRating(item: Item, needs: Needs): number {
     if (at <= b.temperatureC)
       return a.rating + ((b.rating - a.rating) * (at - a.temperatureC)) / (b.temperatureC - a.temperatureC);
   }
-  return points.at(-1)!.rating;
+  return at > points.at(-1)!.temperatureC + 50 ? 0 : points.at(-1)!.rating;
 }
 
 /** When a unit may be used, with its calibration good for the test. */

@@ -14,8 +14,8 @@ import { releasedJ } from './guarding.js';
 const always = { ...needsFor(), guardAlways: true };
 const frame = sampleItem('frame', 'F');
 
-// F 2000 N, δ 2000·115/(3000·40) = 1.9167 mm: the specimen lets go 1.9167 J; the frame 2000²/(2·40 000) N·mm = 0.05 J.
-const RELEASED_J = (2000 * ((2000 * 115) / (3000 * 40))) / 2 / 1000 + 2000 ** 2 / (2 * 40_000) / 1000;
+// F 2000 N, δ 2000·115/(3000·40) = 1.9167 mm: the specimen lets go 1.9167 J; the frame and its train, half as stiff as the bare frame, 2000²/(2·20 000) N·mm = 0.1 J.
+const RELEASED_J = (2000 * ((2000 * 115) / (3000 * 40))) / 2 / 1000 + 2000 ** 2 / (2 * 20_000) / 1000;
 
 const guard = (details: Partial<Guard['details']>): Item => ({
   ...SAMPLE_LAB.items.find(({ id }) => id === 'J')!,
@@ -33,6 +33,15 @@ const behind = (details: Partial<Guard['details']>) => {
 describe('guarding', () => {
   it('adds what the frame lets go to what the specimen does', () => {
     expect(releasedJ(needsFor(), frame, DEFAULT_SETTINGS)).toBeCloseTo(RELEASED_J, 12);
+  });
+
+  // 10 kN over 3 mm are 3333 N/mm: 2000²/(2·3333) N·mm = 0.6 J.
+  it('takes a frame that nobody has measured for a soft one, and never for a stiffer one than the lab says', () => {
+    const unmeasured = { ...frame, details: { ...frame.details, stiffnessNPerMm: null, tensionCapacityN: 10_000 } };
+    const framesOwn = (settings: Partial<typeof DEFAULT_SETTINGS>) =>
+      releasedJ(needsFor(), unmeasured, { ...DEFAULT_SETTINGS, ...settings }) - needsFor().storedEnergy.value;
+    expect(framesOwn({})).toBeCloseTo(0.6, 12);
+    expect(framesOwn({ assumedStiffnessNPerMm: 2000 })).toBeCloseTo(1, 12);
   });
 
   it.each([

@@ -29,7 +29,17 @@ describe('weakest-link', () => {
     // Half way between 20 and 120 °C the rating is 3000 N.
     expect([0, 20, 70, 120, 150].map((at) => ratingAt(grip, 'tension', at))).toEqual([4000, 4000, 3000, 2000, 2000]);
     expect(ratingAt(grip, 'compression', 20)).toBe(0);
+    expect([170, 170.1].map((at) => ratingAt(grip, 'tension', at))).toEqual([2000, 0]);
     const hot = { needs: needsFor({ temperatureC: 110 }), lab: labWith('G', grip) };
     expect(outcomeOf('weakest-link', hot)).toBe('fail');
+  });
+
+  it('does not take a rating of room temperature for one at 300 °C', () => {
+    const verdict = verdictOn('weakest-link', {
+      needs: needsFor({ temperatureC: 300 }),
+      lab: labWith('G', tension(1e6)),
+    });
+    expect(verdict).toMatchObject({ outcome: 'fail', reason: 'not-rated-so-hot' });
+    expect(verdict.sentence).toMatch(/carries at 300\s°C; its last rating is for 23\s°C/);
   });
 });

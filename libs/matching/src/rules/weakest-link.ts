@@ -1,4 +1,4 @@
-import { ratingAt } from '../register/rating-at.js';
+import { hottestRating, ratingAt } from '../register/rating-at.js';
 import { eachItem } from './each-item.js';
 import { peakWithMargin } from './frame-capacity.js';
 import { FAIL } from './outcome.js';
@@ -16,12 +16,16 @@ export const weakestLink = rule({
     const { direction, temperature, loadUnit } = context.needs;
     const required = peakWithMargin(context);
     const available = ratingAt(item, direction, temperature.value);
-    return available === 0
+    if (available > 0) return report.atLeast('link-too-weak', required, available, loadUnit, item);
+    const hottest = hottestRating(item, direction);
+    return hottest === null
       ? report.short(FAIL, 'not-made-for', required, 0, loadUnit, item)
-      : report.atLeast('link-too-weak', required, available, loadUnit, item);
+      : report.say(FAIL, 'not-rated-so-hot', item, temperature.value, hottest, '°C');
   }),
   sentences: {
     'not-made-for': ({ first }) => `${first} is not made for this direction. Choose another.`,
+    'not-rated-so-hot': ({ first, need, has }) =>
+      `Nobody has said what ${first} carries at ${need}; its last rating is for ${has}. Ask its maker and enter it, or choose another.`,
     'link-too-weak': limit(
       ({ need, has, first }) => `Needs ${need} with margin at test temperature; ${first} carries ${has}`,
       'Choose a stronger link or lower the peak.',
