@@ -9,7 +9,7 @@ import type {
   ResultKey,
   Section,
 } from '#libs/reduction/src/index.js';
-import type { CurveEntity, StoredFileEntity } from '#libs/records/src/index.js';
+import type { CurveEntity, ResultBasis, StoredFileEntity } from '#libs/records/src/index.js';
 import { curveFile, springyPart, stiffPlastic } from '../northmoor/curve-shapes.js';
 import type { RecordedPoint } from '../northmoor/curve-shapes.js';
 import { idOf } from '../northmoor/ids.js';
@@ -20,7 +20,7 @@ import type { Measured } from './measured.js';
 export interface RecordedPiece {
   file: Partial<StoredFileEntity>;
   curve: Partial<CurveEntity>;
-  results: { key: string; value: number; unit: string; basis: Record<string, unknown> }[];
+  results: { key: string; value: number; unit: string; basis: ResultBasis }[];
 }
 
 interface Piece {

@@ -49,7 +49,7 @@ export async function loadNonconformity(manager: EntityManager, time: LabTime): 
   ];
 }
 
-async function touchedBy(manager: EntityManager, from: Date, to: Date): Promise<Record<string, unknown>> {
+async function touchedBy(manager: EntityManager, from: Date, to: Date): Promise<NonconformityEntity['touched']> {
   const impact = new ImpactRepository(manager);
   const jobs = await impact.jobs(itemId(FAILED_CELL.tag), from, to);
   const requestIds = [...new Set(jobs.map(({ requestId }) => requestId))];

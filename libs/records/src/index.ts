@@ -169,6 +169,7 @@ export { EventRepository } from './record/event.repository.js';
 export { NumberingEntity } from './platform/numbering.entity.js';
 
 export { ResultEntity } from './results/result.entity.js';
+export type { ResultBasis } from './results/result.entity.js';
 export { ResultRepository } from './results/result.repository.js';
 export type { NewResult } from './results/result.repository.js';
 export { HistoryRepository } from './results/history.repository.js';

@@ -78,7 +78,7 @@ async function viewsOf(manager: EntityManager, rows: readonly NonconformityEntit
   return rows.map((row) => {
     const item = items.find(({ id }) => id === row.itemId);
     return {
-      ...{ id: row.id, reference: row.reference, what: row.what, touched: row.touched, state: row.state },
+      ...{ id: row.id, reference: row.reference, what: row.what, touched: { ...row.touched }, state: row.state },
       item: item ? { id: item.id, tag: item.tag } : null,
       since: row.since.toISOString(),
       decision: row.decision,

@@ -55,8 +55,7 @@ function marksOf(
   return results
     .filter((result) => result.specimenId === curve.specimenId && result.origin === 'reduced')
     .flatMap(({ key, basis }) => {
-      const points = (Array.isArray(basis.at) ? basis.at : []) as Record<string, number>[];
-      return points.slice(0, 1).flatMap((point) => {
+      return (basis.at ?? []).slice(0, 1).flatMap((point) => {
         const [atX, atY] = [point[x], point[y]];
         if (typeof atX !== 'number' || typeof atY !== 'number') return [];
         return [

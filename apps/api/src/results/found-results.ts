@@ -15,7 +15,7 @@ export function foundResults(found: BatchFound, request: Pick<RequestEntity, 'co
     specimens: specimensOf(found),
     results: found.results.map(({ specimenId, key, value, revision, basis }) => ({
       ...{ specimenId, key, value, revision },
-      flags: Array.isArray(basis.flags) ? basis.flags.map(String) : [],
+      flags: basis.flags ?? [],
     })),
     conformity: request.conformity,
     doubts: doubtsOf(found),

@@ -2,6 +2,7 @@ import type { CurveLack } from '#libs/bench/src/index.js';
 import { resultWords } from '#libs/contract/src/index.js';
 import { GEOMETRY_LABELS, loadAt } from '#libs/matching/src/index.js';
 import type { Geometry, GeometryKey, Method, TestType } from '#libs/matching/src/index.js';
+import type { ResultBasis } from '#libs/records/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { CURVE_CHANNELS, sayFlag, sayMissing } from '#libs/reduction/src/index.js';
 import type { Curve, MissingReason, ReducedResult, ReductionOutcome } from '#libs/reduction/src/index.js';
@@ -11,7 +12,7 @@ export interface CurveResult {
   key: string;
   value: number;
   unit: string;
-  basis: Record<string, unknown>;
+  basis: ResultBasis;
 }
 
 /** What the cell of the train is rated for, N or N·m. */

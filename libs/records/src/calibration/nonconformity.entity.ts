@@ -1,6 +1,16 @@
+import type { ImpactView, PersonRef } from '#libs/contract/src/index.js';
 import { Column, Entity, ForeignKey, Index, PrimaryColumn, VersionColumn } from 'typeorm';
 import { ItemEntity } from '../register/item.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
+
+/** What an item touched since it was last found good. */
+interface Touched {
+  jobs: Pick<ImpactView['jobs'][number], 'id' | 'reference'>[];
+  reports: Pick<ImpactView['reports'][number], 'id' | 'number' | 'revision'>[];
+  people: PersonRef[];
+  /** When it was put right, or now. */
+  until?: string;
+}
 
 /** Work or an item found not to conform, with what it touched at the time it was opened. */
 @Entity('nonconformity')
@@ -23,9 +33,8 @@ export class NonconformityEntity {
   @Column({ type: 'timestamptz' })
   since!: Date;
 
-  /** Ids and references of jobs, results, reports and people touched. */
   @Column({ type: 'jsonb' })
-  touched!: Record<string, unknown>;
+  touched!: Touched;
 
   @Column({ type: 'text', default: 'open' })
   state!: 'open' | 'closed';

@@ -3,5 +3,5 @@ import type { ResultEntity } from './result.entity.js';
 
 /** What the curve behind a peak could not give; nothing for other results, and for curves read before this was kept. */
 export function curveLacksOf({ basis }: Pick<ResultEntity, 'basis'>): CurveLack[] {
-  return Array.isArray(basis['lacks']) ? (basis['lacks'] as CurveLack[]) : [];
+  return basis.lacks ?? [];
 }

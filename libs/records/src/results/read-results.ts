@@ -101,8 +101,8 @@ async function trainsOf(
 
 /** What the job runs on, and after it what its figures were found on before it had to change. */
 function itemsUsed(job: JobEntity, results: readonly ResultEntity[]): string[] {
-  const named = results.filter(({ jobId }) => jobId === job.id).map(({ basis }) => basis['items']);
-  return [...new Set([...itemsOfTrain(job), ...named.flatMap((ids) => (Array.isArray(ids) ? ids.map(String) : []))])];
+  const named = results.filter(({ jobId }) => jobId === job.id).flatMap(({ basis }) => basis.items ?? []);
+  return [...new Set([...itemsOfTrain(job), ...named])];
 }
 
 /** When a job was at work: a job that was given back keeps its figures, but not its start. */

@@ -1,7 +1,27 @@
+import type { CurveLack } from '#libs/bench/src/index.js';
+import type { Figure } from '#libs/matching/src/index.js';
+import type { ResultPoint } from '#libs/reduction/src/index.js';
 import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
+
+/** What a figure rests on, as far as it follows from something. */
+export interface ResultBasis {
+  /** Ids of the frame and the items that it was found on. */
+  items?: string[];
+  /** Points on the curve, … */
+  points?: readonly ResultPoint[];
+  /** … and every channel of their rows, as recorded. */
+  at?: Record<string, number>[];
+  flags?: string[];
+  /** Of a peak: what its curve could not give. */
+  lacks?: CurveLack[];
+  formula?: string;
+  inputs?: Figure['inputs'];
+  /** What the formula was given as the peak, N or N·m. */
+  peak?: number;
+}
 
 /** One figure of one specimen. Corrections are new rows beside the old; the newest per specimen and key counts. */
 @Entity('result')
@@ -35,9 +55,8 @@ export class ResultEntity {
   @Column({ type: 'text' })
   origin!: 'typed' | 'computed' | 'reduced';
 
-  /** Points on the curve that it rests on, and flags. */
   @Column({ type: 'jsonb', default: {} })
-  basis!: Record<string, unknown>;
+  basis!: ResultBasis;
 
   @Column({ type: 'text', nullable: true })
   why!: string | null;

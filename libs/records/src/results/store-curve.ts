@@ -5,6 +5,7 @@ import { updateRows } from '../platform/write-rows.js';
 import type { Act } from '../record/act.js';
 import { SpecimenEntity } from '../requests/specimen.entity.js';
 import { itemsOfTrain, JobEntity } from '../jobs/job.entity.js';
+import type { ResultBasis } from './result.entity.js';
 import { ResultRepository } from './result.repository.js';
 
 export interface ReadCurve {
@@ -17,7 +18,7 @@ export interface ReadCurve {
   format: CurveFormat;
   rows: number;
   drawn: Record<string, number[]>;
-  results: readonly { key: string; value: number; unit: string; basis: Record<string, unknown> }[];
+  results: readonly { key: string; value: number; unit: string; basis: ResultBasis }[];
 }
 
 /** Keeps a curve that was read with the results that rest on it, and the specimen is tested. Figures that were there get a next revision. */

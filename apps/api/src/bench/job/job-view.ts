@@ -139,8 +139,7 @@ function specimenViews({ specimens, results, curves, readings, work }: BenchFact
 
 function resultView({ key, value, revision, origin, basis }: ResultEntity, testType: string): ResultView {
   const { label, unit, factor } = resultWords(key, testType);
-  const flags = Array.isArray(basis['flags']) ? basis['flags'].map(String) : [];
-  return { key, label, value: value * factor, unit, revision, origin, basis, flags };
+  return { key, label, value: value * factor, unit, revision, origin, basis: { ...basis }, flags: basis.flags ?? [] };
 }
 
 function instant(at: Date | null | undefined): string | null {
