@@ -3,8 +3,9 @@ import { browserPath, signedIn, start, withoutBrowser } from '../support/browser
 import { startLab } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { maybe } from '../support/maybe.js';
+import { faintWhenHovered } from './hovered.js';
 import { spills } from './spills.js';
-import { violationsInBothThemes } from './violations.js';
+import { show, violationsInBothThemes } from './violations.js';
 import { styled } from './hands.js';
 
 const path = await browserPath();
@@ -98,6 +99,33 @@ describe('the screens', () => {
       expect(found).toEqual([]);
     },
     300_000,
+  );
+
+  inBrowser(
+    'keep the contrast of their buttons and links while the pointer is over them',
+    async () => {
+      const page = await signedIn(browser, lab, 'Ruth Calloway');
+      const found: string[] = [];
+      for (const screen of [
+        '/requests',
+        '/planning/lanes',
+        '/planning/roster',
+        '/bench',
+        '/register/rigs',
+        '/notices',
+      ]) {
+        await settled(page, screen);
+        // A brief message with its button stands over the screen.
+        if (screen === '/notices') await page.getByLabel('Mails').selectOption({ index: 1 });
+        if (screen === '/notices') await page.getByRole('button', { name: 'Dismiss' }).waitFor();
+        for (const theme of ['light', 'dark']) {
+          await show(page, theme);
+          found.push(...(await faintWhenHovered(page)).map((each) => `${theme}: ${each}`));
+        }
+      }
+      expect(found).toEqual([]);
+    },
+    120_000,
   );
 
   inBrowser(
