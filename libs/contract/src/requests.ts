@@ -94,6 +94,8 @@ export interface RequestLine {
   requester: PersonRef;
   methods: string[];
   specimens: number;
+  /** How many of them are expected and not at the lab yet. */
+  specimensMissing: number;
   dueAt: Instant | null;
   /** In words, e.g. `Waits for grip pair GP-WEDGE-50 (in use until Thursday)`. */
   waitsFor: string;

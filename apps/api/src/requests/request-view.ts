@@ -23,6 +23,7 @@ export function requestLine(around: RequestInList, { nowMs, timeZone }: Telling)
     requester,
     methods: [...new Set(batches.map(({ designation }) => designation))],
     specimens: batches.reduce((sum, { specimenCount }) => sum + specimenCount, 0),
+    specimensMissing: around.missing,
     dueAt: instant(request.dueAt),
     waitsFor: waitsFor(around, nowMs, timeZone),
     promise50At: instant(request.promise50At),

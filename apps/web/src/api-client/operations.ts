@@ -1855,6 +1855,7 @@ export type RequestLine = {
   requester: PersonRef;
   methods: string[];
   specimens: number;
+  specimensMissing: number;
   dueAt: string | null;
   waitsFor: string;
   promise50At: string | null;
@@ -1907,6 +1908,7 @@ export type RequestView = {
   requester: PersonRef;
   methods: string[];
   specimens: number;
+  specimensMissing: number;
   dueAt: string | null;
   waitsFor: string;
   promise50At: string | null;

@@ -1,7 +1,7 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
 import { useWatch } from 'react-hook-form';
-import type { RequestView } from '#libs/contract/src/index.js';
+import type { RequestLine, RequestState, RequestView } from '#libs/contract/src/index.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { FormFrame, SubmitButton } from '../../ui/form/form-frame.js';
@@ -17,9 +17,8 @@ import { ui } from '../../ui/styles.js';
 
 /** Specimens that come in: ticked off by label, with their condition and since when they are conditioned. */
 export function ArrivalsScreen() {
-  const lines = useApiPages('requests', api('GET /requests', { state: 'accepted' }));
+  const lines = useApiPages('requests', api('GET /requests', { state: MAY_ARRIVE }));
   const [text, setText] = useState('');
-  const [chosen, setChosen] = useState<string | null>(null);
   const shown = (lines.value ?? []).filter(({ reference, title, team }) =>
     `${reference} ${title} ${team.name}`.toLowerCase().includes(text.trim().toLowerCase()),
   );
@@ -41,33 +40,72 @@ export function ArrivalsScreen() {
         what="the accepted requests"
         empty={(value) => value.length === 0 && <Empty>No accepted request waits for specimens.</Empty>}
       >
-        {() => (
-          <ul>
-            {shown.map((line) => (
-              <li key={line.id} className={ui.entry}>
-                <div className={ui.rowBetween}>
-                  <span>
-                    <strong className={ui.fig}>{line.reference}</strong> {line.title}{' '}
-                    <span className={ui.soft}>{line.team.name}</span>
-                    <br />
-                    <span className={ui.small}>{line.waitsFor}</span>
-                  </span>
-                  <button
-                    type="button"
-                    className={ui.button}
-                    aria-expanded={chosen === line.id}
-                    onClick={() => setChosen(chosen === line.id ? null : line.id)}
-                  >
-                    {chosen === line.id ? 'Close' : 'Receive'}
-                  </button>
-                </div>
-                {chosen === line.id && <Receive id={line.id} onDone={() => setChosen(null)} />}
-              </li>
-            ))}
-          </ul>
-        )}
+        {() => <Lines lines={shown} />}
       </FetchStates>
+      {lines.more && (
+        <p style={{ paddingTop: '1rem' }}>
+          <button type="button" className={ui.button} onClick={lines.more}>
+            Show more
+          </button>
+        </p>
+      )}
     </>
+  );
+}
+
+const MAY_ARRIVE: readonly RequestState[] = ['accepted', 'in-work'];
+
+/** What is still to come; what is here is folded away. */
+function Lines({ lines }: { lines: readonly RequestLine[] }) {
+  const awaited = lines.filter(({ specimensMissing }) => specimensMissing > 0);
+  const here = lines.filter(({ specimensMissing }) => specimensMissing === 0);
+  return (
+    <div className={ui.stackWide}>
+      {awaited.length > 0 ? (
+        <LineList lines={awaited} />
+      ) : (
+        <Empty>No specimen of these requests is still to come.</Empty>
+      )}
+      {here.length > 0 && (
+        <details>
+          <summary>
+            {here.length === 1 ? 'One request' : `${here.length} requests`} with all specimens at the lab
+          </summary>
+          <LineList lines={here} />
+        </details>
+      )}
+    </div>
+  );
+}
+
+function LineList({ lines }: { lines: readonly RequestLine[] }) {
+  const [chosen, setChosen] = useState<string | null>(null);
+  return (
+    <ul>
+      {lines.map((line) => (
+        <li key={line.id} className={ui.entry}>
+          <div className={ui.rowBetween}>
+            <span>
+              <strong className={ui.fig}>{line.reference}</strong> {line.title}{' '}
+              <span className={ui.soft}>{line.team.name}</span>
+              <br />
+              <span className={ui.small}>{line.waitsFor}</span>
+            </span>
+            {line.specimensMissing > 0 && (
+              <button
+                type="button"
+                className={ui.button}
+                aria-expanded={chosen === line.id}
+                onClick={() => setChosen(chosen === line.id ? null : line.id)}
+              >
+                {chosen === line.id ? 'Close' : 'Receive'}
+              </button>
+            )}
+          </div>
+          {chosen === line.id && <Receive id={line.id} onDone={() => setChosen(null)} />}
+        </li>
+      ))}
+    </ul>
   );
 }
 
