@@ -6,6 +6,7 @@ import { readSetC1, readSetC1Large, readSetC2 } from './read/set-c.js';
 import { readSetD1 } from './read/set-d1.js';
 import { readSetD3 } from './read/set-d3.js';
 import { readSetE1 } from './read/set-e1.js';
+import { readSetProblem } from './read/set-problem.js';
 
 /** A published set: where it lies below the folder of benchmarks, how it is read, and which of it runs unless all are asked for. */
 export interface PublishedSet {
@@ -33,4 +34,5 @@ export const PUBLISHED_SETS: Readonly<Record<string, PublishedSet>> = {
   d1: { folder: 'd1-p-twt', read: readSetD1, usual: WITH_LATE_WORK },
   d3: { folder: 'd3-fjsp-sdst', read: readSetD3, usual: EVERY },
   e1: { folder: 'e1-csplib073-test-scheduling', read: readSetE1, usual: EVERY },
+  problem: { folder: 'lab', read: readSetProblem, usual: EVERY },
 };
