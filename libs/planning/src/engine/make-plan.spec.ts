@@ -22,6 +22,26 @@ describe('makePlan', () => {
     expect(starts(threeJobs)).toEqual({ B: 0, C: 10, A: 40 });
   });
 
+  it('asks first whom the least other work needs', () => {
+    const shifts = [{ startMin: 0, endMin: 480 }];
+    const problem = smallProblem({
+      frames: [openFrame('F1'), openFrame('F2')],
+      technicians: [
+        { id: 'both', shifts, authorisations: ['tensile', 'flexure'] },
+        { id: 'tensile only', shifts, authorisations: ['tensile'] },
+      ],
+      jobs: [
+        smallJob('A', { candidates: [smallCandidate('F1', 60)], authorisation: 'tensile', attended: 'throughout' }),
+        smallJob('B', { candidates: [smallCandidate('F2', 60)], authorisation: 'flexure', attended: 'throughout' }),
+      ],
+    });
+    const { bookings } = makePlan(problem, { iterations: 0 });
+    expect(bookings.map(({ jobId, startMin, stints }) => [jobId, startMin, stints[0]!.technicianId])).toEqual([
+      ['A', 0, 'tensile only'],
+      ['B', 0, 'both'],
+    ]);
+  });
+
   it('needs a limit, and a clock where the limit is time', () => {
     expect(() => makePlan(threeJobs, { timeMs: 10 })).toThrow('timeMs needs now');
   });

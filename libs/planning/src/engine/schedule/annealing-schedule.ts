@@ -1,3 +1,4 @@
+import type { Budget } from '../budget.js';
 import type { Random } from '../random.js';
 import type { Schedule } from './schedule.js';
 
@@ -21,14 +22,22 @@ export class AnnealingSchedule {
   private reheating = 1;
   private least = Infinity;
 
-  constructor(private readonly schedule: Schedule) {
+  /** Share of the budget that was spent when the phase began. */
+  private spentBefore: number;
+
+  constructor(
+    private readonly schedule: Schedule,
+    private readonly budget: Budget,
+  ) {
     this.phase = FIRST_PHASE * schedule.tasks;
+    this.spentBefore = budget.spentShare();
     this.startTemperature = this.highestTemperature();
   }
 
   /** How much the next move may cost. */
   allowance(random: Random): number {
-    const temperature = this.startTemperature * Math.max(0, 1 - this.round++ / this.phase) ** 3;
+    const temperature = this.startTemperature * Math.max(0, 1 - this.progress()) ** 3;
+    this.round++;
     return -temperature * Math.log(random.unit() + 1e-12) + 1e-9;
   }
 
@@ -45,8 +54,16 @@ export class AnnealingSchedule {
     this.reheating = least < this.least - 1e-9 ? 1 : Math.min(MOST_REHEATING, 2 * this.reheating);
     this.least = least;
     this.round = 0;
+    this.spentBefore = this.budget.spentShare();
     this.phase = Math.floor(this.phase * GROWTH);
     this.startTemperature = this.highestTemperature();
+  }
+
+  /** How far the phase is, 0 to 1. One that the budget would cut short is over when the budget is, so that it cools in any case. */
+  private progress(): number {
+    const left = 1 - this.spentBefore;
+    const spent = left > 0 ? (this.budget.spentShare() - this.spentBefore) / left : 1;
+    return Math.max(this.round / this.phase, spent);
   }
 
   private highestTemperature(): number {

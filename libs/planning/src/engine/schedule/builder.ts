@@ -162,11 +162,7 @@ export class Builder extends State {
 
   private commit(job: number, candidate: number): void {
     const { model, placements, fit, recorder } = this;
-    fit.book(
-      job,
-      candidate,
-      recorder ? (isSetup, start, end, who) => recorder.stint(job, isSetup, start, end, who) : null,
-    );
+    fit.book(job, recorder ? (isSetup, start, end, who) => recorder.stint(job, isSetup, start, end, who) : null);
     placements.candidate[job] = candidate;
     placements.setupStart[job] = fit.setupStart;
     placements.end[job] = fit.end;

@@ -24,8 +24,10 @@ export class Fit {
   private startFloor = 0;
   /** Length of the stint that has to follow the setup at once, min. */
   private firstStintMin = 0;
-  private isBooking = false;
-  private onStint: OnStint | null = null;
+  /** Stints of the specimens that were placed last, by three: start, end, technician. */
+  private readonly stints: number[] = [];
+  /** Who does the setup. */
+  private setupBy = -1;
   private readonly hours: Hours;
   private readonly model: ScheduleModel;
 
@@ -59,26 +61,18 @@ export class Fit {
     return false;
   }
 
-  /** Books the technicians of setup and work, and reports each stint. */
-  book(job: number, candidate: number, onStint: OnStint | null): void {
-    const { model, hours } = this;
+  /** Books the technicians for the setup and work that were found last, and reports each stint. */
+  book(job: number, onStint: OnStint | null): void {
+    const { model, stints } = this;
     if (model.technicians === 0 && !onStint) return;
-    this.onStint = onStint;
-    this.isBooking = true;
-    hours.by = model.publishedTechnician[job]!;
-    const heldMin = this.setupMin + this.firstStintMin;
-    if (heldMin > 0) hours.earliest(job, model.candidateFrame[candidate]!, this.setupStart, heldMin);
-    if (this.setupMin > 0) {
-      this.take(true, this.setupStart, this.setupStart + this.setupMin, hours.by);
-    }
-    if (model.throughout[job]) this.specimens(job, candidate, this.start);
-    else this.take(false, this.start, this.end, -1);
-    this.isBooking = false;
+    if (this.setupMin > 0) this.take(true, this.setupStart, this.setupStart + this.setupMin, this.setupBy, onStint);
+    if (!model.throughout[job]) return this.take(false, this.start, this.end, -1, onStint);
+    for (let x = 0; x < stints.length; x += 3) this.take(false, stints[x]!, stints[x + 1]!, stints[x + 2]!, onStint);
   }
 
-  private take(isSetup: boolean, start: number, end: number, technician: number): void {
+  private take(isSetup: boolean, start: number, end: number, technician: number, onStint: OnStint | null): void {
     if (technician >= 0 && end > start) this.state.roster.take(technician, start, end);
-    this.onStint?.(isSetup, start, end, technician);
+    onStint?.(isSetup, start, end, technician);
   }
 
   /** Earliest setup, work and end from a minute on. @returns −1 when they stand, else the minute from which to try again */
@@ -88,6 +82,7 @@ export class Fit {
     this.setupMin = setup;
     // The setup ends when the work can begin, so that nothing is held longer than it has to be.
     const at = this.beginFrom(job, candidate, frame, Math.max(from, ready - setup));
+    this.setupBy = this.hours.by;
     if (at >= NEVER || !this.work(job, candidate, frame, Math.max(at + setup, ready))) return NEVER;
     this.setupStart = setup === 0 ? this.start : at;
     const open = this.hours.afterDown(frame, this.setupStart, this.end);
@@ -127,11 +122,13 @@ export class Fit {
   private work(job: number, candidate: number, frame: number, from: number): boolean {
     const { model } = this;
     const length = model.perSpecimen[candidate]! * model.specimens[candidate]!;
+    this.stints.length = 0;
     if (model.throughout[job] && (model.technicians > 0 || !model.frameAlways[frame])) {
       return this.specimens(job, candidate, from);
     }
     this.start = model.throughout[job] ? from : this.hours.earliestAlone(frame, from, length);
     this.end = this.start + length;
+    this.stints.push(this.start, this.end, -1);
     return this.start < NEVER;
   }
 
@@ -150,7 +147,7 @@ export class Fit {
       const count = per === 0 ? left : Math.min(left, Math.floor((hours.goesOnUntil(frame, start) - start) / per));
       at = start + count * per;
       left -= count;
-      if (this.isBooking) this.take(false, start, at, hours.by);
+      this.stints.push(start, at, hours.by);
     }
     this.start = first;
     this.end = at;

@@ -89,13 +89,14 @@ export class Hours {
 
   /** Earliest minute at which an authorised technician is free. */
   private somebodyFrom(job: number, from: number, length: number): number {
-    const { technicians, allowed, techWords } = this.model;
+    const { skillOf, skillAt, skilled } = this.model;
     let who = this.by;
     let best = who < 0 ? NEVER : this.roster.earliest(who, from, length);
     if (best === from) return from;
-    for (let t = 0; t < technicians; t++) {
-      if (!(allowed[job * techWords + (t >> 5)]! & (1 << (t & 31)))) continue;
-      const free = this.roster.earliest(t, from, length);
+    const skill = skillOf[job]!;
+    for (let x = skillAt[skill]!; x < skillAt[skill + 1]!; x++) {
+      const t = skilled[x]!;
+      const free = this.roster.earliest(t, from, length, best);
       if (free >= best) continue;
       best = free;
       who = t;

@@ -1,5 +1,14 @@
 import { nearness } from '../../problem.js';
-import type { Candidate, Job, LabObjective, LinkNeed, Problem, PublishedBooking, Window } from '../../problem.js';
+import type {
+  Candidate,
+  Job,
+  LabObjective,
+  LinkNeed,
+  Problem,
+  PublishedBooking,
+  Technician,
+  Window,
+} from '../../problem.js';
 import { penalties } from '../../cost.js';
 import { keptBookings } from '../../kept.js';
 import { ALWAYS, runningWindows, workingWindows } from '../../windows.js';
@@ -142,21 +151,12 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
   const kept = new Map(keptBookings(problem).map((booking) => [booking.jobId, booking]));
   const pinStart = jobs.map((job) => job.pin?.startMin ?? kept.get(job.id)?.startMin ?? -1);
   const published = new Map(problem.published?.bookings.map((booking) => [booking.jobId, booking]));
-  const techWords = Math.max(1, Math.ceil((technicians?.length ?? 0) / 32));
-  const allowed = new Int32Array(jobs.length * techWords);
-  jobs.forEach((job, j) => {
-    technicians?.forEach((who, t) => {
-      if (job.authorisation === null || who.authorisations.includes(job.authorisation))
-        allowed[j * techWords + (t >> 5)]! |= 1 << (t & 31);
-    });
-  });
   return {
     release: Int32Array.from(jobs, (job) => Math.max(job.releaseMin, runningBefore(problem, job))),
     due: Int32Array.from(jobs, (job) => job.dueMin),
     lateRate: Float64Array.from(jobs, (job) => job.weight * rates.perLateMin),
     throughout: Uint8Array.from(jobs, (job) => (job.attended === 'throughout' ? 1 : 0)),
-    allowed,
-    techWords,
+    ...skillsOf(technicians ?? [], jobs),
     afterAt: offsets(after),
     after: Int32Array.from(after.flat()),
     pinStart: Int32Array.from(pinStart),
@@ -169,9 +169,9 @@ function jobsOf(problem: Problem, jobs: readonly Job[], at: Lookup, rates: LabOb
     publishedFrame: Int32Array.from(jobs, (job) => at.frame.get(published.get(job.id)?.frameId ?? '') ?? -1),
     publishedStart: Int32Array.from(jobs, (job) => published.get(job.id)?.startMin ?? -1),
     publishedSetup: Int32Array.from(jobs, (job) => published.get(job.id)?.setupStartMin ?? -1),
-    publishedTechnician: Int32Array.from(jobs, (job, j) => {
+    publishedTechnician: Int32Array.from(jobs, (job) => {
       const t = technicians?.findIndex(({ id }) => id === published.get(job.id)?.technicianId) ?? -1;
-      return t >= 0 && allowed[j * techWords + (t >> 5)]! & (1 << (t & 31)) ? t : -1;
+      return t >= 0 && mayRun(technicians![t]!, job) ? t : -1;
     }),
     publishedUnit: unitsIn(jobs, published, at),
     nearness: Float64Array.from(jobs, (job) => nearness(published.get(job.id)?.startMin ?? Infinity)),
@@ -200,6 +200,27 @@ function runningBefore(problem: Problem, job: Job): number {
     -Infinity,
     ...before.map((one) => one.running?.endMin ?? (isLeftOut(one) ? NOT_IN_HORIZON : -Infinity)),
   );
+}
+
+const mayRun = ({ authorisations }: Technician, { authorisation }: Job): boolean =>
+  authorisation === null || authorisations.includes(authorisation);
+
+/** Who may run what. Of several who are free the one who may run the fewest methods comes first: the others can do more else. */
+function skillsOf(
+  technicians: readonly Technician[],
+  jobs: readonly Job[],
+): Pick<ScheduleModel, 'skillOf' | 'skillAt' | 'skilled'> {
+  const skills = [...new Map(jobs.map((job) => [job.authorisation, job])).values()];
+  const at = new Map(skills.map(({ authorisation }, skill) => [authorisation, skill]));
+  const leastFlexibleFirst = [...technicians.keys()].sort(
+    (a, b) => technicians[a]!.authorisations.length - technicians[b]!.authorisations.length || a - b,
+  );
+  const skilled = skills.map((job) => leastFlexibleFirst.filter((t) => mayRun(technicians[t]!, job)));
+  return {
+    skillOf: Int32Array.from(jobs, ({ authorisation }) => at.get(authorisation)!),
+    skillAt: offsets(skilled),
+    skilled: Int32Array.from(skilled.flat()),
+  };
 }
 
 function candidatesIn(problem: Problem, jobs: readonly Job[], at: Lookup) {

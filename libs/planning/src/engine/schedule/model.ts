@@ -28,9 +28,13 @@ export interface ScheduleModel {
   lateRate: Float64Array;
   /** 1: every specimen needs a technician; 0: only the setup does. */
   throughout: Uint8Array;
-  /** Bit t is set when technician t may run the job: [job · techWords + word]. */
-  allowed: Int32Array;
-  techWords: number;
+  /**
+   * Jobs that the same technicians may run are of one skill: [skillAt[s] … skillAt[s + 1]) of `skilled` are its technicians, in
+   * the order in which they are asked.
+   */
+  skillOf: Int32Array;
+  skillAt: Int32Array;
+  skilled: Int32Array;
   /** [afterAt[j] … afterAt[j+1]) of `after`: jobs before j. */
   afterAt: Int32Array;
   after: Int32Array;

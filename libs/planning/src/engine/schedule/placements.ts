@@ -22,7 +22,9 @@ export class Placements {
   constructor(model: ScheduleModel) {
     const tasks = model.jobs + model.visits;
     this.width = Math.max(1, model.links);
-    this.candidate = new Int32Array(tasks);
+    this.candidate = Int32Array.from({ length: tasks }, (_, task) =>
+      task < model.jobs ? model.candidateAt[task]! : 0,
+    );
     this.setupStart = new Int32Array(tasks);
     this.end = new Int32Array(tasks).fill(NEVER);
     this.cost = new Float64Array(tasks);

@@ -36,11 +36,12 @@ export class Roster {
     }
   }
 
-  /** Earliest minute from `from` on at which a technician has `length` minutes in a row free, or NEVER. */
-  earliest(technician: number, from: number, length: number): number {
+  /** Earliest minute from `from` on, and before `before`, at which a technician has `length` minutes in a row free, or NEVER. */
+  earliest(technician: number, from: number, length: number, before = NEVER): number {
     const base = technician * this.room;
     for (let x = this.firstAfter(technician, from); x < this.count[technician]!; x++) {
       const start = Math.max(from, this.free[base + 2 * x]!);
+      if (start >= before) return NEVER;
       if (this.free[base + 2 * x + 1]! - start >= length) return start;
     }
     return NEVER;

@@ -6,6 +6,8 @@ import { Placements } from './placements.js';
 
 /** So many partial schedules along the order are kept, from which an altered order is built. */
 const STOPS = 24;
+/** So many tasks behind the last that was touched tell, at least, whether a move pays. */
+const TELLING = 8;
 
 /** An order of the tasks with a candidate for each job, and the schedule that is built from it. */
 export class Schedule {
@@ -31,6 +33,8 @@ export class Schedule {
   private readonly settled: Placements;
   /** Whether a job's place depends on its frame and pools alone: there is no roster, no pin and no precedence. */
   private readonly isSeparable: boolean;
+  /** What the schedule costs up to each place of the order, that one included. */
+  private readonly costUpTo: Float64Array;
 
   constructor(readonly model: ScheduleModel) {
     this.tasks = model.jobs + model.visits;
@@ -45,22 +49,26 @@ export class Schedule {
     this.work = new Builder(model);
     this.changed = new ChangedResources(model);
     this.settled = new Placements(model);
+    this.costUpTo = new Float64Array(this.tasks);
     this.isSeparable = model.technicians === 0 && model.pinned.length === 0 && model.after.length === 0;
   }
 
   /**
-   * The cost when the order is built anew from a place on; Infinity once it is surely not below `limit`.
+   * The cost when the order is built anew from a place on; Infinity once it is surely not below `limit`, or hardly: soon after the
+   * last place that was touched, what a move has gained or lost so far says enough.
    *
    * @param task what was moved, with its candidate as it is now; −1 when it was more than two
    * @param other what was moved besides; the same when it was one
+   * @param to the last place that was touched; absent when only the whole schedule tells
    */
-  evaluate(from: number, limit: number, task: number, other: number): number {
+  evaluate(from: number, limit: number, task: number, other: number, to = this.tasks): number {
     this.evaluations++;
     const { work, order, candidate, step, model, changed, settled } = this;
     const stop = Math.min(this.stops.length - 1, Math.floor(from / step));
     if (stop < 0) return 0;
     work.copyFrom(this.stops[stop]!);
     const isSeparable = this.isSeparable && task >= 0;
+    const telling = model.makespan ? this.tasks : to + Math.max(TELLING, step);
     if (isSeparable) {
       changed.begin();
       changed.touch(task, settled);
@@ -85,8 +93,14 @@ export class Schedule {
         }
       }
       if (priceOf(work, model) >= limit) return Infinity;
+      if (x >= telling && work.cost - this.costUpTo[x]! >= limit - this.cost) return Infinity;
     }
     return finalPrice(work, model);
+  }
+
+  /** The candidate on which a job with none (−1) ended first when the order was evaluated last. */
+  chosenFor(task: number): number {
+    return this.work.placements.candidate[task]!;
   }
 
   private liesAsBefore(task: number): boolean {
@@ -105,6 +119,7 @@ export class Schedule {
       if (x % step === 0 && x > first * step) this.stops[x / step]!.copyFrom(work);
       work.at = x;
       work.place(order[x]!, candidate);
+      this.costUpTo[x] = work.cost;
     }
     // A visit that an earlier job needed was placed before this stretch and has not moved.
     for (let x = first * step; x < this.tasks; x++)

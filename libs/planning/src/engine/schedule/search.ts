@@ -11,6 +11,8 @@ import { Schedule } from './schedule.js';
 const SPLIT_EVERY = 10;
 /** Of so many random tasks, the one whose lateness costs most is moved. */
 const DRAWS = 8;
+/** A place nearby is at most 2 to the power of this off. */
+const FARTHEST_NEAR = 6;
 /** The dispatch rules may take this share of the time before the local search begins. */
 const SHARE_OF_RULES = 0.4;
 
@@ -46,7 +48,7 @@ export function searchSchedules(
     better();
   }
   schedule.load({ ...best, isExact: false });
-  const annealing = new AnnealingSchedule(schedule);
+  const annealing = new AnnealingSchedule(schedule, budget);
   const split = model.makespan && model.frames > 1 ? new SplitFrames(schedule) : null;
   while (schedule.tasks > 1 && least > 0 && !budget.isSpent()) {
     budget.rounds++;
@@ -85,6 +87,8 @@ function step(schedule: Schedule, random: Random, allowance: number): boolean {
   const from = isLate ? lateOne(schedule, random) : random.below(schedule.tasks);
   const task = order[from]!;
   const limit = schedule.cost + allowance;
+  if (kind < 4 && task < model.jobs && !model.makespan && random.below(2) === 0)
+    return tryAnyFrame(schedule, from, placeFor(schedule, random, from, isLate), limit);
   if (kind < 4) return tryShift(schedule, from, besides(schedule, random, task, -1), limit);
   if (kind < 6) {
     const to = besides(schedule, random, task, -1);
@@ -157,8 +161,36 @@ function tryShift(schedule: Schedule, from: number, to: number, limit: number, c
   const task = schedule.order[from]!;
   const first = Math.min(from, to, schedule.putAt[task]!);
   schedule.shift(from, to);
-  if (schedule.evaluate(first, limit, task, task) < limit) return settled(schedule, first);
+  if (schedule.evaluate(first, limit, task, task, Math.max(from, to)) < limit) {
+    if (schedule.candidate[task]! < 0) schedule.candidate[task] = schedule.chosenFor(task);
+    return settled(schedule, first);
+  }
   schedule.shift(to, from);
+  return false;
+}
+
+/** A place nearby, beside a task of the same frame, or anywhere; where the task is late, rather before it. */
+function placeFor(schedule: Schedule, random: Random, from: number, isLate: boolean): number {
+  if (random.below(2) === 0) return near(schedule, random, from);
+  if (random.below(2) === 0) return besides(schedule, random, schedule.order[from]!, -1);
+  return random.below(isLate ? from + 1 : schedule.tasks);
+}
+
+/** Rather before than behind, and rather a few places off than many. */
+function near({ tasks }: Schedule, random: Random, from: number): number {
+  const by = 1 + random.below(2 << random.below(FARTHEST_NEAR));
+  const to = random.below(3) === 0 ? from + by : from - by;
+  return to < 0 || to >= tasks ? random.below(tasks) : to;
+}
+
+/** Another place for a job, on the candidate on which it then ends first. */
+function tryAnyFrame(schedule: Schedule, from: number, to: number, limit: number): boolean {
+  const { order, candidate } = schedule;
+  const job = order[from]!;
+  const was = candidate[job]!;
+  candidate[job] = -1;
+  if (tryShift(schedule, from, to, limit, true)) return true;
+  candidate[job] = was;
   return false;
 }
 
@@ -166,7 +198,7 @@ function trySwap(schedule: Schedule, a: number, b: number, limit: number): boole
   const { order, putAt } = schedule;
   const first = Math.min(a, b, putAt[order[a]!]!, putAt[order[b]!]!);
   schedule.swap(a, b);
-  if (schedule.evaluate(first, limit, order[a]!, order[b]!) < limit) return settled(schedule, first);
+  if (schedule.evaluate(first, limit, order[a]!, order[b]!, Math.max(a, b)) < limit) return settled(schedule, first);
   schedule.swap(a, b);
   return false;
 }
