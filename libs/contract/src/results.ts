@@ -18,6 +18,8 @@ export interface StatisticsView {
   uncertainty: {
     expanded: number;
     k: number;
+    /** Effective degrees of freedom, cut to a whole number; null where they are without limit, absent in reports made before they were kept. */
+    degreesOfFreedom?: number | null;
     budget: { source: string; value: number; contributionPct: number }[];
   } | null;
 }

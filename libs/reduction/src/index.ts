@@ -27,6 +27,7 @@ export type {
   ReductionOutcome,
   ReductionRefusal,
   ResultPoint,
+  Sensitivity,
   SlopeLine,
 } from './measures/reduction-outcome.js';
 export { sayFlag, sayMissing } from './measures/say-flag.js';

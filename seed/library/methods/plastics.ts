@@ -241,9 +241,9 @@ export const PLASTIC_METHODS: readonly Method[] = [
   }),
   method({
     id: 'astm-d790',
-    version: 2,
+    version: 3,
     changed:
-      'The stress is corrected for a large deflection only above a span of 16:1 and a tenth of the span. Slack at small loads is told from bending and stiffening: the old way missed the one and made up the other. The strength is looked for up to 5 % of strain.',
+      'A bar asked for at a span of 16:1 that measures a little thinner is no longer corrected for a large deflection: the span has its tolerance of ±1.',
     designation: 'ASTM D790',
     title: 'Plastics, three-point flexure, procedure A',
     testType: 'flexure-3',

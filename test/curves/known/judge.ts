@@ -3,6 +3,7 @@ import type { Law } from './laws.js';
 import { reduceAsLab } from './reduce-as-lab.js';
 import { fileOf } from './recording.js';
 import type { Recording } from './recording.js';
+import type { ResultBasis } from '#libs/records/src/index.js';
 
 /** What became of one result: right, wrong with a remark that says why it may be, missing with its reason, or wrong in silence. */
 export type Fate = 'right' | 'flagged' | 'missing' | 'silent';
@@ -13,6 +14,8 @@ export interface Judged {
   found: number | null;
   fate: Fate;
   remarks: readonly string[];
+  /** What the figure rests on, as it is kept. */
+  basis: ResultBasis;
 }
 
 /**
@@ -41,11 +44,11 @@ export function judge(known: KnownMethod, law: Law, recording: Recording): Judge
     const truth = truthOf(known, law, key);
     if (truth === null) return [];
     const found = seen.state === 'reduced' ? seen.results.find((each) => each.key.split('@')[0] === key) : undefined;
-    if (!found || seen.state === 'refused') return [{ key, truth, found: null, fate: 'missing', remarks: [] }];
+    if (!found || seen.state === 'refused') return [{ key, truth, found: null, fate: 'missing', remarks: [], basis: {} }];
     // That another result is missing says nothing of this one.
     const remarks = [...(found.basis['flags'] as string[]), ...seen.notes].filter((each) => !each.includes(' is missing: '));
     const off = Math.abs(found.value / truthOf(known, law, found.key)! - 1);
     const fate: Fate = off <= toleranceOf(key) ? 'right' : remarks.length > 0 ? 'flagged' : 'silent';
-    return [{ key, truth, found: found.value, fate, remarks }];
+    return [{ key, truth, found: found.value, fate, remarks, basis: found.basis }];
   });
 }

@@ -55,8 +55,8 @@ function casesOf(known: KnownMethod, law: Law): { name: string; judged: Judged[]
   });
 }
 
-function uncertaintyOf({ key, found }: Judged, known: KnownMethod): string {
-  const stated = found === null ? null : statedUncertainty(key, found, known);
+function uncertaintyOf({ key, found, basis }: Judged, known: KnownMethod): string {
+  const stated = found === null ? null : statedUncertainty(key, found, basis, known);
   return stated === null ? '' : `±\u00a0${String(Number(stated.toPrecision(2)))}`;
 }
 

@@ -45,7 +45,7 @@ export function reportDocument(parts: ReportParts): ReportDocument {
     opinions: sentences(remarks.opinions),
     conformity: batches.flatMap(({ results }) => results.conformity ?? []),
     uncertaintyNote: batches.some(({ results }) => results.statistics.some(({ uncertainty }) => uncertainty))
-      ? 'U is the expanded uncertainty of the mean with coverage factor k = 2, about 95 % coverage, less where the scatter of a few specimens dominates it, evaluated by the GUM (JCGM 100:2008). Class limits and lengths enter as rectangular distributions, the scatter of the specimens as the standard deviation of the mean.'
+      ? 'U is the expanded uncertainty of the mean, about 95 % coverage, evaluated by the GUM (JCGM 100:2008); its coverage factor k follows from the effective degrees of freedom and stands in the budget. Class limits and lengths enter as rectangular distributions, the scatter of the specimens as the standard deviation of the mean.'
       : '',
     relatesOnlyToItems:
       'The results relate only to the items tested. This report shall not be reproduced except in full without approval of the laboratory. Descriptions of items and materials were given by the customer.',

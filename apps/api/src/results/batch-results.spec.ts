@@ -19,7 +19,14 @@ const specimens = ['a', 'b', 'c', 'd'].map((id) => ({
   invalidWhy: id === 'd' ? 'broke in the jaw' : null,
   missing: id === 'b' ? [{ key: 'strain-at-break', label: 'Strain at break', why: 'it slipped' }] : [],
 }));
-const result = (specimenId: string, key: string, value: number) => ({ specimenId, key, value, revision: 1, flags: [] });
+const result = (specimenId: string, key: string, value: number) => ({
+  specimenId,
+  key,
+  value,
+  revision: 1,
+  flags: [],
+  reads: null,
+});
 
 function whole(conformity: ConformityAsk | null, forcePct: number | null = 1) {
   return batchResults({
@@ -31,7 +38,7 @@ function whole(conformity: ConformityAsk | null, forcePct: number | null = 1) {
       result('d', 'peak-stress', 9),
       result('a', 'strain-at-break', 0.035),
     ],
-    doubts: { forcePct, extensionPct: null, shape: 'rectangle' },
+    doubts: { forcePct, extensometer: null, geometry: { shape: 'rectangle' } },
   });
 }
 
@@ -71,8 +78,10 @@ describe('the results of a batch', () => {
 
   it('give the mean an uncertainty with its budget', () => {
     // Force 1/√3 %, width and thickness 0.5/√3 % each, scatter 2/√3/62 = 1.862 %: u = √(0.3333 + 0.1667 + 3.4684) = 1.992 %.
+    // ν = 1.992⁴/(1.862⁴/2) = 2.6, cut to 2; t at 95.45 % and 2 is 4.53 (GUM, table G.2).
     const { uncertainty } = whole(null).statistics[0]!;
-    expect(uncertainty!.expanded).toBeCloseTo((2 * 1.9921 * 62) / 100, 2);
+    expect(uncertainty!.expanded).toBeCloseTo((4.5266 * 1.9921 * 62) / 100, 2);
+    expect(uncertainty).toMatchObject({ k: expect.closeTo(4.53, 2), degreesOfFreedom: 2 });
     expect(uncertainty!.budget.reduce((sum, { contributionPct }) => sum + contributionPct, 0)).toBeCloseTo(100, 9);
   });
 
@@ -80,7 +89,9 @@ describe('the results of a batch', () => {
     expect(whole(limit).conformity!.statement).toBe('conforms');
     expect(whole({ ...limit, lower: 62.1 }).conformity!.statement).toBe('does not conform');
     expect(whole({ ...limit, rule: 'guarded' }).conformity!.statement).toBe('cannot be stated');
-    expect(whole({ ...limit, rule: 'guarded', lower: 59 }).conformity!.statement).toBe('conforms');
+    // 62 less 5.59 MPa.
+    expect(whole({ ...limit, rule: 'guarded', lower: 56.5 }).conformity!.statement).toBe('cannot be stated');
+    expect(whole({ ...limit, rule: 'guarded', lower: 56.3 }).conformity!.statement).toBe('conforms');
   });
 
   it('guard each specimen by how well one is measured, not by how they scatter', () => {
@@ -120,7 +131,7 @@ describe('the results of a batch', () => {
     const below = batchResults({
       ...{ id: 'batch', label: 'dry', material: null, method, specimens: specimens.slice(0, 1) },
       results: [result('a', 'peak-stress', 59.96)],
-      doubts: { forcePct: 1, extensionPct: null, shape: 'rectangle' },
+      doubts: { forcePct: 1, extensometer: null, geometry: { shape: 'rectangle' } },
       conformity: { ...limit, of: 'each' },
     }).conformity!;
     expect(below.statement).toBe('does not conform');

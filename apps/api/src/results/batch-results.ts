@@ -5,6 +5,7 @@ import { describeSample } from '#libs/reduction/src/index.js';
 import { populationBound } from './population-bound.js';
 import { possibleOutliers } from './possible-outliers.js';
 import { stateConformityOf } from './state-conformity-of.js';
+import type { StrainReads } from './strain-doubt.js';
 import { expandedOfOne, uncertaintyView } from './uncertainty-view.js';
 import type { Doubts } from './uncertainty-view.js';
 
@@ -15,6 +16,7 @@ export interface KeptResult {
   value: number;
   revision: number;
   flags: string[];
+  reads: StrainReads | null;
 }
 
 interface Batch {
@@ -111,8 +113,15 @@ function statisticsOf(key: string, batch: Batch): StatisticsView | null {
     median: figures.median,
     possibleOutliers: possibleOutliers(found, reportingOf(key, batch.method).step),
     toleranceBound: populationBound(values, wordsOf(key, batch.method).unit),
-    uncertainty: uncertaintyView(key, figures, batch.method, batch.doubts),
+    uncertainty: uncertaintyView({ key, reads: readsOf(key, batch) }, figures, batch.method, batch.doubts),
   };
+}
+
+/** What a result reads of the strain: the specimen that asks most of the extensometer stands for all. */
+function readsOf(key: string, { results }: Batch): StrainReads | null {
+  const spanOf = ({ slope, at }: StrainReads) => (slope ? slope.to - slope.from : (at ?? Infinity));
+  const all = results.flatMap((result) => (result.key === key && result.reads ? [result.reads] : []));
+  return all.sort((one, other) => spanOf(one) - spanOf(other))[0] ?? null;
 }
 
 /** What was agreed, held against what was found; null where nothing was agreed, or nothing of it was measured. */
@@ -126,7 +135,11 @@ function conformityOf(batch: Batch, statistics: readonly StatisticsView[]): Batc
   const expanded =
     ask.of === 'mean'
       ? (of.uncertainty?.expanded ?? null)
-      : expandedOfOne(ask.resultKey, of.mean, batch.method, batch.doubts);
+      : expandedOfOne(
+          { key: ask.resultKey, value: of.mean, reads: readsOf(ask.resultKey, batch) },
+          batch.method,
+          batch.doubts,
+        );
   const reporting = reportingOf(ask.resultKey, batch.method);
   return stateConformityOf(ask, { statistics: of, specimens, reporting, expanded });
 }

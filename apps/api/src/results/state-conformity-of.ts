@@ -27,7 +27,7 @@ export interface Measured {
  */
 export function stateConformityOf(ask: ConformityAsk, measured: Measured): Statement {
   const { statistics, specimens, expanded } = measured;
-  const rule = ask.rule === 'simple' ? 'simple acceptance' : 'guarded by the expanded uncertainty U (k = 2)';
+  const rule = ask.rule === 'simple' ? 'simple acceptance' : 'guarded by the expanded uncertainty U';
   const base = { specification: ask.specification, rule };
   const asked = `${statistics.label} of ${ask.of === 'mean' ? 'the mean' : 'each specimen'}: ${limitsOf(ask)}.`;
   const unstated = (why: string): Statement => ({ ...base, statement: 'cannot be stated', detail: `${asked} ${why}` });

@@ -1177,6 +1177,7 @@ export type StatisticsView = {
   uncertainty: {
     expanded: number;
     k: number;
+    degreesOfFreedom?: number | null;
     budget: { source: string; value: number; contributionPct: number }[];
   } | null;
 };

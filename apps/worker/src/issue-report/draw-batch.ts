@@ -1,4 +1,4 @@
-import type { BatchResults, ReportBatch } from '#libs/contract/src/index.js';
+import type { BatchResults, ReportBatch, StatisticsView } from '#libs/contract/src/index.js';
 import { drawCurves } from './draw-curves.js';
 import { reported } from '#libs/reduction/src/index.js';
 import { day, meanWithUncertainty, spread } from './figures.js';
@@ -37,7 +37,7 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
     ['Mean', (column) => (of(column.key) ? reported(of(column.key)!.mean, column) : '–')],
     ['Standard deviation', ({ key }) => spread(of(key)?.standardDeviation ?? null)],
     ['Coefficient of variation, %', ({ key }) => spread(of(key)?.cvPct ?? null)],
-    ['Mean ± U (k = 2)', (column) => (of(column.key) ? meanWithUncertainty(of(column.key)!, column) : '–')],
+    ['Mean ± U', (column) => (of(column.key) ? meanWithUncertainty(of(column.key)!, column) : '–')],
   ];
   const body: Row[] = rows.map(({ label, fate, invalidWhy, values }) => ({
     cells: [label, ...columns.map((column) => cell(values[column.key], column, fate))],
@@ -86,6 +86,21 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
   );
 }
 
+/** The sources of one result, and what expands them to U. */
+function budgetRows(label: string, unit: string, uncertainty: NonNullable<StatisticsView['uncertainty']>): string[][] {
+  const { budget, expanded, k, degreesOfFreedom } = uncertainty;
+  const freedom = degreesOfFreedom === undefined ? '' : `, degrees of freedom ${degreesOfFreedom ?? 'without limit'}`;
+  return [
+    ...budget.map(({ source, value, contributionPct }, index) => [
+      index === 0 ? label : '',
+      source,
+      `${spread(value)} ${unit}`,
+      `${Math.round(contributionPct)} %`,
+    ]),
+    ['', `U with k = ${k.toFixed(2)}${freedom}`, `${spread(expanded)} ${unit}`, ''],
+  ];
+}
+
 function cell(
   value: { value: number; flags: string[] } | null | undefined,
   column: { step: number | null },
@@ -97,12 +112,7 @@ function cell(
 
 function drawBudgets(pdf: Pdf, { statistics }: BatchResults): void {
   const rows = statistics.flatMap(({ label, unit, uncertainty }) =>
-    (uncertainty?.budget ?? []).map(({ source, value, contributionPct }, index) => [
-      index === 0 ? label : '',
-      source,
-      `${spread(value)} ${unit}`,
-      `${Math.round(contributionPct)} %`,
-    ]),
+    uncertainty === null ? [] : budgetRows(label, unit, uncertainty),
   );
   if (rows.length === 0) return;
   heading(pdf, 'Uncertainty budget', 2);

@@ -98,7 +98,7 @@ function drawSummary(pdf: Pdf, report: ReportDocument): void {
       [
         { head: 'Batch', share: 3 },
         { head: 'Result', share: 4 },
-        { head: 'Mean ± U (k = 2)', share: 3, align: 'right' },
+        { head: 'Mean ± U', share: 3, align: 'right' },
         { head: 'Unit', share: 1.2 },
         { head: 'n', share: 0.7, align: 'right' },
       ],

@@ -47,7 +47,14 @@ export function curveResults(
     const atPeak = isPeak ? [...overload(result.value, cell), ...outcome.flags.map(sayFlag)] : [];
     const flags = [...result.flags.map(sayFlag), ...notMeasured(result.unit, geometry, nominal), ...atPeak];
     const lacks = isPeak ? { lacks: lacksOf(outcome, method) } : {};
-    const basis = { at: result.points.map(({ index }) => rowOf(curve, index)), points: result.points, flags, ...lacks };
+    const sensitive = result.sensitivity ? { sensitivity: result.sensitivity } : {};
+    const basis = {
+      at: result.points.map(({ index }) => rowOf(curve, index)),
+      points: result.points,
+      flags,
+      ...sensitive,
+      ...lacks,
+    };
     const kept = { key: keyOf(result, outcome.results), value: result.value, unit: result.unit, basis };
     return result.key === 'peak-stress' && peak !== undefined && OWN_LAW.includes(method.testType)
       ? byOwnLaw(kept, peak, method, geometry)

@@ -1,6 +1,6 @@
 import type { CurveLack } from '#libs/bench/src/index.js';
 import type { Figure } from '#libs/matching/src/index.js';
-import type { ResultPoint } from '#libs/reduction/src/index.js';
+import type { ResultPoint, Sensitivity } from '#libs/reduction/src/index.js';
 import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -14,6 +14,8 @@ export interface ResultBasis {
   points?: readonly ResultPoint[];
   /** … and every channel of their rows, as recorded. */
   at?: Record<string, number>[];
+  /** How a figure that is read at a strain or along a slope follows their errors. */
+  sensitivity?: Sensitivity;
   flags?: string[];
   /** Of a peak: what its curve could not give. */
   lacks?: CurveLack[];

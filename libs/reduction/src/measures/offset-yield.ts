@@ -1,5 +1,6 @@
 import { placeFallingToLine } from './crossings.js';
 import { lacking, measured } from './prepared-test.js';
+import { ofOffsetYield } from './sensitivities.js';
 import type { Measure, Measured, PreparedTest } from './prepared-test.js';
 import { crossheadFlags } from './slope-results.js';
 
@@ -20,11 +21,13 @@ function atOffset(test: PreparedTest, offset: number): Measured[] {
   const place = placeFallingToLine(x, y, slope.slope, slope.footX + offset, slope.toIndex, breakIndex);
   if (!place) return lacking('not-reached', `offset ${offset}`, offset);
   const point = { role: 'crossing', index: place.index, x: place.x, y: place.y } as const;
-  return measured(
+  const sensitivity = ofOffsetYield(test, place, slope.slope, offset);
+  const found = measured(
     place.y,
     axes.yUnit,
     [point, ...slopePoints],
     [...slopeFlags, ...crossheadFlags(test, 'strain-from-crosshead')],
     offset,
   );
+  return found.map((each) => ({ ...each, sensitivity }));
 }

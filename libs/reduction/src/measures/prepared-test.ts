@@ -2,7 +2,7 @@ import type { Curve } from '../curve/curve.js';
 import type { ReductionRecipe } from '../recipe/recipe.js';
 import type { SpecimenDimensions } from '../recipe/specimen-dimensions.js';
 import type { Fall } from '../signals/slips.js';
-import type { CurveAxes, Flag, MissingReason, ResultPoint, SlopeLine } from './reduction-outcome.js';
+import type { CurveAxes, Flag, MissingReason, ResultPoint, Sensitivity, SlopeLine } from './reduction-outcome.js';
 
 /** A curve turned and scaled for one recipe, with the places that several results share. */
 export interface PreparedTest {
@@ -48,6 +48,7 @@ export type Measured =
       readonly unit: string;
       readonly points: readonly ResultPoint[];
       readonly flags: readonly Flag[];
+      readonly sensitivity?: Sensitivity;
     }
   | { readonly at: number | null; readonly reason: MissingReason; readonly what: string };
 

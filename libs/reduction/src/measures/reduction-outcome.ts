@@ -55,6 +55,12 @@ export interface ResultPoint {
   readonly y: number;
 }
 
+/** Relative change of a result for a relative change of the strain that it reads, and of the slope that it is drawn by. */
+export interface Sensitivity {
+  readonly strain: number;
+  readonly slope: number;
+}
+
 /** One result in internal units (MPa, N, mm, fraction, J, N/mm, N·m): rounded by nobody yet. */
 export interface ReducedResult {
   readonly key: ResultKey;
@@ -64,6 +70,8 @@ export interface ReducedResult {
   readonly unit: string;
   readonly points: readonly ResultPoint[];
   readonly flags: readonly Flag[];
+  /** Where a stress is read at a strain or along a slope; absent where the result follows from its formula alone. */
+  readonly sensitivity?: Sensitivity;
 }
 
 export type MissingReason =

@@ -1,4 +1,5 @@
 import { broadPeakFlags, peakFlags } from './peak-flags.js';
+import { ofPlasticStrain } from './sensitivities.js';
 import type { Flag, ResultPoint } from './reduction-outcome.js';
 import { lacking, measured, pointAt } from './prepared-test.js';
 import type { Measure, Measured, PreparedTest } from './prepared-test.js';
@@ -50,8 +51,11 @@ function plasticStrainAt(test: PreparedTest, spot: Spot): Measured[] {
   const [total] = strainAt(test, spot);
   if (!total || 'reason' in total) return total ? [total] : [];
   const point = spotOf(test, spot);
-  const plastic = point.x - toeShift - point.y / slope.slope;
-  return measured(plastic, test.axes.xUnit, [point, ...slopePoints], total.flags);
+  const elastic = point.y / slope.slope;
+  const plastic = point.x - toeShift - elastic;
+  const sensitivity = ofPlasticStrain(elastic, plastic);
+  const found = measured(plastic, test.axes.xUnit, [point, ...slopePoints], total.flags);
+  return plastic > 0 ? found.map((each) => ({ ...each, sensitivity })) : found;
 }
 
 function spotOf(test: PreparedTest, spot: Spot): ResultPoint {

@@ -1,6 +1,7 @@
 import { placeReaching } from './crossings.js';
 import type { Place } from './crossings.js';
 import { lacking, measured } from './prepared-test.js';
+import { ofStressAtStrain } from './sensitivities.js';
 import type { Measure, Measured, PreparedTest } from './prepared-test.js';
 import type { Flag } from './reduction-outcome.js';
 
@@ -19,13 +20,15 @@ function atStrain(test: PreparedTest, strain: number): Measured[] {
   if (isTravelMeant) return lacking('dimension-missing', strainLacks, strain);
   const place = placeReaching(x, y, 'x', strain + toeShift, 0, breakIndex);
   if (!place) return lacking('not-reached', `strain ${strain}`, strain);
-  return measured(
+  const sensitivity = ofStressAtStrain(test, place, strain);
+  const found = measured(
     place.y,
     axes.yUnit,
     [{ role: 'at-strain', index: place.index, x: place.x, y: place.y }],
     pastPeak(test, place, strain),
     strain,
   );
+  return found.map((each) => ({ ...each, sensitivity }));
 }
 
 function pastPeak({ x, y, peakIndex, toeShift, axes }: PreparedTest, at: Place, strain: number): Flag[] {

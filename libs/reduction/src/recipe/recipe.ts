@@ -59,7 +59,7 @@ export interface BendingRecipe {
   readonly deflectionAt: 'mid-span' | 'load-points';
   /**
    * Correction of stress for a large deflection (ASTM D790; three-point, rectangle): `true` always; `long-span` only where the span is
-   * more than sixteen times the depth and the deflection passes a tenth of the span.
+   * more than sixteen times the depth (with its tolerance, seventeen) and the deflection passes a tenth of the span.
    */
   readonly correctLargeDeflection?: boolean | 'long-span';
 }

@@ -61,14 +61,15 @@ const STRAINS: readonly ResultKey[] = [
  * How a result hangs on what was measured, from its formula. A tube's area is no product of its diameters: give its
  * doubt as that of the area.
  *
+ * @param perStrain relative change of a stress for one of the strain that it is read at
  * @returns null for a result that follows no such product (hardening, reduction of area)
  */
-export function exponentsOf(key: ResultKey, model: ResultModel): Exponents | null {
+export function exponentsOf(key: ResultKey, model: ResultModel, perStrain = 0): Exponents | null {
   const plain = PLAIN[key];
   if (plain) return plain;
   const stress = STRESS[model];
   const strain = STRAIN[model];
-  if (STRESSES.includes(key)) return stress;
+  if (STRESSES.includes(key)) return strain && perStrain !== 0 ? joined(stress, strain, perStrain) : stress;
   if (!strain) return null;
   if (STRAINS.includes(key)) return strain;
   if (key === 'modulus') return joined(stress, strain, -1);
@@ -76,7 +77,7 @@ export function exponentsOf(key: ResultKey, model: ResultModel): Exponents | nul
 }
 
 /** stress · strainᵖ, so that what enters both is counted once. */
-function joined(stress: Exponents, strain: Exponents, power: 1 | -1): Exponents {
+function joined(stress: Exponents, strain: Exponents, power: number): Exponents {
   const sum: Partial<Record<Source, number>> = { ...stress };
   for (const [source, exponent] of Object.entries(strain) as [Source, number][])
     sum[source] = (sum[source] ?? 0) + power * exponent;

@@ -6,6 +6,7 @@ import styles from './results-table.module.css';
 
 /** A spread is worth two digits, on screen as on the report. */
 const SPREAD_DIGITS = 2;
+const K_DIGITS = 3;
 
 /** Results of a batch, specimen by specimen, with their statistics, uncertainty and conformity. */
 export function ResultsTable({ results }: { results: BatchResults }) {
@@ -98,9 +99,15 @@ function Statistics({ results }: { results: BatchResults }) {
       <StatisticsRow name="standard deviation" results={results} of={({ standardDeviation }) => standardDeviation} />
       <StatisticsRow name="coefficient of variation, %" results={results} of={({ cvPct }) => cvPct} />
       <StatisticsRow
-        name="expanded uncertainty, k = 2"
+        name="expanded uncertainty"
         results={results}
         of={({ uncertainty }) => uncertainty?.expanded ?? null}
+      />
+      <StatisticsRow
+        name="coverage factor k"
+        results={results}
+        of={({ uncertainty }) => uncertainty?.k ?? null}
+        shown={(k) => roundToSignificant(k, K_DIGITS)}
       />
     </tfoot>
   );
