@@ -60,7 +60,9 @@ function PeopleTable({ people, onChange }: { people: readonly PersonView[]; onCh
             </th>
             <td>{person.roles.join(', ')}</td>
             <td>{person.teams.map(({ name }) => name).join(', ')}</td>
-            <td className={ui.small}>{person.authorisations.map(({ designation }) => designation).join(', ')}</td>
+            <td className={ui.small}>
+              {[...new Set(person.authorisations.map(({ designation }) => designation))].join(', ')}
+            </td>
             <td>
               {onChange && (
                 <button

@@ -1,5 +1,6 @@
 import { clsx } from 'clsx';
 import { useState } from 'react';
+import { eventWords } from '#libs/contract/src/index.js';
 import type { RecordEventView } from '#libs/contract/src/index.js';
 import { useSearch } from '../../ui/use-search.js';
 import { Empty, FetchStates } from '../../ui/fetch-states.js';
@@ -75,11 +76,12 @@ function EventRow({ event, open, onOpen }: { event: RecordEventView; open: boole
       <td>{event.actor?.name ?? 'the system'}</td>
       <td>
         <button type="button" className={clsx(ui.buttonBare, ui.buttonSmall)} aria-expanded={open} onClick={onOpen}>
-          {event.kind}
+          {eventWords(event.kind)}
         </button>
         {open && (
           <pre className={ui.small} style={{ whiteSpace: 'pre-wrap', maxWidth: '34rem' }}>
-            {event.subjectKind} {event.subjectId}
+            {event.kind}
+            {`\n${event.subjectKind} ${event.subjectId}`}
             {event.before && `\nbefore ${JSON.stringify(event.before, null, 1)}`}
             {event.after && `\nafter ${JSON.stringify(event.after, null, 1)}`}
           </pre>
