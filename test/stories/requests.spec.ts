@@ -213,7 +213,7 @@ describe('matching', () => {
 describe('a request', () => {
   it('is drafted, shown as it was typed, and changed by who has seen its newest version', async () => {
     const request = await drafted();
-    expect(request).toMatchObject({ waitsFor: 'Waits for you to submit it', moves: ['submit', 'withdraw'] });
+    expect(request).toMatchObject({ waitsFor: 'Waits to be submitted', moves: ['submit', 'withdraw'] });
     expect(request.batches[0]).toMatchObject({ asTyped: batch.asTyped, method: { code: 'iso-527-2' } });
     const header = { headers: { 'If-Match': `"${request.version}"` } };
     const saved = await requester.patch<RequestView>(`/requests/${request.id}`, draft({ title: 'Bracket' }), header);

@@ -1,7 +1,7 @@
 import { sayInstant } from '#libs/calendar/src/index.js';
 import type { JobInList, RequestInList } from '#libs/records/src/index.js';
 
-/** What a request waits for now, as one says it to the person who asked. */
+/** What a request waits for now, in words for all who may see it. */
 export function waitsFor(
   around: Pick<RequestInList, 'request' | 'jobs' | 'missing'>,
   nowMs: number,
@@ -9,11 +9,11 @@ export function waitsFor(
 ): string {
   switch (around.request.state) {
     case 'draft':
-      return 'Waits for you to submit it';
+      return 'Waits to be submitted';
     case 'submitted':
       return 'Waits for the lab to review it';
     case 'returned':
-      return 'Waits for your answer to the lab';
+      return 'Waits for an answer to the lab’s question';
     case 'accepted':
     case 'in-work':
       return jobsWaitFor(around, nowMs, timeZone);
