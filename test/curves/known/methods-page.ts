@@ -15,8 +15,9 @@ reader, the library's own recipe, results with their remarks. Specimens follow c
 records (\`troubles.ts\`). True and found are of the record without trouble, in MPa, N, N/mm, mm, J and fractions; U is the expanded uncertainty (k = 2)
 that the lab states for one specimen on the least train that the method allows, where it states one.
 
-Under a trouble stands ✓ where the figure is right, ✓· where it is right and carries a remark, ! and the figure where it is wrong and a remark says so,
-and – where it is withheld with its reason. A wrong figure without a remark would be in capitals; there is none.
+Under a trouble stands ✓ where the true value lies within U of the figure (or within a few percent of it, where no U is stated), ✓· where it does and
+the figure carries a remark, ! and the figure where it does not and a remark says so, and – where the figure is withheld with its reason. A wrong
+figure without a remark would be in capitals; there is none.
 `;
 
 const MARKS = { right: '✓', flagged: '!', missing: '–', silent: 'SILENT' } as const;
