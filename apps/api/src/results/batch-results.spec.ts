@@ -102,6 +102,20 @@ describe('the results of a batch', () => {
     expect(whole({ ...each, lower: 59.5 }).conformity!.statement).toBe('cannot be stated');
   });
 
+  it('say in words, beside the statement, what was flagged on the figures that it rests on', () => {
+    const flagged = (id: string, value: number) => ({
+      ...result(id, 'peak-stress', value),
+      flags: ['The load was cut off.'],
+    });
+    const { conformity } = batchResults({
+      ...{ id: 'batch', label: 'dry', material: 'PA66', method, specimens, conformity: limit },
+      results: [flagged('a', 60), result('b', 'peak-stress', 62), flagged('c', 64), flagged('d', 9)],
+      doubts: { forcePct: 1, extensometer: null, geometry: { shape: 'rectangle' } },
+    });
+    expect(conformity!.detail).toMatch(/ Remark on R-1-a, R-1-c: The load was cut off\.$/);
+    expect(whole(limit).conformity!.detail).not.toContain('Remark');
+  });
+
   it('do not state it where the limits are in another unit than the result', () => {
     const { statement, detail } = whole({ ...limit, unit: 'kN' }).conformity!;
     expect(statement).toBe('cannot be stated');

@@ -141,5 +141,16 @@ function conformityOf(batch: Batch, statistics: readonly StatisticsView[]): Batc
           batch.doubts,
         );
   const reporting = reportingOf(ask.resultKey, batch.method);
-  return stateConformityOf(ask, { statistics: of, specimens, reporting, expanded });
+  const stated = stateConformityOf(ask, { statistics: of, specimens, reporting, expanded });
+  return { ...stated, detail: [stated.detail, ...remarksOn(ask.resultKey, batch)].join(' ') };
+}
+
+/** What was flagged on the figures that a statement rests on, in words, each with its specimens. */
+function remarksOn(key: string, batch: Batch): string[] {
+  const labels = new Map<string, string[]>();
+  for (const { id, label, fate } of batch.specimens) {
+    const flags = fate === 'tested' ? (find(batch, id, key)?.flags ?? []) : [];
+    for (const flag of flags) labels.set(flag, [...(labels.get(flag) ?? []), label]);
+  }
+  return [...labels].map(([flag, of]) => `Remark on ${of.join(', ')}: ${flag}`);
 }

@@ -70,9 +70,7 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
       paragraph(pdf, `${label}, ${lack.label}: no result. ${lack.why ?? 'No reason was given.'}`),
     ),
   );
-  if (rows.some(({ values }) => Object.values(values).some((value) => value && value.flags.length > 0))) {
-    paragraph(pdf, '* The reduction flagged this value; the flags stand in the data file of the report.', INK.soft);
-  }
+  remarks({ columns, rows }).forEach((remark) => paragraph(pdf, `* ${remark}`, INK.soft));
   statistics
     .filter(({ possibleOutliers }) => possibleOutliers.length > 0)
     .forEach(({ label, possibleOutliers }) =>
@@ -84,6 +82,18 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
   statistics.forEach(
     ({ label, toleranceBound }) => toleranceBound && paragraph(pdf, `${label}: ${toleranceBound.sentence}`),
   );
+}
+
+/** What the flagged figures mean, in words, each with the result and the specimens that it is about. */
+export function remarks({ columns, rows }: Pick<BatchResults, 'columns' | 'rows'>): string[] {
+  const labels = new Map<string, string[]>();
+  for (const column of columns)
+    for (const { label, values } of rows)
+      for (const flag of values[column.key]?.flags ?? []) {
+        const remark = `${column.label}: ${flag}`;
+        labels.set(remark, [...(labels.get(remark) ?? []), label]);
+      }
+  return [...labels].map(([remark, of]) => `${of.join(', ')}, ${remark}`);
 }
 
 /** The sources of one result, and what expands them to U. */
