@@ -5,7 +5,7 @@ import type { Order } from './order.js';
 import { Placements } from './placements.js';
 
 /** So many partial schedules along the order are kept, from which an altered order is built. */
-const STOPS = 24;
+const STOPS = 60;
 /** So many tasks behind the last that was touched tell, at least, whether a move pays. */
 const TELLING = 8;
 

@@ -11,6 +11,8 @@ import { Schedule } from './schedule.js';
 const SPLIT_EVERY = 10;
 /** Of so many random tasks, the one whose lateness costs most is moved. */
 const DRAWS = 8;
+/** A task moves so many places at most, or to about the third task of its frame before or behind it where that is farther. */
+const LEAST_REACH = 128;
 /** A place nearby is at most 2 to the power of this off. */
 const FARTHEST_NEAR = 6;
 /** The dispatch rules may take this share of the time before the local search begins. */
@@ -95,9 +97,9 @@ function step(schedule: Schedule, random: Random, allowance: number): boolean {
     if (to === from) return false;
     return trySwap(schedule, from, to, limit);
   }
-  if (task >= model.jobs) return tryShift(schedule, from, random.below(schedule.tasks), limit);
+  if (task >= model.jobs) return tryShift(schedule, from, within(schedule, random, task), limit);
   const many = model.candidateAt[task + 1]! - model.candidateAt[task]!;
-  if (many < 2) return tryShift(schedule, from, random.below(schedule.tasks), limit);
+  if (many < 2) return tryShift(schedule, from, within(schedule, random, task), limit);
   const was = candidate[task]!;
   const is = model.candidateAt[task]! + random.below(many);
   if (is === was) return false;
@@ -214,9 +216,17 @@ function besides(schedule: Schedule, random: Random, task: number, frame: number
   if (task >= model.jobs) return random.below(schedule.tasks);
   const on = frame < 0 ? model.candidateFrame[candidate[task]!]! : frame;
   for (let tries = 0; tries < 3 * model.frames; tries++) {
-    const to = random.below(schedule.tasks);
+    const to = within(schedule, random, task);
     const other = order[to]!;
     if (other < model.jobs && other !== task && model.candidateFrame[candidate[other]!] === on) return to;
   }
-  return random.below(schedule.tasks);
+  return within(schedule, random, task);
+}
+
+/** A random place that is not far off, so that a try rebuilds a part of the schedule and not all of it. */
+function within({ tasks, place, model }: Schedule, random: Random, task: number): number {
+  const reach = Math.max(LEAST_REACH, 3 * model.frames);
+  const first = Math.max(0, place[task]! - reach);
+  const last = Math.min(tasks - 1, place[task]! + reach);
+  return first + random.below(last - first + 1);
 }
