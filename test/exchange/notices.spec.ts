@@ -14,6 +14,7 @@ import type {
 import { addPerson, announce, remind, setTeams, tidyUp } from '#libs/records/src/index.js';
 import { postMessage } from '#apps/worker/src/deliver-webhook/post-message.js';
 import type { Client } from '../support/client.js';
+import { labClock } from '../support/lab-clock.js';
 import { startLab, TEST_TEAM } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 import { PostOffice } from '../support/post-office.js';
@@ -174,14 +175,16 @@ describe('notices', () => {
   });
 
   it('tell managers once that a calibration is overdue', async () => {
+    const now = labClock.now();
     await lab.records.query(
-      `update calibration set valid_from = now() - interval '2 years', due_at = now() - interval '1 second'`,
+      `update calibration set valid_from = $1::timestamptz - interval '2 years', due_at = $1::timestamptz - interval '1 second'`,
+      [now],
     );
     expect(await remind(lab.acting)).toEqual({ overdue: 1 });
     await remind(lab.acting);
     const told = (await noticesOf(manager)).rows.filter(({ kind }) => kind === 'item/calibration-overdue');
     expect(told.map(({ subject }) => subject)).toEqual(['The calibration of LC-5K-1 is overdue']);
-    await lab.records.query(`update calibration set due_at = now() + interval '1 year'`);
+    await lab.records.query(`update calibration set due_at = $1::timestamptz + interval '1 year'`, [now]);
   });
 
   it('are told in the page within a second', async () => {
@@ -366,8 +369,8 @@ describe('what retention forgets', () => {
     const monthMs = 31 * 86_400_000;
     const before = { notices: await count('notice'), events: await count('record_event') };
     expect(before.notices).toBeGreaterThan(5);
-    expect((await tidyUp(lab.records, Date.now() + monthMs)).notices).toBe(0);
-    expect((await tidyUp(lab.records, Date.now() + 3 * monthMs)).notices).toBe(before.notices);
+    expect((await tidyUp(lab.records, labClock.nowMs() + monthMs)).notices).toBe(0);
+    expect((await tidyUp(lab.records, labClock.nowMs() + 3 * monthMs)).notices).toBe(before.notices);
     expect(await count('record_event')).toBe(before.events);
   });
 });

@@ -152,21 +152,25 @@ describe('a start', () => {
     const other = await addTechnician(bench.lab, 'tess.marl');
     expect((await refused(send('/start', {}, other))).slice(0, 2)).toEqual([409, 'bench/not-yours']);
     await sql(
-      `update authorisation set to_at = now() where person_id = (select id from person where email = 'technician@northmoor.example')`,
+      `update authorisation set to_at = $1 where person_id = (select id from person where email = 'technician@northmoor.example')`,
+      [labClock.now()],
     );
     expect((await refused(send('/start'))).slice(0, 2)).toEqual([409, 'bench/not-authorised']);
     await sql(`update authorisation set to_at = null`);
   });
 
   it('is refused on a cell whose calibration has lapsed, or lapses within the run', async () => {
-    const set = `update calibration set due_at = now() + $2::interval where item_id = $1`;
+    const dueIn = (text: string) =>
+      sql(`update calibration set due_at = $2::timestamptz + $3::interval where item_id = $1`, [
+        ...[bench.items[FIRST.cell], labClock.now(), text],
+      ]);
     for (const due of ['-1 minute', '10 minutes']) {
-      await sql(set, [bench.items[FIRST.cell], due]);
+      await dueIn(due);
       const [status, code, sentence, facts] = await refused(send('/start'));
       expect([status, code, facts['problems'][0].rule]).toEqual([409, 'bench/train-not-fit', 'calibration-in-force']);
       expect(sentence).toMatch(/lapse/);
     }
-    await sql(set, [bench.items[FIRST.cell], '1 year']);
+    await dueIn('1 year');
   });
 
   it('is refused on a cell found of class 2 since it was confirmed; the sheet says so at once', async () => {
@@ -186,7 +190,7 @@ describe('a start', () => {
     const fault = await technician.post<any>(`/items/${bench.items[FIRST.grips]}/faults`, { what: 'Jaw cracked' });
     expect(fault.status).toBeLessThan(300);
     expect((await refused(send('/start'))).slice(0, 2)).toEqual([409, 'bench/train-not-fit']);
-    await sql('update fault set closed_at = now()');
+    await sql('update fault set closed_at = $1', [labClock.now()]);
   });
 
   it('is refused on an item that is promised elsewhere before the run would end', async () => {
@@ -410,7 +414,7 @@ describe('a job that goes on with other items', () => {
     expect(impact.body.jobs.find(({ reference }: { reference: string }) => reference === job.reference)).toMatchObject({
       results: 1,
     });
-    await sql('update fault set closed_at = now()');
+    await sql('update fault set closed_at = $1', [labClock.now()]);
   });
 });
 

@@ -93,13 +93,16 @@ export async function calibrate(
 
 /** Authorised for ISO 527-2 since yesterday, and at work for a month. */
 export async function allow({ records }: Lab, personId: string): Promise<void> {
+  const now = labClock.now();
   await records.query(
-    `insert into roster_shift (id, person_id, starts_at, ends_at) values ($1, $2, now() - interval '1 hour', now() + interval '30 days')`,
-    [randomUUID(), personId],
+    `insert into roster_shift (id, person_id, starts_at, ends_at)
+     values ($1, $2, $3::timestamptz - interval '1 hour', $3::timestamptz + interval '30 days')`,
+    [randomUUID(), personId, now],
   );
   await records.query(
-    `insert into authorisation (id, person_id, method_code, from_at, granted_by) values ($1, $2, 'iso-527-2', now() - interval '1 day', $2)`,
-    [randomUUID(), personId],
+    `insert into authorisation (id, person_id, method_code, from_at, granted_by)
+     values ($1, $2, 'iso-527-2', $3::timestamptz - interval '1 day', $2)`,
+    [randomUUID(), personId, now],
   );
 }
 

@@ -8,6 +8,7 @@ import { randomUUID } from 'node:crypto';
 import type { Client } from '../support/client.js';
 import { startLab, TEST_PASSWORD, TEST_TEAM } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
+import { allow } from './bench-lab.js';
 import { CELL_5KN, FRAME_10KN, GRIP_5KN } from './register-items.js';
 import { labClock } from '../support/lab-clock.js';
 
@@ -70,14 +71,7 @@ async function fillRegister(): Promise<void> {
     })),
   });
   const { id } = await lab.records.manager.findOneByOrFail(PersonEntity, { email: 'technician@northmoor.example' });
-  await lab.records.query(
-    `insert into roster_shift (id, person_id, starts_at, ends_at) values ($1, $2, now() - interval '1 hour', now() + interval '30 days')`,
-    [randomUUID(), id],
-  );
-  await lab.records.query(
-    `insert into authorisation (id, person_id, method_code, from_at, granted_by) values ($1, $2, 'iso-527-2', now() - interval '1 day', $2)`,
-    [randomUUID(), id],
-  );
+  await allow(lab, id);
 }
 
 async function plasticBatch(): Promise<BatchBody> {
