@@ -36,7 +36,7 @@ function isLoaded(manager: EntityManager): Promise<boolean> {
 
 async function load(manager: EntityManager, time: LabTime, passwordHash: string, write?: WriteReport): Promise<void> {
   const methods = [...METHODS, ...HOUSE_METHODS];
-  await addMethods(manager, methods);
+  await addMethods(manager, methods, time.now);
   await addMaterials(manager, MATERIALS);
   await loadPeople(manager, time, methods, passwordHash);
   const aboutItems = await loadRegister(manager, time);

@@ -8,11 +8,13 @@ import { idOf } from '../northmoor/ids.js';
 /**
  * The published methods and materials that any lab starts with, and what has been put right in them since: a method's next version
  * stands beside the one before, which stays as it is with all that rests on it.
+ *
+ * @param at the time by the lab's clock
  */
-export async function loadLibrary(records: DataSource): Promise<void> {
+export async function loadLibrary(records: DataSource, at: Date): Promise<void> {
   await records.transaction(async (manager) => {
     await lockWhile(manager, 'library');
-    await addMethods(manager, METHODS);
+    await addMethods(manager, METHODS, at);
     await addMaterials(manager, MATERIALS);
   });
 }
@@ -20,7 +22,7 @@ export async function loadLibrary(records: DataSource): Promise<void> {
 export const methodId = ({ id, version }: Pick<Method, 'id' | 'version'>): string => idOf('method', `${id}/${version}`);
 export const materialId = (code: string): string => idOf('material', code);
 
-export async function addMethods(manager: EntityManager, methods: readonly Method[]): Promise<void> {
+export async function addMethods(manager: EntityManager, methods: readonly Method[], enteredAt: Date): Promise<void> {
   const rows = methods.map((method) => ({
     id: methodId(method),
     code: method.id,
@@ -31,6 +33,7 @@ export async function addMethods(manager: EntityManager, methods: readonly Metho
     data: { ...method },
     state: 'offered' as const,
     enteredBy: null,
+    enteredAt,
   }));
   const newest = newestByCode(await manager.find(MethodEntity));
   const added = rows.flatMap((row) => {

@@ -33,7 +33,8 @@ export async function loadPeople(
   methods: readonly Method[],
   passwordHash: string,
 ): Promise<void> {
-  await insertRows(manager, LabSettingEntity, [{ id: 1, settings: { ...DEFAULT_LAB_SETTINGS, ...SETTINGS } }]);
+  const settings = { ...DEFAULT_LAB_SETTINGS, ...SETTINGS };
+  await insertRows(manager, LabSettingEntity, [{ id: 1, settings, changedAt: time.now }]);
   await insertRows(manager, ClosedDayEntity, closedDays(time));
   await insertRows(
     manager,

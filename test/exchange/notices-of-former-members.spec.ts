@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { NoticesView, RequestView } from '#libs/contract/src/index.js';
 import { addPerson, announce, PersonEntity, setTeams } from '#libs/records/src/index.js';
+import { labClock } from '../support/lab-clock.js';
 import { startLab, TEST_TEAM } from '../support/lab.js';
 import { PostOffice } from '../support/post-office.js';
 import { until } from '../support/until.js';
@@ -20,7 +21,7 @@ beforeAll(async () => {
   const { records } = bench.lab;
   await records.transaction(async (manager) => {
     const stays = { id: randomUUID(), name: 'A colleague', email: `${STAYS}@northmoor.example` };
-    await addPerson(manager, { ...stays, roles: ['requester'], passwordHash: null });
+    await addPerson(manager, { ...stays, roles: ['requester'], passwordHash: null, createdAt: labClock.now() });
     await setTeams(manager, stays.id, [TEST_TEAM.id]);
   });
   ({ id: requesterId } = await records.manager.findOneByOrFail(PersonEntity, { email: 'requester@northmoor.example' }));

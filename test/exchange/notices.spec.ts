@@ -65,7 +65,8 @@ beforeAll(async () => {
     for (const name of ['colleague', 'gone']) {
       const id = randomUUID();
       const email = `${name}@northmoor.example`;
-      await addPerson(records, { id, name: `A ${name}`, email, roles: ['requester'], passwordHash: null });
+      const person = { id, name: `A ${name}`, email, passwordHash: null, createdAt: labClock.now() };
+      await addPerson(records, { ...person, roles: ['requester'] });
       await setTeams(records, id, [TEST_TEAM.id]);
     }
   });
@@ -254,7 +255,7 @@ describe('webhooks', () => {
     expect(JSON.parse(body)).toMatchObject({ kind: 'request/submitted', subject: { kind: 'request', id } });
     const [, t, v1] = /^t=(\d+),v1=([0-9a-f]{64})$/.exec(String(headers['webhook-signature']))!;
     expect(createHmac('sha256', hook.secret!).update(`${t}.${body}`).digest('hex')).toBe(v1);
-    expect(Math.abs(Date.now() / 1_000 - Number(t))).toBeLessThan(10);
+    expect(Math.abs(labClock.nowMs() / 1_000 - Number(t))).toBeLessThan(10);
     expect(headers['webhook-id']).toBe(JSON.parse(body).id);
     const record = await manager.get(`/record?subject=${id}`);
     expect(JSON.stringify(record.body)).toContain('request/submitted');
@@ -326,7 +327,8 @@ describe('webhooks', () => {
     const kinds = (await manager.get(`/record?subject=${hook.id}`)).body.rows.map(({ kind }: { kind: string }) => kind);
     expect(kinds).toEqual(['webhook/ended', 'webhook/added']);
     const [{ n }] = await lab.records.query<[{ n: number }]>(
-      "select count(*)::int as n from webhook_delivery where announced_at > now() - interval '1 second' and state = 'waiting'",
+      "select count(*)::int as n from webhook_delivery where announced_at > $1::timestamptz - interval '1 second' and state = 'waiting'",
+      [labClock.now()],
     );
     expect([n, receiver.got.length]).toEqual([0, before]);
   });

@@ -6,6 +6,7 @@ import { addPerson } from '#libs/records/src/index.js';
 import { allow, benchLab } from '../stories/bench-lab.js';
 import { setUpLab } from '../stories/story-steps.js';
 import { Client } from '../support/client.js';
+import { labClock } from '../support/lab-clock.js';
 import { fillWithPeople, TEST_PASSWORD } from '../support/lab.js';
 import type { Lab } from '../support/lab.js';
 
@@ -20,7 +21,8 @@ export async function fillWithTechnicians(records: DataSource): Promise<void> {
   const passwordHash = await hashPassword(TEST_PASSWORD);
   for (let nr = 1; nr <= TRAINS; nr++) {
     const id = randomUUID();
-    const person = { id, name: `Hand ${nr}`, email: technicianEmail(nr), roles: ['technician' as const], passwordHash };
+    const [name, email, createdAt] = [`Hand ${nr}`, technicianEmail(nr), labClock.now()];
+    const person = { id, name, email, roles: ['technician' as const], passwordHash, createdAt };
     await records.transaction((manager) => addPerson(manager, person));
     await allow({ records } as Lab, id);
   }

@@ -4,6 +4,7 @@ import { loadDemoLab } from '#seed/load-demo-lab.js';
 import { loadLibrary } from '#seed/load/load-library.js';
 import { freshDatabase } from '../support/database.js';
 import type { FreshDatabase } from '../support/database.js';
+import { labClock } from '../support/lab-clock.js';
 
 const WEDNESDAY = Date.parse('2026-11-25T10:30:00Z');
 
@@ -14,7 +15,7 @@ describe('the demo lab, loaded', () => {
   beforeAll(async () => {
     database = await freshDatabase();
     records = await openRecords(database.url, { poolSize: 4 });
-    await loadLibrary(records);
+    await loadLibrary(records, labClock.now());
     await loadDemoLab(records, WEDNESDAY);
   }, 60_000);
   afterAll(async () => {
@@ -30,7 +31,7 @@ describe('the demo lab, loaded', () => {
   it('is there once, however often it is loaded', async () => {
     const before = await Promise.all(['item', 'request', 'record_event', 'task_run'].map(count));
     await loadDemoLab(records, WEDNESDAY + 86_400_000);
-    await loadLibrary(records);
+    await loadLibrary(records, labClock.now());
     expect(await Promise.all(['item', 'request', 'record_event', 'task_run'].map(count))).toEqual(before);
   });
 

@@ -34,7 +34,7 @@ describe('what an API process keeps of the lab', () => {
     database = await freshDatabase();
     records = await openRecords(database.url, { poolSize: 4 });
     other = await openRecords(database.url, { poolSize: 2 });
-    await loadLibrary(records);
+    await loadLibrary(records, labClock.now());
     await loadDemoLab(records, Date.parse('2026-11-25T10:30:00Z'));
   }, 60_000);
   afterAll(async () => {
@@ -46,7 +46,7 @@ describe('what an API process keeps of the lab', () => {
     other.transaction(async (manager) => {
       const settings = await labSettings(manager);
       const [{ version }] = await manager.query<[{ version: number }]>('select version from lab_setting');
-      await setLabSettings(manager, { ...settings, name }, version);
+      await setLabSettings(manager, { ...settings, name }, version, labClock.now());
       await touchFacts(manager, 'settings changed');
     });
 

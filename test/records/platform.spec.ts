@@ -47,7 +47,12 @@ describe('the records on a real database', () => {
 
   it('keep whatever is referred to: a reference to nothing is refused, and none is without a key but those that outlive theirs', async () => {
     const nothing = { requestId: randomUUID(), authorId: randomUUID() };
-    const lost = records.manager.insert(RequestMessageEntity, { id: randomUUID(), ...nothing, body: 'Hello?' });
+    const lost = records.manager.insert(RequestMessageEntity, {
+      id: randomUUID(),
+      ...nothing,
+      body: 'Hello?',
+      at: labClock.now(),
+    });
     await expect(lost).rejects.toThrow('fk_request_message_');
     const loose = await sql<{ at: string }>(
       `select attrelid::regclass || '.' || attname as at from pg_attribute join pg_class on pg_class.oid = attrelid
@@ -59,6 +64,24 @@ describe('the records on a real database', () => {
       'idempotency_key.person_id',
       'task_run.merged_into',
       'webhook_delivery.event_id',
+    ]);
+  });
+
+  it('take the time from the database only where it measures between rows that it wrote itself', async () => {
+    const measured = await sql<{ at: string }>(
+      `select table_name || '.' || column_name as at from information_schema.columns
+       where table_schema = 'public' and column_default like '%now()%' order by 1`,
+    );
+    expect(measured.map(({ at }) => at)).toEqual([
+      'api_token.created_at',
+      'fact_change.at',
+      'idempotency_key.claimed_at',
+      'idempotency_key.created_at',
+      'session.created_at',
+      'session.seen_at',
+      'sign_in_attempt.at',
+      'task_run.announced_at',
+      'task_run.due_at',
     ]);
   });
 

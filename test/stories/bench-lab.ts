@@ -112,7 +112,7 @@ export async function addTechnician(lab: Lab, name: string): Promise<Client> {
   const email = `${name}@northmoor.example`;
   const passwordHash = await hashPassword(TEST_PASSWORD);
   await lab.records.transaction((manager) =>
-    addPerson(manager, { id, name, email, roles: ['technician'], passwordHash }),
+    addPerson(manager, { id, name, email, roles: ['technician'], passwordHash, createdAt: labClock.now() }),
   );
   await allow(lab, id);
   return lab.signIn(email);

@@ -187,12 +187,13 @@ describe('an item found out of tolerance', () => {
     const train = grip ? [] : [{ role: 'load-cell', itemId: cell.id }];
     const sql = (text: string, values: unknown[]) => lab.records.query(text, values);
     await sql(
-      `insert into request (id, reference, title, state, team_id, requester_id, version) select $1, $2, 'Bracket', 'reported', team.id, $3, 1 from team limit 1`,
-      [request, reference, requester],
+      `insert into request (id, reference, title, state, team_id, requester_id, created_at, version)
+       select $1, $2, 'Bracket', 'reported', team.id, $3, $4, 1 from team limit 1`,
+      [request, reference, requester, ran[0]],
     );
     await sql(
-      `insert into method (id, code, version, designation, title, test_type, data) values ($1, $2, 1, 'M', 'M', 'tension', '{}')`,
-      [batch, reference.toLowerCase()],
+      `insert into method (id, code, version, designation, title, test_type, data, entered_at) values ($1, $2, 1, 'M', 'M', 'tension', '{}', $3)`,
+      [batch, reference.toLowerCase(), ran[0]],
     );
     await sql(
       `insert into batch (id, request_id, position, method_id, ask, specimen_count, version) values ($1, $2, 1, $1, '{}', 1, 1)`,
@@ -205,8 +206,9 @@ describe('an item found out of tolerance', () => {
     );
     if (reportNumber) {
       await sql(
-        `insert into report (id, request_id, number, revision, state, document, prepared_by, version) values ($1, $2, $3, 1, 'issued', '{}', $4, 1)`,
-        [report, request, reportNumber, requester],
+        `insert into report (id, request_id, number, revision, state, document, prepared_by, prepared_at, version)
+         values ($1, $2, $3, 1, 'issued', '{}', $4, $5, 1)`,
+        [report, request, reportNumber, requester, ran[1]],
       );
     }
     return { job, report };

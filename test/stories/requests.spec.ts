@@ -49,6 +49,7 @@ async function addOtherTeam(): Promise<void> {
       email: 'stranger@northmoor.example',
       roles: ['requester'],
       passwordHash,
+      createdAt: labClock.now(),
     });
     await setTeams(records, id, [OTHER_TEAM.id]);
   });

@@ -8,6 +8,7 @@ import { createApi } from '#apps/api/src/platform/create-api.js';
 import { hashPassword } from '#apps/api/src/platform/sessions.service.js';
 import type { WorkerConfig } from '#apps/worker/src/config.js';
 import { startWorker } from '#apps/worker/src/platform/start-worker.js';
+import type { Clock } from '#libs/calendar/src/index.js';
 import type { Role } from '#libs/contract/src/index.js';
 import { addPerson, addTeam, LabRecords, openRecords, setTeams } from '#libs/records/src/index.js';
 import { Client } from './client.js';
@@ -26,6 +27,8 @@ interface Options {
   redisUrl?: string;
   /** Leave the worker out. */
   worker?: boolean;
+  /** Another clock than that of the stories. */
+  clock?: Clock;
   /** Settings of the API, and of the worker where it has more. */
   config?: Partial<ApiConfig & WorkerConfig>;
 }
@@ -50,12 +53,13 @@ export async function startLab({
   filled = 'people',
   redisUrl,
   worker = true,
+  clock = labClock,
   config = {},
 }: Options = {}): Promise<Lab> {
   const database = await freshDatabase();
   const records = await openRecords(database.url, { poolSize: 20 });
-  const acting = new LabRecords(records, labClock);
-  await (filled === 'demo' ? fillWithDemo(records) : fillWithPeople(records));
+  const acting = new LabRecords(records, clock);
+  await (filled === 'demo' ? fillWithDemo(records, clock) : fillWithPeople(records, clock));
   const settings: ApiConfig = { ...QUIET, databaseUrl: database.url, redisUrl, ...config };
   const api = await createApi(settings, acting);
   await api.listen(settings.port, settings.host);
@@ -87,7 +91,7 @@ export async function startLab({
 const QUIET = { host: '127.0.0.1', port: 0, proxies: 0, log: 'quiet', sessionIdleMin: 60, sessionHours: 8 } as const;
 
 /** A person of each role, and a team for the requester. */
-export async function fillWithPeople(records: DataSource): Promise<void> {
+export async function fillWithPeople(records: DataSource, clock = labClock): Promise<void> {
   const passwordHash = await hashPassword(TEST_PASSWORD);
   const roles: Role[] = ['requester', 'technician', 'manager', 'auditor'];
   await records.transaction(async (manager) => {
@@ -100,13 +104,14 @@ export async function fillWithPeople(records: DataSource): Promise<void> {
         email: `${role}@northmoor.example`,
         roles: [role],
         passwordHash,
+        createdAt: clock.now(),
       });
       if (role === 'requester') await setTeams(manager, id, [TEST_TEAM.id]);
     }
   });
 }
 
-async function fillWithDemo(records: DataSource): Promise<void> {
+async function fillWithDemo(records: DataSource, clock: Clock): Promise<void> {
   const { loadDemoLab } = await import('#seed/load-demo-lab.js');
-  await loadDemoLab(records, labClock.nowMs());
+  await loadDemoLab(records, clock.nowMs());
 }

@@ -19,7 +19,7 @@ export interface FirstManager {
  */
 export async function fillOnFirstStart(records: LabRecords, empty: boolean): Promise<FirstManager | null> {
   if (await hasPeople(records.manager)) {
-    await loadLibrary(records.source);
+    await loadLibrary(records.source, records.clock.now());
     return null;
   }
   if (empty) return startEmpty(records);
@@ -28,13 +28,14 @@ export async function fillOnFirstStart(records: LabRecords, empty: boolean): Pro
 }
 
 async function startEmpty(records: LabRecords): Promise<FirstManager> {
-  await loadLibrary(records.source);
+  await loadLibrary(records.source, records.clock.now());
   const manager = { email: 'manager@lab.example', password: randomBytes(12).toString('base64url') };
   const passwordHash = await hashPassword(manager.password);
   await records.act(null, async (act) => {
-    const id = randomUUID();
-    await addPerson(act.manager, { id, name: 'First manager', email: manager.email, roles: ['manager'], passwordHash });
-    await act.record({ kind: 'person/added', subjectId: id, why: 'first start' });
+    const { email } = manager;
+    const row = { id: randomUUID(), name: 'First manager', email, passwordHash, createdAt: act.now() };
+    await addPerson(act.manager, { ...row, roles: ['manager'] });
+    await act.record({ kind: 'person/added', subjectId: row.id, why: 'first start' });
   });
   return manager;
 }

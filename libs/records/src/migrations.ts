@@ -6,6 +6,7 @@ import { RefuseReferencesToNothing1795927295526 } from './migrations/17959272955
 import { KeepTasksOfUnknownKinds1796027801000 } from './migrations/1796027801000-keep-tasks-of-unknown-kinds.js';
 import { SayWhyAResultIsMissing1796028000000 } from './migrations/1796028000000-say-why-a-result-is-missing.js';
 import { KeepWhatAnImportCalledARequest1796030552237 } from './migrations/1796030552237-keep-what-an-import-called-a-request.js';
+import { TakeTheTimeFromTheClockOfTheLab1796073546559 } from './migrations/1796073546559-take-the-time-from-the-clock-of-the-lab.js';
 
 /** Every step of the schema, oldest first. A step that was released is never edited. */
 export const MIGRATIONS = [
@@ -17,4 +18,5 @@ export const MIGRATIONS = [
   KeepTasksOfUnknownKinds1796027801000,
   SayWhyAResultIsMissing1796028000000,
   KeepWhatAnImportCalledARequest1796030552237,
+  TakeTheTimeFromTheClockOfTheLab1796073546559,
 ] as const;

@@ -61,7 +61,7 @@ export class CalibrationService {
         ...{ certificateFileId: body.certificateFileId ?? null, replaces: body.replaces ?? null, enteredBy: by.id },
       };
       const calibrations = new CalibrationRepository(manager);
-      await calibrations.add(row);
+      await calibrations.add({ ...row, enteredAt: now() });
       await record({
         kind: 'item/calibrated',
         subjectId: itemId,

@@ -34,7 +34,8 @@ export class NonconformitiesService {
       const { jobs, reports, people, until } = impact;
       const touched = { jobs, reports, people, until };
       const repository = new NonconformityRepository(manager);
-      await repository.add({ id, reference, itemId, what, since: new Date(impact.since), touched, openedBy: by.id });
+      const opened = { openedBy: by.id, openedAt: now() };
+      await repository.add({ id, reference, itemId, what, since: new Date(impact.since), touched, ...opened });
       await record({
         kind: 'nonconformity/opened',
         subjectId: id,

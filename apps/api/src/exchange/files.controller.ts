@@ -34,8 +34,9 @@ export class FilesController {
   ): Promise<{ id: string; sha256: string }> {
     const sent = request.headers['content-type']?.split(';')[0]?.trim().toLowerCase() ?? '';
     const mediaType = KNOWN_TYPES.includes(sent) ? sent : 'application/octet-stream';
-    return this.records.act(by.id, async ({ manager, record }) => {
-      const kept = await new StoredFileRepository(manager).store({ name, mediaType, content, storedBy: by.id });
+    return this.records.act(by.id, async ({ manager, record, now }) => {
+      const file = { name, mediaType, content, storedBy: by.id, storedAt: now() };
+      const kept = await new StoredFileRepository(manager).store(file);
       await record({
         kind: 'file/stored',
         subjectId: kept.id,

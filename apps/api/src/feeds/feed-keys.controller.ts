@@ -29,8 +29,8 @@ export class FeedKeysController {
   @ShownOnce()
   @May('see-plan')
   async make(@Body() { name }: NewFeedKeyDto, @By() by: SignedIn): Promise<FeedKeyView> {
-    const { id, key } = await this.records.act(by.id, async ({ manager, record }) => {
-      const made = await new FeedKeyRepository(manager).make(by.id, name);
+    const { id, key } = await this.records.act(by.id, async ({ manager, record, now }) => {
+      const made = await new FeedKeyRepository(manager).make(by.id, name, now());
       await record({ kind: 'feed-key/made', subjectId: made.id });
       return made;
     });

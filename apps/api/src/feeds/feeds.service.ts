@@ -50,7 +50,8 @@ export class FeedsService {
   }
 
   private async reader(key: string | undefined): Promise<FeedReader> {
-    const reader = key ? await new FeedKeyRepository(this.records.manager).findReader(key) : null;
+    const { manager, clock } = this.records;
+    const reader = key ? await new FeedKeyRepository(manager).findReader(key, clock.now()) : null;
     if (!reader || !permissionsOf(reader.roles).has('see-plan')) throw unknown();
     return reader;
   }

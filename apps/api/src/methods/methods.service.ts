@@ -27,12 +27,12 @@ export class MethodsService {
   /** Keeps a new method, or the next version of one that is known. @throws InvalidInput by field */
   save(data: Record<string, unknown>, by: SignedIn): Promise<MethodView> {
     refuseUnlessMethod(data);
-    return this.records.act(by.id, async ({ manager, record }) => {
+    return this.records.act(by.id, async ({ manager, record, now }) => {
       const methods = new MethodRepository(manager);
       const version = ((await methods.versionsOf(data.id))[0]?.version ?? 0) + 1;
       const { id: code, designation, title, testType } = data;
       const row = { id: randomUUID(), code, version, designation, title, testType, state: 'offered' as const };
-      await methods.add({ ...row, data: { ...data, version }, enteredBy: by.id });
+      await methods.add({ ...row, data: { ...data, version }, enteredBy: by.id, enteredAt: now() });
       await record({
         kind: 'method/version-added',
         subjectId: row.id,

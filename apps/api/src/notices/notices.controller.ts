@@ -61,14 +61,16 @@ export class NoticesController {
   @HttpCode(204)
   @May('see-own')
   readAll(@By() by: SignedIn): Promise<void> {
-    return this.records.quietly((manager) => new NoticeRepository(manager).readAll(by.id));
+    const at = this.records.clock.now();
+    return this.records.quietly((manager) => new NoticeRepository(manager).readAll(by.id, at));
   }
 
   @Post(':id/read')
   @HttpCode(204)
   @May('see-own')
   read(@Param('id', AnId) id: string, @By() by: SignedIn): Promise<void> {
-    return this.records.quietly((manager) => new NoticeRepository(manager).read(by.id, id));
+    const at = this.records.clock.now();
+    return this.records.quietly((manager) => new NoticeRepository(manager).read(by.id, id, at));
   }
 }
 

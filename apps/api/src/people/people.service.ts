@@ -44,8 +44,8 @@ export class PeopleService {
     const id = randomUUID();
     const email = asked.email.trim().toLowerCase();
     const passwordHash = password === undefined ? null : await hashPassword(password);
-    await this.records.act(by.id, async ({ manager, record }) => {
-      await addPerson(manager, { id, ...asked, email, passwordHash });
+    await this.records.act(by.id, async ({ manager, record, now }) => {
+      await addPerson(manager, { id, ...asked, email, passwordHash, createdAt: now() });
       await setTeams(manager, id, teamIds);
       const after = { roles: asked.roles, teamIds };
       await record({ kind: 'person/added', subjectId: id, after });

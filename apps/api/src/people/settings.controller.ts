@@ -29,11 +29,11 @@ export class SettingsController {
       ...figureProblems('matching', body.matching, matching),
       ...figureProblems('objective', body.objective, objective),
     ]);
-    await this.records.act(by.id, async ({ manager, record }) => {
+    await this.records.act(by.id, async ({ manager, record, now }) => {
       const { settings: before } = await getLabSettings(manager);
       const shifts = body.shifts.map((shift) => ({ ...shift }));
       const after = { ...body, shifts, retention: { ...body.retention }, demo: before.demo };
-      await setLabSettings(manager, after, version);
+      await setLabSettings(manager, after, version, now());
       const told = { before: { ...before }, after: { ...after } };
       await record({
         kind: 'settings/changed',

@@ -15,7 +15,7 @@ export class StatusController {
   @Get()
   @May('see-status')
   async view(): Promise<StatusView> {
-    const figures = await figuresOfOperation(this.records.source);
+    const figures = await figuresOfOperation(this.records.source, this.records.clock.now());
     const parts = [queueOf, workOf, setAsideOf, failuresOf, mailsOf, programsOf].map((part) => part(figures));
     return { parts, at: this.records.clock.now().toISOString() };
   }

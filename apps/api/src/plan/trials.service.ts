@@ -38,7 +38,8 @@ export class TrialsService {
   async begin(name: string, by: SignedIn): Promise<TrialView> {
     const trial = await this.records.quietly(async (manager) => {
       const plan = await new PlanRepository(manager).getPublished();
-      const row = { name, ownerId: by.id, basedOnPlanId: plan.id, factsStamp: plan.factsStamp };
+      const createdAt = this.records.clock.now();
+      const row = { name, ownerId: by.id, basedOnPlanId: plan.id, factsStamp: plan.factsStamp, createdAt };
       const added = await new TrialRepository(manager).add(row);
       await this.planAnew(manager, added.id);
       return added;

@@ -30,7 +30,7 @@ export async function createApi(config: ApiConfig, records: LabRecords): Promise
   app.set('trust proxy', config.proxies);
   app.set('etag', false);
   app.disable('x-powered-by');
-  const metrics = metricsOf(records.source, config.metricsToken);
+  const metrics = metricsOf(records, config.metricsToken);
   app.use(requestLog(log), metrics.measure, helmet(headersFor(config)));
   app.use('/api', neverKept);
   app.useBodyParser('json', { limit: LARGEST_JSON, strict: true });

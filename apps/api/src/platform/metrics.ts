@@ -1,8 +1,8 @@
 import { timingSafeEqual } from 'node:crypto';
 import type { Request, RequestHandler } from 'express';
 import { Gauge, Histogram, Registry, collectDefaultMetrics } from 'prom-client';
-import type { DataSource } from 'typeorm';
 import { figuresOfOperation } from '#libs/records/src/index.js';
+import type { LabRecords } from '#libs/records/src/index.js';
 
 /** Figures for a monitoring system, in the Prometheus text format. */
 export interface Metrics {
@@ -13,7 +13,7 @@ export interface Metrics {
 const STEPS_S = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5];
 
 /** @param token lets others than this machine read; without one only this machine may */
-export function metricsOf(records: DataSource, token: string | undefined): Metrics {
+export function metricsOf({ source, clock }: LabRecords, token: string | undefined): Metrics {
   const registry = new Registry();
   collectDefaultMetrics({ register: registry });
   const took = new Histogram({
@@ -40,7 +40,7 @@ export function metricsOf(records: DataSource, token: string | undefined): Metri
     },
     serve: (request, response, next) => {
       if (!mayRead(request, token)) return void response.status(404).end();
-      figuresOfOperation(records)
+      figuresOfOperation(source, clock.now())
         .then((figures) => Object.entries(figures).forEach(([name, value]) => show(name, value)))
         .then(() => registry.metrics())
         .then((text) => response.type(registry.contentType).send(text), next);

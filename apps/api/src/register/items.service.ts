@@ -131,9 +131,13 @@ export class ItemsService {
 }
 
 /** Puts a checked item into the register. @returns its id */
-export async function addItem({ manager, record }: Act, columns: CheckedColumns, state: ItemState): Promise<string> {
+export async function addItem(
+  { manager, record, now }: Act,
+  columns: CheckedColumns,
+  state: ItemState,
+): Promise<string> {
   const id = randomUUID();
-  await new ItemRepository(manager).add({ id, state, ...columns });
+  await new ItemRepository(manager).add({ id, state, ...columns, registeredAt: now() });
   await record({
     kind: 'item/registered',
     subjectId: id,

@@ -101,11 +101,12 @@ export class RequestMovesService {
   }
 
   private async reason(
-    { around, requests, byId }: Attempt,
+    { around, requests, byId, now }: Attempt,
     kind: 'request/returned' | 'request/declined',
     why: string,
   ): Promise<Change> {
-    await requests.addMessage({ id: randomUUID(), requestId: around.request.id, authorId: byId!, body: why });
+    const message = { id: randomUUID(), requestId: around.request.id, authorId: byId!, body: why, at: now() };
+    await requests.addMessage(message);
     return { event: { kind, why } };
   }
 

@@ -110,10 +110,10 @@ export class RequestsService {
   }
 
   async say(id: string, body: string, by: SignedIn): Promise<void> {
-    await this.records.act(by.id, async ({ manager, record }) => {
+    await this.records.act(by.id, async ({ manager, record, now }) => {
       const requests = new RequestRepository(manager);
       await requests.get(id, teamsSeen(by));
-      await requests.addMessage({ id: randomUUID(), requestId: id, authorId: by.id, body });
+      await requests.addMessage({ id: randomUUID(), requestId: id, authorId: by.id, body, at: now() });
       await record({
         kind: 'request/message',
         subjectId: id,

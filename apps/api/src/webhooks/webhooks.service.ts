@@ -21,8 +21,8 @@ export class WebhooksService {
 
   /** The secret is in this answer and never again. */
   async add({ url, kinds }: NewWebhookDto, by: SignedIn): Promise<WebhookView> {
-    const { id, secret } = await this.records.act(by.id, async ({ manager, record }) => {
-      const made = await new WebhookRepository(manager).add({ url, kinds: [...new Set(kinds)] }, by.id);
+    const { id, secret } = await this.records.act(by.id, async ({ manager, record, now }) => {
+      const made = await new WebhookRepository(manager).add({ url, kinds: [...new Set(kinds)] }, by.id, now());
       const subject = { subjectKind: 'webhook', subjectId: made.id };
       await record({ kind: 'webhook/added', ...subject, after: { url, kinds } });
       return made;

@@ -33,7 +33,8 @@ export class DeliverWebhookProcessor implements TaskProcessor<'deliver-webhook'>
       { url: due.url, body: due.body, headers },
       this.config.webhooksToPrivate === 'yes',
     );
-    await this.records.quietly((manager) => new WebhookRepository(manager).storeTry(due, outcome));
+    const at = this.records.clock.now();
+    await this.records.quietly((manager) => new WebhookRepository(manager).storeTry(due, outcome, at));
     return { tried: true, ...outcome };
   }
 }

@@ -79,6 +79,6 @@ export class CalibrationEntity {
   @ForeignKey(() => PersonEntity)
   enteredBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   enteredAt!: Date;
 }

@@ -28,7 +28,7 @@ export class CalibrationRepository {
     return row;
   }
 
-  async add(row: Omit<CalibrationEntity, 'enteredAt'>): Promise<void> {
+  async add(row: CalibrationEntity): Promise<void> {
     await insertRows(this.manager, CalibrationEntity, [row]);
   }
 

@@ -46,7 +46,7 @@ export class NonconformityEntity {
   @ForeignKey(() => PersonEntity)
   openedBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   openedAt!: Date;
 
   @Column({ type: 'timestamptz', nullable: true })

@@ -45,6 +45,6 @@ export class ShiftCheckEntity {
   @ForeignKey(() => PersonEntity)
   technicianId!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   at!: Date;
 }

@@ -27,6 +27,6 @@ export class StoredFileEntity {
   @ForeignKey(() => PersonEntity)
   storedBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   storedAt!: Date;
 }

@@ -12,6 +12,7 @@ export interface NewFile {
   mediaType: string;
   content: Buffer;
   storedBy: string;
+  storedAt: Date;
 }
 
 /** Files, stored byte for byte. There is no way to change or remove one. */

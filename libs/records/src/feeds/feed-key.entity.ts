@@ -18,7 +18,7 @@ export class FeedKeyEntity {
   @Column({ type: 'text', unique: true, select: false })
   keyHash!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   madeAt!: Date;
 
   @Column({ type: 'timestamptz', nullable: true })

@@ -24,9 +24,9 @@ export class FeedKeyRepository {
   }
 
   /** @returns the key, which is shown this once */
-  async make(personId: string, name: string): Promise<{ id: string; key: string }> {
+  async make(personId: string, name: string, madeAt: Date): Promise<{ id: string; key: string }> {
     const [id, key] = [randomUUID(), randomBytes(32).toString('base64url')];
-    await insertRows(this.manager, FeedKeyEntity, [{ id, personId, name, keyHash: secretHash(key) }]);
+    await insertRows(this.manager, FeedKeyEntity, [{ id, personId, name, keyHash: secretHash(key), madeAt }]);
     return { id, key };
   }
 
@@ -42,17 +42,17 @@ export class FeedKeyRepository {
   }
 
   /** Who holds a key, when they are still with the lab; null otherwise. */
-  async findReader(key: string): Promise<FeedReader | null> {
+  async findReader(key: string, now: Date): Promise<FeedReader | null> {
     const [found] = await this.manager.query<(FeedReader & { keyId: string; stale: boolean })[]>(
       `select feed_key.id as "keyId", person.id as "personId", person.roles,
-         coalesce(feed_key.used_at < now() - interval '${SEEN_EVERY_S} seconds', true) as stale
+         coalesce(feed_key.used_at < $2::timestamptz - interval '${SEEN_EVERY_S} seconds', true) as stale
        from feed_key join person on person.id = feed_key.person_id
        where feed_key.key_hash = $1 and feed_key.revoked_at is null and person.active`,
-      [secretHash(key)],
+      [secretHash(key), now],
     );
     if (!found) return null;
     const { keyId, stale, ...reader } = found;
-    if (stale) await this.manager.query('update feed_key set used_at = now() where id = $1', [keyId]);
+    if (stale) await this.manager.query('update feed_key set used_at = $2 where id = $1', [keyId, now]);
     return reader;
   }
 }

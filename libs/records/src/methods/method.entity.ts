@@ -37,6 +37,6 @@ export class MethodEntity {
   @ForeignKey(() => PersonEntity)
   enteredBy!: string | null;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   enteredAt!: Date;
 }

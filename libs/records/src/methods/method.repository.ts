@@ -38,7 +38,7 @@ export class MethodRepository {
   }
 
   /** Two who add the next version at once collide on the unique (code, version). */
-  async add(row: Omit<MethodEntity, 'enteredAt'>): Promise<void> {
+  async add(row: MethodEntity): Promise<void> {
     await insertRows(this.manager, MethodEntity, [row]);
   }
 

@@ -31,7 +31,7 @@ export class NoticeEntity {
   @Column({ type: 'text' })
   sentence!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   @Index()
   at!: Date;
 

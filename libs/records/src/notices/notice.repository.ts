@@ -35,15 +35,15 @@ export class NoticeRepository {
   }
 
   /** @throws LabError `notice/unknown`, also for somebody else's */
-  async read(personId: string, id: string): Promise<void> {
+  async read(personId: string, id: string, readAt: Date): Promise<void> {
     if (!(await this.manager.existsBy(NoticeEntity, { id, personId })))
       throw new LabError('notice/unknown', 'You have no such notice.', { noticeId: id });
-    await updateRows(this.manager, NoticeEntity, { id, personId, readAt: IsNull() }, { readAt: () => 'now()' });
+    await updateRows(this.manager, NoticeEntity, { id, personId, readAt: IsNull() }, { readAt });
     await notify(this.manager, { topic: 'notices', id: personId });
   }
 
-  async readAll(personId: string): Promise<void> {
-    await updateRows(this.manager, NoticeEntity, { personId, readAt: IsNull() }, { readAt: () => 'now()' });
+  async readAll(personId: string, readAt: Date): Promise<void> {
+    await updateRows(this.manager, NoticeEntity, { personId, readAt: IsNull() }, { readAt });
     await notify(this.manager, { topic: 'notices', id: personId });
   }
 

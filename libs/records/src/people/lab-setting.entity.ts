@@ -11,7 +11,7 @@ export class LabSettingEntity {
   @Column({ type: 'jsonb' })
   settings!: LabSettings;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   changedAt!: Date;
 
   @VersionColumn()

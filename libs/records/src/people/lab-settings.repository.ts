@@ -16,8 +16,14 @@ export async function labSettings(manager: EntityManager): Promise<LabSettings> 
 }
 
 /** @throws {LabError} `settings/changed-meanwhile` when somebody else was quicker */
-export async function setLabSettings(manager: EntityManager, settings: LabSettings, version: number): Promise<void> {
-  const done = version === 0 ? await setFirst(manager, settings) : await setNext(manager, settings, version);
+export async function setLabSettings(
+  manager: EntityManager,
+  settings: LabSettings,
+  version: number,
+  changedAt: Date,
+): Promise<void> {
+  const done =
+    version === 0 ? await setFirst(manager, settings, changedAt) : await setNext(manager, settings, version, changedAt);
   if (!done) {
     const { version: found } = await getLabSettings(manager);
     const sentence = 'The settings were changed by someone else. Reload them and try again.';
@@ -25,19 +31,24 @@ export async function setLabSettings(manager: EntityManager, settings: LabSettin
   }
 }
 
-async function setFirst(manager: EntityManager, settings: LabSettings): Promise<boolean> {
+async function setFirst(manager: EntityManager, settings: LabSettings, changedAt: Date): Promise<boolean> {
   const statement =
-    'insert into lab_setting (id, settings, version) values (1, $1, 1) on conflict do nothing returning id';
-  const rows = await manager.query<unknown[]>(statement, [JSON.stringify(settings)]);
+    'insert into lab_setting (id, settings, version, changed_at) values (1, $1, 1, $2) on conflict do nothing returning id';
+  const rows = await manager.query<unknown[]>(statement, [JSON.stringify(settings), changedAt]);
   return rows.length > 0;
 }
 
-async function setNext(manager: EntityManager, settings: LabSettings, version: number): Promise<boolean> {
+async function setNext(
+  manager: EntityManager,
+  settings: LabSettings,
+  version: number,
+  changedAt: Date,
+): Promise<boolean> {
   const changed = await updateRows(
     manager,
     LabSettingEntity,
     { id: 1, version },
-    { settings: settings, changedAt: () => 'now()', version: version + 1 },
+    { settings, changedAt, version: version + 1 },
   );
   return changed === 1;
 }

@@ -76,7 +76,7 @@ export function listActive(manager: EntityManager): Promise<PersonEntity[]> {
 
 export async function addPerson(
   manager: EntityManager,
-  person: Pick<PersonEntity, 'id' | 'name' | 'email' | 'roles' | 'passwordHash'>,
+  person: Pick<PersonEntity, 'id' | 'name' | 'email' | 'roles' | 'passwordHash' | 'createdAt'>,
 ): Promise<void> {
   await insertRows(manager, PersonEntity, [person]);
 }

@@ -34,7 +34,7 @@ export class PersonEntity {
   @Column({ type: 'jsonb', default: {} })
   notices!: { mail?: MailWay };
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   createdAt!: Date;
 
   @VersionColumn()

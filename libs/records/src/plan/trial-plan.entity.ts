@@ -34,7 +34,7 @@ export class TrialPlanEntity {
   @Column({ type: 'text', default: 'open' })
   state!: 'open' | 'published' | 'dropped';
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   createdAt!: Date;
 
   @Column({ type: 'int', default: 1 })

@@ -21,7 +21,9 @@ export class TrialRepository {
     return row;
   }
 
-  async add(row: Pick<TrialPlanEntity, 'name' | 'ownerId' | 'basedOnPlanId' | 'factsStamp'>): Promise<TrialPlanEntity> {
+  async add(
+    row: Pick<TrialPlanEntity, 'name' | 'ownerId' | 'basedOnPlanId' | 'factsStamp' | 'createdAt'>,
+  ): Promise<TrialPlanEntity> {
     const whole = { ...row, id: randomUUID(), edits: [], outcome: null, state: 'open' as const };
     await insertRows(this.manager, TrialPlanEntity, [whole]);
     return this.get(whole.id);

@@ -22,8 +22,13 @@ export interface OperationFigures {
   deliveries_not_made: number;
 }
 
-export async function figuresOfOperation(records: DataSource): Promise<OperationFigures & Record<string, number>> {
-  const [row] = await records.query<OperationFigures[]>(`
+/** @param now the time by the lab's clock, which notices and deliveries bear; tasks are measured by the database */
+export async function figuresOfOperation(
+  records: DataSource,
+  now: Date,
+): Promise<OperationFigures & Record<string, number>> {
+  const [row] = await records.query<OperationFigures[]>(
+    `
     select
       count(*) filter (where state = 'waiting' and merged_into is null)::int as tasks_waiting,
       count(*) filter (where state = 'running')::int as tasks_running,
@@ -32,10 +37,12 @@ export async function figuresOfOperation(records: DataSource): Promise<Operation
       coalesce(extract(epoch from now() - min(due_at) filter (where state = 'waiting' and merged_into is null)), 0)::float8 as oldest_task_waits_s,
       coalesce(extract(epoch from now() - min(due_at) filter (where dispatched_at is null and state <> 'set-aside')), 0)::float8 as oldest_not_handed_over_s,
       (select seq::int from record_head) as record_events,
-      (select count(*)::int from notice where at > now() - interval '1 day' and mailed_at is null and mail_trouble is not null) as mails_not_sent,
-      (select count(*)::int from webhook_delivery where announced_at > now() - interval '1 day' and state <> 'delivered' and tries > 0)
+      (select count(*)::int from notice where at > $1::timestamptz - interval '1 day' and mailed_at is null and mail_trouble is not null) as mails_not_sent,
+      (select count(*)::int from webhook_delivery where announced_at > $1::timestamptz - interval '1 day' and state <> 'delivered' and tries > 0)
         as deliveries_not_made
-    from task_run where state in ('waiting', 'running', 'set-aside') or finished_at > now() - interval '1 day'`);
+    from task_run where state in ('waiting', 'running', 'set-aside') or finished_at > now() - interval '1 day'`,
+    [now],
+  );
   const { oldest_task_waits_s: waits, oldest_not_handed_over_s: held, ...counts } = row!;
   return { ...counts, oldest_task_waits_s: Math.max(waits, 0), oldest_not_handed_over_s: Math.max(held, 0) };
 }

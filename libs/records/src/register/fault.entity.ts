@@ -20,7 +20,7 @@ export class FaultEntity {
   @ForeignKey(() => PersonEntity)
   openedBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   openedAt!: Date;
 
   @Column({ type: 'uuid', nullable: true })

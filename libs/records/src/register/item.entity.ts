@@ -68,7 +68,7 @@ export class ItemEntity {
   @Column({ type: 'jsonb' })
   details!: Item['details'];
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   registeredAt!: Date;
 
   @VersionColumn()

@@ -41,7 +41,7 @@ export class ItemRepository {
     return findByIds(this.manager, ItemEntity, ids);
   }
 
-  async add(row: Omit<ItemEntity, 'registeredAt' | 'version'>): Promise<void> {
+  async add(row: Omit<ItemEntity, 'version'>): Promise<void> {
     await insertRows(this.manager, ItemEntity, [row]);
   }
 

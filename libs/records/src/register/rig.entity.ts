@@ -17,6 +17,6 @@ export class RigLinkEntity {
   @Column({ type: 'text' })
   role!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   fittedAt!: Date;
 }

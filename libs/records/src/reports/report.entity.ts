@@ -45,7 +45,7 @@ export class ReportEntity {
   @ForeignKey(() => PersonEntity)
   preparedBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   preparedAt!: Date;
 
   @Column({ type: 'uuid', nullable: true })

@@ -14,7 +14,7 @@ import { ReportRepository } from './report.repository.js';
  */
 export function storeIssuedReport(stage: Stage, report: ReportEntity, content: Buffer): Promise<string> {
   const { id, number, revision, requestId } = report;
-  return act(stage, null, async ({ manager, record }) => {
+  return act(stage, null, async ({ manager, record, now }) => {
     const reports = new ReportRepository(manager);
     const name = revision === 1 ? `${number}.pdf` : `${number}-rev${revision}.pdf`;
     const file = await new StoredFileRepository(manager).store({
@@ -22,6 +22,7 @@ export function storeIssuedReport(stage: Stage, report: ReportEntity, content: B
       mediaType: 'application/pdf',
       content,
       storedBy: report.authorisedBy!,
+      storedAt: now(),
     });
     await reports.change(report, 'issuing', { state: 'issued', fileId: file.id, sha256: file.sha256 });
     for (const before of await reports.ofNumber(number)) {

@@ -20,6 +20,6 @@ export class RequestMessageEntity {
   @Column({ type: 'text' })
   body!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   at!: Date;
 }

@@ -69,7 +69,7 @@ export class RequestEntity {
   @Column({ type: 'jsonb', nullable: true })
   review!: SettledReview | null;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   createdAt!: Date;
 
   @Column({ type: 'timestamptz', nullable: true })

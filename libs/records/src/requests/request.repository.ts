@@ -97,7 +97,7 @@ export class RequestRepository {
     await this.manager.delete(SpecimenEntity, { batchId: In(batchIds) });
   }
 
-  async addMessage(row: Omit<RequestMessageEntity, 'at'>): Promise<void> {
+  async addMessage(row: RequestMessageEntity): Promise<void> {
     await insertRows(this.manager, RequestMessageEntity, [row]);
   }
 

@@ -43,7 +43,7 @@ export class CurveEntity {
   @ForeignKey(() => PersonEntity)
   uploadedBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   uploadedAt!: Date;
 }
 
@@ -64,7 +64,7 @@ export class CurveSourceEntity {
   @ForeignKey(() => PersonEntity)
   confirmedBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   confirmedAt!: Date;
 }
 
@@ -88,6 +88,6 @@ export class DurationEntity {
   @Column({ type: 'double precision' })
   workMin!: number;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   at!: Date;
 }

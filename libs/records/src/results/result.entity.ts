@@ -67,6 +67,6 @@ export class ResultEntity {
   @ForeignKey(() => PersonEntity)
   enteredBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   enteredAt!: Date;
 }

@@ -13,10 +13,10 @@ export async function tellPrograms(manager: EntityManager, eventId: string, even
     subject: { kind: event.subjectKind, id: event.subjectId },
   };
   const made = await manager.query<{ id: string }[]>(
-    `insert into webhook_delivery (id, webhook_id, event_id, kind, body)
-     select gen_random_uuid(), webhook.id, $1::uuid, $2, $3 from webhook where webhook.ended_at is null and $2 = any(webhook.kinds)
+    `insert into webhook_delivery (id, webhook_id, event_id, kind, body, announced_at)
+     select gen_random_uuid(), webhook.id, $1::uuid, $2, $3, $4 from webhook where webhook.ended_at is null and $2 = any(webhook.kinds)
      returning id`,
-    [eventId, kind, JSON.stringify(message)],
+    [eventId, kind, JSON.stringify(message), event.at],
   );
   for (const { id } of made) await announce(manager, 'deliver-webhook', { deliveryId: id });
 }

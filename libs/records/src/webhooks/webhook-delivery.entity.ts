@@ -32,7 +32,7 @@ export class WebhookDeliveryEntity {
   @Column({ type: 'int', default: 0 })
   tries!: number;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   @Index()
   announcedAt!: Date;
 

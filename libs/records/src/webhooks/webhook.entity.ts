@@ -21,7 +21,7 @@ export class WebhookEntity {
   @ForeignKey(() => PersonEntity)
   addedBy!: string;
 
-  @Column({ type: 'timestamptz', default: () => 'now()' })
+  @Column('timestamptz')
   addedAt!: Date;
 
   /** From then on nothing is delivered; the log stays. */

@@ -44,9 +44,9 @@ export class WebhookRepository {
   }
 
   /** @returns the secret, which is shown this once */
-  async add({ url, kinds }: NewWebhookBody, addedBy: string): Promise<{ id: string; secret: string }> {
+  async add({ url, kinds }: NewWebhookBody, addedBy: string, addedAt: Date): Promise<{ id: string; secret: string }> {
     const [id, secret] = [randomUUID(), `sign_${randomBytes(32).toString('base64url')}`];
-    await insertRows(this.manager, WebhookEntity, [{ id, url, kinds: [...kinds], secret, addedBy }]);
+    await insertRows(this.manager, WebhookEntity, [{ id, url, kinds: [...kinds], secret, addedBy, addedAt }]);
     return { id, secret };
   }
 
@@ -71,7 +71,7 @@ export class WebhookRepository {
       ...{ id: eventId, kind: 'webhook/tried', at: at.toISOString() },
       subject: { kind: 'webhook', id: webhookId },
     };
-    const row = { id, webhookId, eventId, kind: message.kind, body: JSON.stringify(message) };
+    const row = { id, webhookId, eventId, kind: message.kind, body: JSON.stringify(message), announcedAt: at };
     await insertRows(this.manager, WebhookDeliveryEntity, [row]);
     await announce(this.manager, 'deliver-webhook', { deliveryId: id });
     return id;
@@ -104,8 +104,12 @@ export class WebhookRepository {
     return row ?? null;
   }
 
-  /** Keeps how a try went, and announces the next one. Of two runs of the same try only the first counts. */
-  async storeTry({ id, tries }: DueDelivery, { status, trouble }: TryOutcome): Promise<void> {
+  /**
+   * Keeps how a try went, and announces the next one. Of two runs of the same try only the first counts.
+   *
+   * @param at when it went so
+   */
+  async storeTry({ id, tries }: DueDelivery, { status, trouble }: TryOutcome, at: Date): Promise<void> {
     const waitS = trouble === null ? undefined : TRY_AGAIN_S[tries];
     const state = trouble === null ? 'delivered' : waitS === undefined ? 'failed' : 'waiting';
     const changed = await updateRows(
@@ -114,8 +118,8 @@ export class WebhookRepository {
       { id, tries, state: 'waiting' },
       {
         ...{ state, tries: tries + 1, lastStatus: status, trouble },
-        nextTryAt: waitS === undefined ? null : () => `now() + ${waitS} * interval '1 second'`,
-        deliveredAt: trouble === null ? () => 'now()' : null,
+        nextTryAt: waitS === undefined ? null : new Date(at.getTime() + waitS * 1_000),
+        deliveredAt: trouble === null ? at : null,
       },
     );
     if (changed === 1 && waitS !== undefined)

@@ -52,6 +52,7 @@ export class CurvesService {
         mediaType: 'text/plain',
         content,
         storedBy: by.id,
+        storedAt: at.now(),
       });
       const source = await new ResultRepository(at.manager).findSource(fingerprint);
       if (source) await this.announceReading(at, specimen, file.id);
