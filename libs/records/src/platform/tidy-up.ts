@@ -20,16 +20,23 @@ const STATEMENTS = {
 };
 type Forgotten = keyof typeof STATEMENTS;
 
-/** Deletes what the lab's retention no longer keeps. @returns how many rows of each went */
+/**
+ * Deletes what the lab's retention no longer keeps. Notices and deliveries bear the time of the lab's clock; everything else here
+ * was measured by the database, whose clock then says how old it is.
+ *
+ * @param nowMs by the lab's clock
+ * @returns how many rows of each went
+ */
 export async function tidyUp(records: DataSource, nowMs: number): Promise<Record<Forgotten, number>> {
   const { retention, timeZone } = await labSettings(records.manager);
-  const months = (count: number) => addMonths(nowMs, -count, timeZone);
-  const days = (count: number) => nowMs - count * MS_PER_DAY;
+  const [{ at }] = await records.query<[{ at: Date }]>('select now() as at');
+  const months = (count: number, untilMs = at.getTime()) => addMonths(untilMs, -count, timeZone);
+  const days = (count: number) => at.getTime() - count * MS_PER_DAY;
   const before: Record<Forgotten, number> = {
     endedTasks: months(retention.endedTasksMonths),
     endedSessions: months(retention.endedSessionsMonths),
-    notices: months(retention.noticesMonths),
-    deliveries: months(retention.deliveriesMonths),
+    notices: months(retention.noticesMonths, nowMs),
+    deliveries: months(retention.deliveriesMonths, nowMs),
     idempotencyKeys: days(retention.idempotencyKeysDays),
     signInAttempts: days(KEPT_DAYS.signInAttempts),
     factChanges: days(KEPT_DAYS.factChanges),
