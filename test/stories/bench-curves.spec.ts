@@ -176,7 +176,10 @@ describe('a recorded curve', () => {
     expect(done.body.state).toBe('done');
     const [found] = (await bench.requester.get<BatchResults[]>(`/requests/${job.request.id}/results`)).body;
     const strength = found!.statistics.find(({ key }) => key === 'peak-stress')!;
-    expect([strength.n, strength.uncertainty?.k, found!.rows.length]).toEqual([OK.length, 2, SPECIMENS]);
+    // Twenty specimens: their scatter has 19 degrees of freedom; t at 95.45 % and 19 is 2.1405 (GUM, layout of table G.2).
+    const { uncertainty } = strength;
+    expect([strength.n, uncertainty?.degreesOfFreedom, found!.rows.length]).toEqual([OK.length, 19, SPECIMENS]);
+    expect(uncertainty?.k).toBeCloseTo(2.1405, 4);
     const history = await bench.technician.get<HistoryView>(
       '/results/history?method=iso-527-2&material=pa6-gf30&key=peak-stress',
     );
