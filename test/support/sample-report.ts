@@ -88,8 +88,15 @@ export function sampleReport(): ReportDocument {
           method: 'ISO 527-2',
           material: 'PA66-GF30',
           columns: [
-            { key: 'tensileStrengthMPa', label: 'Tensile strength', unit: 'MPa', step: 0.1 },
-            { key: 'modulusMPa', label: 'Modulus', unit: 'MPa', step: 10 },
+            {
+              ...{ key: 'tensileStrengthMPa', label: 'Tensile strength', unit: 'MPa', step: 0.1 },
+              definition: 'highest force over the original section',
+            },
+            {
+              ...{ key: 'modulusMPa', label: 'Modulus', unit: 'MPa', step: 10 },
+              definition:
+                'slope of stress over strain, chord between 0.05 % and 0.25 % strain, over the gauge length 75 mm',
+            },
           ],
           rows: [1, 2, 3, 4, 5].map((piece) => ({
             specimenId: `specimen-${piece}`,

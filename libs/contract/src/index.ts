@@ -124,6 +124,7 @@ export type {
   WebhookView,
 } from './notices.js';
 export type { LabSettings, LabSettingsView, Retention, WeeklyShift } from './settings.js';
+export { resultDefinition } from './result-definitions.js';
 export { resultWords } from './result-words.js';
 export type { ResultWords } from './result-words.js';
 export type { MaterialView, MethodView, SaveMaterialBody, SaveMethodBody } from './methods.js';

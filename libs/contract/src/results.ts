@@ -29,8 +29,18 @@ export interface BatchResults {
   label: string;
   method: string;
   material: string | null;
-  /** `step` is the smallest step of a reported value by the method, in the column's unit, `digits` how many significant ones; null where it names none. */
-  columns: { key: string; label: string; unit: string; step: number | null; digits?: number | null }[];
+  /**
+   * `step` is the smallest step of a reported value by the method, in the column's unit, `digits` how many significant ones; null where it
+   * names none. `definition` says how the result was found; absent in reports made before there were any, and of a result that nobody defined.
+   */
+  columns: {
+    key: string;
+    label: string;
+    unit: string;
+    step: number | null;
+    digits?: number | null;
+    definition?: string;
+  }[];
   rows: {
     specimenId: string;
     label: string;

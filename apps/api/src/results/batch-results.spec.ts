@@ -8,6 +8,7 @@ const method = {
     testType: 'tension',
     results: ['peak-stress', 'strain-at-break'],
     shapes: ['rectangle'],
+    reduction: { kind: 'tension', break: { way: 'load-drop', share: 0.5 } },
   },
   reportSteps: { 'peak-stress': { step: 0.1 }, 'strain-at-break': { step: 0.005 } },
 } as unknown as Method;
@@ -53,6 +54,13 @@ const limit: ConformityAsk = {
 };
 
 describe('the results of a batch', () => {
+  it('stand with their definitions', () => {
+    expect(whole(null).columns.map(({ definition }) => definition)).toEqual([
+      'highest force over the original section',
+      'total strain, elastic part included, at break (last point before the force falls below 50 % of its highest)',
+    ]);
+  });
+
   it('show an invalid specimen and do not count it', () => {
     const { rows, statistics } = whole(null);
     expect(rows[3]).toMatchObject({
@@ -66,7 +74,7 @@ describe('the results of a batch', () => {
 
   it('turn strain from a fraction into percent, and its step with it', () => {
     const { columns, rows } = whole(null);
-    expect(columns[1]).toEqual({
+    expect(columns[1]).toMatchObject({
       key: 'strain-at-break',
       label: 'Strain at break',
       unit: '%',

@@ -1,4 +1,4 @@
-import { resultWords } from '#libs/contract/src/index.js';
+import { resultDefinition, resultWords } from '#libs/contract/src/index.js';
 import type { BatchResults, ConformityAsk, StatisticsView } from '#libs/contract/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
 import { describeSample } from '#libs/reduction/src/index.js';
@@ -39,7 +39,10 @@ interface Batch {
 /** All figures of a batch with their statistics. Invalid specimens are shown and not counted; none is ever left out of the table. */
 export function batchResults(batch: Batch): BatchResults {
   const keys = orderedKeys(batch);
-  const columns = keys.map((key) => ({ key, ...wordsOf(key, batch.method), ...reportingOf(key, batch.method) }));
+  const columns = keys.map((key) => ({
+    ...{ key, ...wordsOf(key, batch.method), ...reportingOf(key, batch.method) },
+    ...definitionOf(key, batch),
+  }));
   const statistics = keys.flatMap((key) => statisticsOf(key, batch) ?? []);
   return {
     batchId: batch.id,
@@ -69,6 +72,11 @@ function orderedKeys({ method, results }: Batch): string[] {
 function wordsOf(key: string, { testType }: Method): { label: string; unit: string } {
   const { label, unit } = resultWords(key, testType);
   return { label, unit };
+}
+
+function definitionOf(key: string, { method, doubts: { geometry } }: Batch): { definition?: string } {
+  const definition = resultDefinition(key, { method, geometry });
+  return definition === null ? {} : { definition };
 }
 
 function reportingOf(key: string, { reportSteps, testType }: Method): { step: number | null; digits: number | null } {

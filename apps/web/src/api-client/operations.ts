@@ -1143,7 +1143,14 @@ export type BatchResults = {
   label: string;
   method: string;
   material: string | null;
-  columns: { key: string; label: string; unit: string; step: number | null; digits?: number | null }[];
+  columns: {
+    key: string;
+    label: string;
+    unit: string;
+    step: number | null;
+    digits?: number | null;
+    definition?: string;
+  }[];
   rows: {
     specimenId: string;
     label: string;

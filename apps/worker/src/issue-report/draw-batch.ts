@@ -60,6 +60,7 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
     ],
     [...body, ...sumRows],
   );
+  drawDefinitions(pdf, columns);
   rows
     .filter(({ invalidWhy }) => invalidWhy !== null)
     .forEach(({ label, invalidWhy }) =>
@@ -82,6 +83,14 @@ function drawResults(pdf: Pdf, { columns, rows, statistics }: BatchResults): voi
   statistics.forEach(
     ({ label, toleranceBound }) => toleranceBound && paragraph(pdf, `${label}: ${toleranceBound.sentence}`),
   );
+}
+
+/** What each result is: which stress or strain, read where, over which length. */
+function drawDefinitions(pdf: Pdf, columns: BatchResults['columns']): void {
+  const defined = columns.flatMap(({ label, definition }) => (definition ? [`${label}: ${definition}.`] : []));
+  if (defined.length === 0) return;
+  paragraph(pdf, 'How the results are defined', INK.soft);
+  defined.forEach((sentence) => paragraph(pdf, sentence));
 }
 
 /** What the flagged figures mean, in words, each with the result and the specimens that it is about. */

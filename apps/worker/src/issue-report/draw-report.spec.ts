@@ -49,6 +49,14 @@ describe('the PDF of a report', () => {
     }
   });
 
+  it('says how each result is defined', () => {
+    const whole = pages.join(' ').replace(/\s+/g, ' ');
+    expect(whole).toContain('Tensile strength: highest force over the original section.');
+    expect(whole).toContain(
+      'Modulus: slope of stress over strain, chord between 0.05 % and 0.25 % strain, over the gauge',
+    );
+  });
+
   // ISO/IEC 17025:2017 7.8.2.1, letter by letter (seen in a secondary copy).
   it.each([
     ['a', 'Test report'],

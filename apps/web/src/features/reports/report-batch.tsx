@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import type { ReactNode } from 'react';
 import type { ReportBatch } from '#libs/contract/src/index.js';
 import { useMoments } from '../../ui/use-moments.js';
@@ -15,9 +16,29 @@ export function ReportBatchView({ batch, children }: { batch: ReportBatch; child
         </span>
       </h3>
       {children}
+      <Definitions columns={batch.results.columns} />
       <Conditions batch={batch} />
       <Equipment items={batch.items} />
       <Specimens specimens={batch.specimens} />
+    </section>
+  );
+}
+
+/** What each result is: which stress or strain, read where, over which length. */
+function Definitions({ columns }: Pick<ReportBatch['results'], 'columns'>) {
+  const defined = columns.filter(({ definition }) => definition);
+  if (defined.length === 0) return null;
+  return (
+    <section>
+      <h4>How the results are defined</h4>
+      <dl className={ui.facts}>
+        {defined.map(({ key, label, definition }) => (
+          <Fragment key={key}>
+            <dt>{label}</dt>
+            <dd>{definition}</dd>
+          </Fragment>
+        ))}
+      </dl>
     </section>
   );
 }
