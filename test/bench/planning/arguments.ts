@@ -15,10 +15,12 @@ export interface Asked {
   json: boolean;
   all: boolean;
   peer: boolean;
+  /** Each instance as a lab would state it. */
+  asLab: boolean;
 }
 
 export const USAGE =
-  'bench:planning -- --set NAME [--instance FILE or part of a name] [--folder DIR] [--seconds N] [--seed S] [--all] [--without-peer] [--json]';
+  'bench:planning -- --set NAME [--instance FILE or part of a name] [--folder DIR] [--seconds N] [--seed S] [--all] [--as-lab] [--without-peer] [--json]';
 
 /** Reads the command line; throws with the usage where it makes no sense. */
 export function readArguments(words: string[]): Asked {
@@ -31,6 +33,7 @@ export function readArguments(words: string[]): Asked {
       seconds: { type: 'string', default: '1' },
       seed: { type: 'string', default: '1' },
       all: { type: 'boolean', default: false },
+      'as-lab': { type: 'boolean', default: false },
       json: { type: 'boolean', default: false },
       'without-peer': { type: 'boolean', default: false },
     },
@@ -49,6 +52,7 @@ export function readArguments(words: string[]): Asked {
     json: values.json,
     all: values.all,
     peer: !values['without-peer'],
+    asLab: values['as-lab'],
   };
 }
 

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { asLab } from './as-lab.js';
 import { benchmarksFolder, readArguments, USAGE } from './arguments.js';
 import type { Asked } from './arguments.js';
 import { benchLab } from './lab/bench-lab.js';
@@ -25,9 +26,10 @@ async function benchPublished(asked: Asked): Promise<void> {
   if (!read) return;
   const everything = asked.all || asked.file !== null || asked.only !== '';
   const instances = read.filter(({ name }) => name.includes(asked.only) && (everything || set.usual(name)));
-  warmUp(instances);
+  const stated = asked.asLab ? instances.map((one) => ({ ...one, problem: asLab(one.problem) })) : instances;
+  warmUp(stated);
   const results: Result[] = [];
-  for (const instance of instances) {
+  for (const instance of stated) {
     results.push(await resultOf(instance, asked));
     if (!asked.json) console.log(lineOf(results.at(-1)!));
   }

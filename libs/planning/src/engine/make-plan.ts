@@ -6,6 +6,7 @@ import type { Limits } from './budget.js';
 import { sequenceModelOf } from './sequences/model-of.js';
 import type { SequenceSolution } from './sequences/model.js';
 import { searchSequences } from './sequences/search.js';
+import { withoutPlenty } from './sequences/without-plenty.js';
 import { Random } from './random.js';
 import type { Compiled } from './schedule/model-of.js';
 import { compile } from './schedule/model-of.js';
@@ -55,7 +56,7 @@ function search(problem: Problem, options: PlanOptions, budget: Budget): Plan {
   const report = (cost: number, evaluations: number): void =>
     options.onProgress?.({ elapsedMs: budget.elapsedMs(), rounds: budget.rounds, evaluations, cost });
   const compiled = compile(problem);
-  const sequences = sequenceModelOf(problem);
+  const sequences = sequenceModelOf(withoutPlenty(problem));
   if (sequences) {
     const found = searchSequences(sequences, budget, random, ({ value }, evaluations) => report(value, evaluations));
     const plan = planOf(problem, compiled, orderOf(compiled, found));
