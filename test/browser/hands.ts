@@ -25,7 +25,8 @@ function named(page: Page, what: Pressable, name: string | RegExp): Locator {
 
 /** A string is the whole label, but for the remark that the field may stay empty. */
 function field(page: Page, label: string | RegExp): Locator {
-  const whole = typeof label === 'string' ? new RegExp(`^${label.replace(/[?()]/g, '\\$&')}( \\(if any\\))?$`) : label;
+  const whole =
+    typeof label === 'string' ? new RegExp(`^${label.replace(/[?()]/g, '\\$&')}( \\(optional\\))?$`) : label;
   return page.getByLabel(whole).first();
 }
 

@@ -55,7 +55,7 @@ describe('notices on the page', () => {
     async () => {
       await page.goto(`${lab.baseUrl}/notices`);
       await page.getByLabel('Mails').selectOption('daily');
-      await page.getByText('Your choice is kept.').waitFor();
+      await page.getByText('Your choice is saved.').waitFor();
       await page.getByLabel('Where it is used').fill('Phone');
       await page.getByRole('button', { name: 'Make a key' }).click();
       const address = await page.getByText(/\/feeds\/people\/.*\.ics\?key=/).textContent();

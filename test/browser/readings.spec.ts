@@ -59,7 +59,7 @@ describe('figures that people read off something', () => {
       await openJob(page, lab);
       const peak = page.getByLabel(/^Peak force/);
       await peak.fill('60,200');
-      await page.getByRole('button', { name: /^Keep / }).click();
+      await page.getByRole('button', { name: /^Save / }).click();
       await page
         .getByText(/"60,200" can mean/)
         .first()

@@ -116,9 +116,9 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
     '7: a strength band upside down is turned back',
     async () => {
       await page.getByText('Load, if you know it better').click();
-      await page.getByLabel('Strength band (if any)', { exact: true }).fill('120');
+      await page.getByLabel('Strength band (optional)', { exact: true }).fill('120');
       await page.getByLabel('Strength band, highest').fill('80');
-      expect(await remark(page, 'Strength band (if any)').textContent()).toContain('lower figure comes first');
+      expect(await remark(page, 'Strength band (optional)').textContent()).toContain('lower figure comes first');
     },
     60_000,
   );
@@ -127,7 +127,7 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
     '8: a load that no frame carries is answered with why, frame by frame',
     async () => {
       await page.getByText('Load, if you know it better').click();
-      await page.getByLabel('Highest load expected (if any)', { exact: true }).fill('900');
+      await page.getByLabel('Highest load expected (optional)', { exact: true }).fill('900');
       await page.getByLabel('Highest load expected, highest').fill('950');
       await page.getByLabel('Unit of Highest load expected').selectOption('kN');
       await page.getByText('No load train of the lab can run it as it stands.').waitFor();
@@ -166,9 +166,9 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
     '11: a due date that is over is marked before anything is sent',
     async () => {
       await choose(page, 'Material', 'P');
-      await page.getByLabel('Due (if any)').fill('2020-01-06');
+      await page.getByLabel('Due (optional)').fill('2020-01-06');
       await page.getByRole('button', { name: 'Submit to the lab' }).click();
-      expect(await remark(page, 'Due (if any)').textContent()).toContain('still to come');
+      expect(await remark(page, 'Due (optional)').textContent()).toContain('still to come');
       expect(new URL(page.url()).pathname).toBe('/requests/new');
     },
     60_000,
@@ -179,9 +179,9 @@ describe('the request form, filled wrong in ten ordinary ways', () => {
     async () => {
       await choose(page, 'Material', 'P');
       await page.getByText('State whether they conform to a specification').click();
-      await page.getByLabel('At least, MPa (if any)').fill('8 %');
+      await page.getByLabel('At least, MPa (optional)').fill('8 %');
       await page.getByRole('button', { name: 'Submit to the lab' }).click();
-      expect(await remark(page, 'At least, MPa (if any)').textContent()).toContain('not a number');
+      expect(await remark(page, 'At least, MPa (optional)').textContent()).toContain('not a number');
       expect(new URL(page.url()).pathname).toBe('/requests/new');
     },
     60_000,

@@ -50,11 +50,11 @@ describe('a technician with a tablet and a barcode reader', () => {
       await checkAll(hand);
       for (let at = 1; at <= SPECIMENS; at++) {
         await type(page, at);
-        const keep = page.getByRole('button', { name: `Keep ${label(at)}`, exact: true });
-        if (at === 4) await cutBefore(page, () => keep.tap());
-        else if (at === 7) await loseTheAnswer(page, () => keep.tap());
-        else if (at === 9) await loseTheAnswerForGood(page, () => keep.tap());
-        else await keep.tap();
+        const save = page.getByRole('button', { name: `Save ${label(at)}`, exact: true });
+        if (at === 4) await cutBefore(page, () => save.tap());
+        else if (at === 7) await loseTheAnswer(page, () => save.tap());
+        else if (at === 9) await loseTheAnswerForGood(page, () => save.tap());
+        else await save.tap();
         await page
           .locator(`${styled('specimen-tabs')} button${styled('tested')}`)
           .nth(at - 1)
@@ -107,7 +107,7 @@ async function type(page: Page, at: number): Promise<void> {
 async function cutBefore(page: Page, act: () => Promise<void>): Promise<void> {
   await page.context().setOffline(true);
   await act();
-  await page.getByText('kept on this device').waitFor();
+  await page.getByText('saved on this device').waitFor();
   await page.context().setOffline(false);
 }
 

@@ -103,15 +103,15 @@ describe('three people in a browser', () => {
 
       await page.context().setOffline(true);
       await page.getByRole('button', { name: 'Start the first specimen' }).click();
-      await page.getByText('kept on this device').waitFor();
+      await page.getByText('saved on this device').waitFor();
       await page.context().setOffline(false);
       await page.locator(styled('specimen-tabs')).waitFor();
 
       for (const input of await page.locator(`${styled('reading-row')} input`).all()) await input.fill('10');
       for (const input of await page.locator(`${styled('result-row')} input`).all()) await input.fill('100');
       await page.context().setOffline(true);
-      await page.getByRole('button', { name: /^Keep/ }).click();
-      await page.getByText('kept on this device').waitFor();
+      await page.getByRole('button', { name: /^Save/ }).click();
+      await page.getByText('saved on this device').waitFor();
       await page.context().setOffline(false);
       await page.locator(`${styled('specimen-tabs')} ${styled('tested')}`).waitFor();
       expect(await page.locator(`${styled('specimen-tabs')} ${styled('tested')}`).count()).toBe(1);

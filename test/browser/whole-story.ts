@@ -101,7 +101,7 @@ async function run(hand: Hand, look: Look): Promise<void> {
     }
     await hand.fill(/^Peak load|^Maximum load|^Peak force/, load);
     await look(page);
-    await hand.press('button', new RegExp(`^Keep .*0${at + 1}`));
+    await hand.press('button', new RegExp(`^Save .*0${at + 1}`));
   }
   await finish(hand, look);
 }

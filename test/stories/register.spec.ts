@@ -172,7 +172,7 @@ describe('the register as a file', () => {
     expect(body).toMatchObject({ lines: 3, created: 1, updated: 0 });
     const refused = await importing([file, `${line},`].join('\n'), false);
     expect(refused).toMatchObject({ status: 422, body: { facts: { lines: 3, problems: body.problems } } });
-    expect(refused.body.detail).toMatch(/^Nothing was kept\. Line 3, details\.capacityN: /);
+    expect(refused.body.detail).toMatch(/^Nothing was saved\. Line 3, details\.capacityN: /);
     expect((await manager.get('/items?q=LC-5K-9')).body.rows).toEqual([]);
     const good = await importing([header, line.replace('LC-5K-1', 'LC-5K-9')].join('\n'), false);
     expect(good.body).toMatchObject({ created: 1, problems: [] });

@@ -465,7 +465,7 @@ describe('requests as a file', () => {
     ];
     const { status, body } = await importing(requester, csv.join('\n'));
     expect([status, body.type]).toEqual([422, '/problems/import/invalid']);
-    expect(body.detail).toMatch(/^Nothing was kept\. Line 2, geometry\.widthMm: .* more\.$/);
+    expect(body.detail).toMatch(/^Nothing was saved\. Line 2, geometry\.widthMm: .* more\.$/);
     expect((await importing(requester, csv.join('\n'), true)).body).toMatchObject({
       created: 0,
       problems: body.facts.problems,

@@ -44,7 +44,7 @@ describe('a file that comes with the key of another', () => {
       [FIRST, SECOND],
     );
     expect(other).toMatchObject(refusal);
-    expect(other.body.detail).toContain('Nothing of this was kept: use a new key.');
+    expect(other.body.detail).toContain('Nothing of this was saved: use a new key.');
     expect([again.body, again.headers.get('idempotency-replayed')]).toEqual([one.body, 'true']);
     const kept = await bench.manager.post<{ id: string; sha256: string }>('/files?name=certificate.txt', SECOND);
     expect(kept.body.sha256).not.toBe(one.body.sha256);

@@ -18,5 +18,5 @@ export function refuseBadImport({
     .slice(0, TOLD)
     .map(({ line, field, sentence }) => `Line ${line}${field && `, ${field}`}: ${sentence}`);
   const more = problems.length > TOLD ? [`${problems.length - TOLD} more.`] : [];
-  throw new LabError('import/invalid', ['Nothing was kept.', ...first, ...more].join(' '), { lines, problems });
+  throw new LabError('import/invalid', ['Nothing was saved.', ...first, ...more].join(' '), { lines, problems });
 }

@@ -77,7 +77,7 @@ const SENTENCES = {
   'at-work': 'The first request with this key is still at work. Ask again in a moment.',
   'done-already': 'This was done before, but its answer was lost. Reload to see it.',
   'other-request':
-    'This key was used for something else, or for a file with other bytes. Nothing of this was kept: use a new key.',
+    'This key was used for something else, or for a file with other bytes. Nothing of this was saved: use a new key.',
 };
 
 function keyOf(header: string | string[]): string {

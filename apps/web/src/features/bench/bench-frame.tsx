@@ -65,7 +65,7 @@ function NetworkState() {
   if (!lost || waiting === 0) return null;
   return (
     <p className={styles.netLost} role="alert">
-      No connection. {waiting === 1 ? 'One entry is' : `${waiting} entries are`} kept on this device and sent again by
+      No connection. {waiting === 1 ? 'One entry is' : `${waiting} entries are`} saved on this device and sent again by
       itself. Nothing is lost and nothing happens twice.
     </p>
   );

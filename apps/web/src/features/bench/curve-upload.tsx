@@ -27,7 +27,7 @@ export function CurveUpload({ job, specimen, onDone }: Props) {
     <div className={ui.field}>
       <label htmlFor="curve-file">
         {specimen.curve
-          ? `Curve kept, ${specimen.curve.rows} rows; another file replaces it`
+          ? `Curve saved, ${specimen.curve.rows} rows; another file replaces it`
           : 'Or the recorded curve, as a text file'}
       </label>
       <input

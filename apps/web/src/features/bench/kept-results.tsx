@@ -7,7 +7,7 @@ import type { Specimen } from './typed-figures.js';
 export function KeptResults({ specimen }: { specimen: Specimen }) {
   return (
     <table>
-      <caption>Kept for {specimen.label}</caption>
+      <caption>Saved for {specimen.label}</caption>
       <tbody>
         {specimen.results.map(({ key, label, value, unit, origin, flags }) => (
           <tr key={key}>

@@ -83,7 +83,7 @@ function WhyCorrected({ form }: { form: LabForm<TypedFigures> }) {
 function NotKept({ form }: { form: LabForm<TypedFigures> }) {
   return (
     <p className={clsx(ui.row, ui.small)}>
-      <span>Typed, and not kept yet.</span>
+      <span>Typed, and not saved yet.</span>
       <button type="button" className={ui.buttonSmall} onClick={form.discard}>
         Throw it away
       </button>

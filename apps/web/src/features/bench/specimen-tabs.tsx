@@ -26,7 +26,7 @@ export function SpecimenTabs({
           {shortLabel(specimen.label)}
           <span className={ui.unseen}> {specimen.fate}</span>
           {specimen.fate === 'tested' && ' ✓'}
-          {isTyped(job, specimen) && <span title="typed, not kept"> …</span>}
+          {isTyped(job, specimen) && <span title="typed, not saved"> …</span>}
         </button>
       ))}
     </div>

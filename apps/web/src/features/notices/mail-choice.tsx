@@ -16,7 +16,7 @@ const WAYS: { value: MailWay; label: string }[] = [
 export function MailChoice() {
   const toast = useToast();
   const chosen = useApiQuery('notices', api('GET /notices/preferences'));
-  const choose = useApiMutation(['notices'], () => toast('Your choice is kept.'));
+  const choose = useApiMutation(['notices'], () => toast('Your choice is saved.'));
   return (
     <FetchStates of={chosen} what="your choice">
       {({ mail }) => (

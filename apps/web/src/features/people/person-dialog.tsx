@@ -46,7 +46,7 @@ export function PersonDialog({ person, onClose }: { person?: PersonView; onClose
       <FormFrame form={form}>
         <PersonFields form={form} isNew={!person} />
         <div>
-          <SubmitButton form={form}>Keep</SubmitButton>
+          <SubmitButton form={form}>Save</SubmitButton>
         </div>
       </FormFrame>
       {person?.roles.includes('technician') && <Authorisations person={person} />}

@@ -20,7 +20,7 @@ beforeAll(() => {
 });
 
 const place = (tag: string) => screen.getByLabelText<HTMLSelectElement>(`Place of ${tag}`);
-const keep = () => userEvent.click(screen.getByRole('button', { name: /^Keep this for FR-30K/ }));
+const save = () => userEvent.click(screen.getByRole('button', { name: /^Save this for FR-30K/ }));
 const wrong = () => [...document.querySelectorAll('[id$="-wrong"]')].map(({ textContent }) => textContent);
 const open = (answer: unknown) =>
   show(<RigDialog rig={RIG} onClose={() => undefined} />, { 'PUT /rigs/f': answer, 'GET /items': { rows: [] } });
@@ -29,8 +29,8 @@ describe('what is on a frame', () => {
   it('is sent from the crosshead down, without what was taken off', async () => {
     const { sent } = open({});
     await userEvent.click(screen.getByRole('button', { name: 'Take GR-1 off' }));
-    await keep();
-    await screen.findByText(/^What is on FR-30K is kept/);
+    await save();
+    await screen.findByText(/^What is on FR-30K is saved/);
     expect(sent).toMatchObject([{ call: 'PUT /rigs/f', body: { links: [{ role: 'load-cell', itemId: 'c' }] } }]);
   });
 
@@ -38,7 +38,7 @@ describe('what is on a frame', () => {
     const { sent } = open({});
     await userEvent.selectOptions(place('GR-1'), 'load-cell');
     expect(wrong()).toEqual(['Something else is in this place already.']);
-    await keep();
+    await save();
     await waitFor(() => expect(document.activeElement).toBe(place('GR-1')));
     expect(sent).toEqual([]);
     await userEvent.selectOptions(place('GR-1'), 'lower');
@@ -47,7 +47,7 @@ describe('what is on a frame', () => {
 
   it('shows a refusal beside the item that it is about, until that one is taken off', async () => {
     open(refusal({ 'links[1].itemId': 'GR-1 is on FR-50K and a job is under way there.' }));
-    await keep();
+    await save();
     await waitFor(() => expect(wrong()).toEqual(['GR-1 is on FR-50K and a job is under way there.']));
     expect(document.activeElement).toBe(place('GR-1'));
     await userEvent.click(screen.getByRole('button', { name: 'Take GR-1 off' }));

@@ -42,7 +42,7 @@ export function RigDialog({ rig, onClose }: { rig: RigView; onClose: () => void 
       </FormFrame>
       <ItemPicker without={links.map(({ itemId }) => itemId)} frameTag={frame.tag} onPick={add} />
       <div>
-        <SubmitButton form={form}>Keep this for {frame.tag} and replan</SubmitButton>
+        <SubmitButton form={form}>Save this for {frame.tag} and replan</SubmitButton>
       </div>
     </Dialog>
   );
@@ -61,7 +61,7 @@ function useRigForm({ frame, version, links }: RigView, onClose: () => void): La
     send: async (typed) => {
       const body = { links: typed.links.map(({ role, itemId }) => ({ role, itemId })) };
       await save.mutateAsync(api('PUT /rigs/{frameId}', { frameId: frame.id, version: seen.version, body }));
-      toast(`What is on ${frame.tag} is kept. A new plan is on its way.`);
+      toast(`What is on ${frame.tag} is saved. A new plan is on its way.`);
       onClose();
     },
   });

@@ -36,7 +36,7 @@ export function Remarks({ report }: { report: ReportView }) {
       ))}
       <div>
         <SubmitButton form={form} className={ui.button} disabled={!form.dirty}>
-          Keep the remarks
+          Save the remarks
         </SubmitButton>
       </div>
     </FormFrame>

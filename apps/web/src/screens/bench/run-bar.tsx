@@ -51,7 +51,7 @@ export function RunBar({ job, specimen, entry, open, error, onAsk, onFinish }: P
       </button>
       {specimen && entry && toKeep && (
         <button type="submit" form={entry.formId} className={MAIN} disabled={entry.pending}>
-          {entry.pending ? 'Keeping …' : `Keep ${shortLabel(specimen.label)}`}
+          {entry.pending ? 'Saving …' : `Save ${shortLabel(specimen.label)}`}
         </button>
       )}
     </>

@@ -50,15 +50,15 @@ const elongation = () => screen.getByLabelText<HTMLInputElement>(/^Elongation/);
 const button = (name: string | RegExp) => screen.getByRole('button', { name });
 
 describe('a run at the bench', () => {
-  it('does not go on to the finish while something is typed that is not kept, though every specimen is tested', async () => {
+  it('does not go on to the finish while something is typed that is not saved, though every specimen is tested', async () => {
     const { hand, asked } = show((ask) => (ask.what === 'POST /jobs/j1/specimens/s2/results' ? {} : undefined));
     await hand.type(elongation(), '23.5');
     await hand.click(button('All done: finish'));
     expect(screen.getByRole('alert').textContent).toBe(
-      '02: something is typed that is not kept. Keep it or throw it away, then finish.',
+      '02: something is typed that is not saved. Save it or throw it away, then finish.',
     );
     expect(elongation().value).toBe('23.5');
-    await hand.click(button('Keep 02'));
+    await hand.click(button('Save 02'));
     await waitFor(() => expect(elongation().value).toBe(''));
     expect(asked.map(({ what }) => what)).toEqual([
       'PUT /jobs/j1/specimens/s2/dimensions',
@@ -97,7 +97,7 @@ describe('a run at the bench', () => {
       what.endsWith('/results') ? problem(400, sentence, [{ field: 'results[0].value', sentence }]) : {},
     );
     await hand.type(elongation(), '230');
-    await hand.click(button('Keep 02'));
+    await hand.click(button('Save 02'));
     await screen.findByText('Elongation after fracture is 230; allowed is 0 to 200 %.');
     expect(elongation().value).toBe('230');
     await waitFor(() => expect(document.activeElement).toBe(elongation()));
@@ -106,7 +106,7 @@ describe('a run at the bench', () => {
   it('sends nothing while a figure cannot be read, and says which', async () => {
     const { hand, asked } = show();
     await hand.type(elongation(), '2x');
-    await hand.click(button('Keep 02'));
+    await hand.click(button('Save 02'));
     await waitFor(() => expect(elongation().getAttribute('aria-invalid')).toBe('true'));
     expect(asked).toEqual([]);
   });
@@ -117,10 +117,10 @@ describe('a run at the bench', () => {
     job.specimens[1]!.results = [{ key, label, unit, value: 23, revision: 1, origin: 'typed', basis: {}, flags: [] }];
     const { hand, asked } = show(() => ({}), job);
     await hand.type(elongation(), '24');
-    await hand.click(button('Keep 02'));
+    await hand.click(button('Save 02'));
     expect(asked).toEqual([]);
     await hand.type(screen.getByLabelText(/^Why the result is corrected/), 'Read anew');
-    await hand.click(button('Keep 02'));
+    await hand.click(button('Save 02'));
     await waitFor(() => expect(asked.at(-1)?.body).toMatchObject({ why: 'Read anew' }));
   });
 });

@@ -66,7 +66,7 @@ export function RunStep({ job, onFinish }: { job: JobView; onFinish: () => void 
 
 function notKept(typed: readonly Specimen[]): string {
   const labels = typed.map(({ label }) => shortLabel(label)).join(', ');
-  return `${labels}: something is typed that is not kept. Keep it or throw it away, then finish.`;
+  return `${labels}: something is typed that is not saved. Save it or throw it away, then finish.`;
 }
 
 function JobCurves({ job }: { job: JobView }) {

@@ -43,8 +43,8 @@ describe('entering a calibration', () => {
     const { sent, at } = await open({ 'POST /items/cell/calibrations': { impact: null } });
     fillCertificate();
     await stateRange('50', '5000');
-    await press('Keep it');
-    await screen.findByText('The calibration of LC-5K-1 is kept.');
+    await press('Save');
+    await screen.findByText('The calibration of LC-5K-1 is saved.');
     expect(sent.map(({ body }) => body as unknown)).toEqual([
       {
         ...{ standard: 'ISO 7500-1', certificateNumber: 'BC-261130-7', laboratory: 'Bureau of calibration' },
@@ -59,13 +59,13 @@ describe('entering a calibration', () => {
     const { at } = await open({ 'POST /items/cell/calibrations': { impact: {} } });
     fillCertificate();
     await stateRange('50', '5000');
-    await press('Keep it');
+    await press('Save');
     await waitFor(() => expect(at()).toBe('/register/items/cell/impact'));
   });
 
   it('says beside each field what is missing, and sends nothing', async () => {
     const { sent } = await open({});
-    await press('Keep it');
+    await press('Save');
     expect(wrongAt('Certificate number')).toBe('Give the number of the certificate.');
     expect(wrongAt('Calibration laboratory')).toBe('Say which laboratory did it.');
     expect(wrongAt('As found')).toBe('Say how it was found, before any adjustment.');
@@ -79,7 +79,7 @@ describe('entering a calibration', () => {
     fillCertificate();
     fill('Performed on', '2026-12-01');
     await stateRange('50', '5000');
-    await press('Keep it');
+    await press('Save');
     const words = 'Performed on is "2026-12-01"; allowed is a day or an instant that is over, or today.';
     await waitFor(() => expect(wrongAt('Performed on')).toBe(words));
     expect(screen.getAllByText(/2026-12-01/)).toHaveLength(1);

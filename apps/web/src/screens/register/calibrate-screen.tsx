@@ -65,7 +65,7 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
             Work out class and range
           </button>
         )}
-        <SubmitButton form={form}>Keep it</SubmitButton>
+        <SubmitButton form={form}>Save</SubmitButton>
       </TitleBlock>
       <ErrorMessage error={unread ?? evaluate.error} />
       <FormFrame form={form} className={ui.stackWide} label="Calibration">
@@ -94,7 +94,7 @@ function useCalibrationForm(item: ItemDetail, file: File | null): LabForm<Calibr
       if (problems.length > 0) throw new Error(problems.join(' '));
       const body = calibrationBody(item, typed, file && (await store(file)));
       const { impact } = await save.mutateAsync(api('POST /items/{id}/calibrations', { id: item.id, body }));
-      toast(`The calibration of ${item.tag} is kept.`);
+      toast(`The calibration of ${item.tag} is saved.`);
       go(impact ? `/register/items/${item.id}/impact` : `/register/items/${item.id}`);
     },
   });

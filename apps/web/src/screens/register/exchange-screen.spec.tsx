@@ -12,14 +12,14 @@ const open = (answer: (sent: Sent) => unknown) =>
   show(<ExchangeScreen />, { 'POST /items/import': answer, 'GET /webhooks': [], 'GET /exports': [] });
 
 describe('an import', () => {
-  it('is tried as soon as a file is chosen, and kept by a press', async () => {
+  it('is tried as soon as a file is chosen, and saved by a press', async () => {
     const { sent } = open(({ query }) => ({ ...READ, dryRun: query.get('dryRun') === 'true' }));
     await userEvent.upload(file(), CSV);
     await screen.findByText(/^Tried: 3 lines/);
-    await userEvent.click(screen.getByRole('button', { name: 'Keep all 3 lines' }));
-    await screen.findByText(/^Kept: 3 lines/);
+    await userEvent.click(screen.getByRole('button', { name: 'Save all 3 lines' }));
+    await screen.findByText(/^Saved: 3 lines/);
     expect(sent.map(({ query }) => query.get('dryRun'))).toEqual(['true', 'false']);
-    expect(screen.queryByRole('button', { name: /^Keep all/ })).toBeNull();
+    expect(screen.queryByRole('button', { name: /^Save all/ })).toBeNull();
   });
 
   it('shows at the file what the server has against it as a whole, and lists bad lines', async () => {
@@ -34,6 +34,6 @@ describe('an import', () => {
     await userEvent.upload(file(), new File(['tag,kind\nLC-1,cell'], 'again.csv', { type: 'text/csv' }));
     await screen.findByText('Line 2: There is no kind “cell”.');
     expect(wrong()).toEqual([]);
-    expect(screen.queryByRole('button', { name: /^Keep all/ })).toBeNull();
+    expect(screen.queryByRole('button', { name: /^Save all/ })).toBeNull();
   });
 });

@@ -83,7 +83,7 @@ function Import() {
     <section className={ui.stack}>
       <h2>Import</h2>
       <p>
-        The file is read first without keeping anything; every bad line is named. Then it is kept whole or not at all.
+        The file is read first without saving anything; every bad line is named. Then it is saved whole or not at all.
       </p>
       <FormFrame form={form} label="Import">
         <FormFile
@@ -97,7 +97,7 @@ function Import() {
         {answer && <ImportAnswer answer={answer} />}
         {isGood && (
           <div>
-            <SubmitButton form={form}>Keep all {answer.lines} lines</SubmitButton>
+            <SubmitButton form={form}>Save all {answer.lines} lines</SubmitButton>
           </div>
         )}
       </FormFrame>
@@ -109,7 +109,7 @@ function ImportAnswer({ answer }: { answer: ImportView }) {
   return (
     <div className={answer.problems.length > 0 ? ui.noteAct : ui.noteFit}>
       <strong>
-        {answer.dryRun ? 'Tried: ' : 'Kept: '}
+        {answer.dryRun ? 'Tried: ' : 'Saved: '}
         {answer.lines} lines, {answer.created} new, {answer.updated} changed, {answer.unchanged} as they are,{' '}
         {answer.problems.length} bad. Read as {answer.encoding}.
       </strong>

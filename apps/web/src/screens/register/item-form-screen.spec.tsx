@@ -16,14 +16,14 @@ describe('the form of an item', () => {
     await userEvent.selectOptions(screen.getByLabelText('Kind'), 'load-cell');
     expect(screen.getByLabelText<HTMLInputElement>(/^Tag/).value).toBe('LC-5K-9');
     fill(/^Serial number/, '0815');
-    await press('Keep');
+    await press('Save');
     await waitFor(() => expect(at()).toBe('/register/items/new'));
     expect(sent[0]!.body).toMatchObject({ kind: 'load-cell', tag: 'LC-5K-9', serialNumber: '0815', ratings: {} });
   });
 
   it('shows what the server refuses beside the field of its path', async () => {
     show(<ItemFormScreen />, { 'POST /items': refusal({ tag: 'tag is missing; allowed is a tag.' }) });
-    await press('Keep');
+    await press('Save');
     await waitFor(() => expect(screen.getByLabelText(/^Tag/).getAttribute('aria-invalid')).toBe('true'));
     expect(screen.queryByRole('alert')).toBeNull();
   });

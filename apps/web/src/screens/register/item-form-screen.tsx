@@ -47,7 +47,7 @@ function ItemForm({ item }: { item?: ItemDetail }) {
         title={item ? `Change ${item.tag}` : 'Register an item'}
         back={{ to: item ? `/register/items/${item.id}` : '/register/items', label: item ? item.tag : 'Items' }}
       >
-        <SubmitButton form={form}>Keep</SubmitButton>
+        <SubmitButton form={form}>Save</SubmitButton>
       </TitleBlock>
       <FormFrame form={form} label="Item">
         <ItemFields form={form} isNew={!item} />
@@ -68,7 +68,7 @@ function useItemForm(item: ItemDetail | undefined): LabForm<ItemTyped> {
       const saved = await save.mutateAsync(
         item ? api('PATCH /items/{id}', { id: item.id, body, version: item.version }) : api('POST /items', { body }),
       );
-      toast(`${saved.tag} is kept.`);
+      toast(`${saved.tag} is saved.`);
       go(`/register/items/${saved.id}`);
     },
   });

@@ -134,7 +134,7 @@ function MethodText({ method }: { method: MethodView }) {
           name="text"
           label="Parameters, as JSON"
           rows={26}
-          help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is kept."
+          help="Figures in N, mm, MPa, °C, mm/min. Every field is checked before it is saved."
         />
       </div>
       <div>

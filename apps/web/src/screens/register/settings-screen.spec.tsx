@@ -16,11 +16,11 @@ describe('the settings', () => {
   it('are sent whole, with figures as a person writes them, and shifts on each of their days', async () => {
     const { sent } = show(<SettingsScreen />, { 'GET /settings': SETTINGS, 'PUT /settings': undefined });
     await screen.findByLabelText('Name', { selector: '[value="early"]' });
-    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Keep' }).disabled).toBe(true);
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Save' }).disabled).toBe(true);
     fill('Reserve above the highest force', '0,25');
     fill('Until', '14:30');
-    await press('Keep');
-    await screen.findByText('The settings are kept. A new plan is on its way.');
+    await press('Save');
+    await screen.findByText('The settings are saved. A new plan is on its way.');
     expect(sent[0]!.body).toMatchObject({
       freezeMin: 240,
       matching: { forceMargin: 0.25 },
@@ -42,7 +42,7 @@ describe('the settings', () => {
     });
     await screen.findByLabelText('Reserve above the highest force');
     fill('Reserve above the highest force', '20');
-    await press('Keep');
+    await press('Save');
     await waitFor(() => screen.getByText('Reserve above the highest force is 20; allowed is 0 to 2.'));
     screen.getByText('Until is "06:00"; allowed is another time.');
     expect(screen.getByLabelText('Until').getAttribute('aria-invalid')).toBe('true');

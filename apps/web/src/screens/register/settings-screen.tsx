@@ -36,7 +36,7 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
     fieldOf: (path) => fieldOf(path, form.hook.getValues('shifts')),
     send: async (typed) => {
       await save.mutateAsync(api('PUT /settings', { body: bodyOf(settings, typed), version: settings.version }));
-      toast('The settings are kept. A new plan is on its way.');
+      toast('The settings are saved. A new plan is on its way.');
     },
   });
   return (
@@ -44,7 +44,7 @@ function SettingsForm({ settings }: { settings: LabSettingsView }) {
       <TitleBlock title="Settings" cells={[['version', settings.version]]}>
         {mayEdit && (
           <SubmitButton form={form} disabled={!form.dirty}>
-            Keep
+            Save
           </SubmitButton>
         )}
       </TitleBlock>

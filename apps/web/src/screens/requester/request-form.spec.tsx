@@ -49,7 +49,7 @@ describe('the request form', () => {
     await hand.click(button('Submit to the lab'));
     await screen.findByText('This day is over. Choose one that is still to come, or none.');
     expect(sent(asked)).toEqual([]);
-    await hand.click(button('Keep as draft'));
+    await hand.click(button('Save as draft'));
     await waitFor(() => expect(location.pathname).toBe(`/requests/${REQUEST.id}`));
     expect(sent(asked)).toHaveLength(1);
   });
@@ -58,7 +58,7 @@ describe('the request form', () => {
     const sentence = 'dueAt is missing; allowed is a day.';
     const { hand } = show(() => problem(400, sentence, [{ field: 'dueAt', sentence }]));
     await hand.type(field('What do you want to find out?'), 'Lot 7');
-    await hand.click(button('Keep as draft'));
+    await hand.click(button('Save as draft'));
     await screen.findByText('The due date is missing; allowed is a day.');
     expect(field('What do you want to find out?').value).toBe('Lot 7');
   });
@@ -68,7 +68,7 @@ describe('the request form', () => {
     await hand.type(field('What do you want to find out?'), 'Lot 7');
     await hand.click(field('State whether they conform to a specification'));
     await hand.type(field(/^At least/), '8 %');
-    await hand.click(button('Keep as draft'));
+    await hand.click(button('Save as draft'));
     await screen.findByText('Name the specification.');
     expect(field(/^At least/).getAttribute('aria-invalid')).toBe('true');
     expect(sent(asked)).toEqual([]);

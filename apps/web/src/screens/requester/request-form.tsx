@@ -14,7 +14,7 @@ import { useToast } from '../../ui/toasts.js';
 import { AnswerBeside } from './answer-beside.js';
 import { BatchTabs } from './batch-tabs.js';
 import { answerable, changeMethod, fieldsOfBatch, missingWords, resultsOf } from './request-draft.js';
-import { KEEP, SUBMIT, useRequestForm } from './use-request-form.js';
+import { SAVE, SUBMIT, useRequestForm } from './use-request-form.js';
 import styles from '../../features/requests/requests.module.css';
 
 interface Props {
@@ -105,8 +105,8 @@ function RequestTitle({
     : { to: '/requests', label: 'All requests' };
   return (
     <TitleBlock title={request ? `Change ${request.reference}` : 'New request'} back={back}>
-      <SubmitButton form={form} value={KEEP} className={ui.button}>
-        Keep as draft
+      <SubmitButton form={form} value={SAVE} className={ui.button}>
+        Save as draft
       </SubmitButton>
       <SubmitButton form={form} value={SUBMIT}>
         Submit to the lab

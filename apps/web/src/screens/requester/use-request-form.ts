@@ -16,7 +16,7 @@ import { bodiesOf, resultsOf, startOf } from './request-draft.js';
 import type { RequestDraft } from './request-draft.js';
 
 /** What a button of the form asks for. */
-export const KEEP = 'keep';
+export const SAVE = 'save';
 export const SUBMIT = 'submit';
 
 /** What kept a new request from being submitted; it goes along to the form of the draft that the request became. */
@@ -35,7 +35,7 @@ export function useRequestForm(methods: MethodView[], request: RequestView | und
     initial: startOf(methods, request, person.teams[0]?.id ?? '', moments),
     check: (draft, button) => {
       setTried(true);
-      return headProblems(draft, moments, Date.now(), button === KEEP);
+      return headProblems(draft, moments, Date.now(), button === SAVE);
     },
     send: (draft, button) =>
       send(draft, button).catch((error: unknown) => {
@@ -70,8 +70,8 @@ function useSendRequest(methods: MethodView[], request: RequestView | undefined)
         ? api('PATCH /requests/{id}', { id: request.id, body, version: request.version })
         : api('POST /requests', { body }),
     );
-    if (button === KEEP) {
-      toast(`${kept.reference} is kept as a draft.`);
+    if (button === SAVE) {
+      toast(`${kept.reference} is saved as a draft.`);
       return go(`/requests/${kept.id}`);
     }
     try {

@@ -28,7 +28,7 @@ export function Field({
     <div className={whole ? clsx(styles.field, styles.whole) : styles.field}>
       <label htmlFor={id}>
         {label}
-        {required === false && <span className={ui.soft}> (if any)</span>}
+        {required === false && <span className={ui.soft}> (optional)</span>}
       </label>
       {children({
         id,

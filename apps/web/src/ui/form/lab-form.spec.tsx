@@ -42,7 +42,7 @@ function OrderForm(options: Partial<LabFormOptions<Order>> & Pick<LabFormOptions
         />
       </FormFrame>
       <SubmitButton form={form} value="draft">
-        Keep
+        Save
       </SubmitButton>
       <SubmitButton form={form} value="send">
         {form.pending ? 'On its way' : 'Send'}
@@ -75,7 +75,7 @@ describe('a form', () => {
     await userEvent.click(field('Urgent'));
     await press('Add a line');
     await userEvent.type(field('Line 2'), 'second');
-    await press('Keep');
+    await press('Save');
     expect(send.mock.calls).toEqual([
       [
         { title: 'Lot 7', width: '12,5', colour: 'red', urgent: true, lines: [{ text: 'first' }, { text: 'second' }] },
