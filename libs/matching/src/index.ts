@@ -53,6 +53,7 @@ export {
   ITEM_STATES,
   UTILITIES,
 } from './register/item-choices.js';
+export { choiceWords } from './register/choice-words.js';
 export { ITEM_FIELDS } from './register/item-fields.js';
 export type { ItemField } from './register/item-field.js';
 export { at, checkItem } from './register/check-item.js';

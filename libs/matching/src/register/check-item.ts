@@ -91,8 +91,12 @@ function checkEntry(field: ItemField, entry: unknown, path: string): FieldProble
 
 function absent(field: ItemField): FieldProblem[] {
   return field.required && field.type !== 'rating-curve'
-    ? [problem(field.path, null, allowedWords(field), field.unit)]
+    ? [problem(field.path, null, allowedWords(field), unitOf(field))]
     : [];
+}
+
+function unitOf({ unit, fixedUnit }: ItemField): string | undefined {
+  return unit ?? fixedUnit;
 }
 
 function allowedWords(field: ItemField): string {
@@ -107,7 +111,7 @@ function oneOf(field: ItemField, value: unknown, path: string): FieldProblem[] {
 }
 
 function numeric(field: ItemField, value: unknown, path: string): FieldProblem[] {
-  return bounded(path, value, field.unit ?? '', field.min ?? 0, field.max ?? 1e9);
+  return bounded(path, value, unitOf(field) ?? '', field.min ?? 0, field.max ?? 1e9);
 }
 
 function bounded(path: string, value: unknown, unit: string, min: number, max: number): FieldProblem[] {

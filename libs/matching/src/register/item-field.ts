@@ -13,6 +13,8 @@ export interface ItemField {
   quantity?: Quantity;
   /** Internal unit of value and bounds. */
   unit?: Unit;
+  /** Stands behind a figure that is never converted, e.g. `%`; for people only. */
+  fixedUnit?: string;
   /** Both bounds are allowed values. */
   min?: number;
   max?: number;
@@ -29,6 +31,10 @@ export const text = (path: string, label: string, rest: Rest = {}): ItemField =>
 export const flag = (path: string, label: string, rest: Rest = {}): ItemField => field(path, label, 'flag', rest);
 export const count = (path: string, label: string, rest: Rest = {}): ItemField =>
   field(path, label, 'number', { min: 0, ...rest });
+export const fixed = (path: string, label: string, fixedUnit: string, rest: Rest = {}): ItemField => ({
+  ...count(path, label, rest),
+  fixedUnit,
+});
 
 export function choice(path: string, label: string, choices: readonly string[], rest: Rest = {}): ItemField {
   return { ...field(path, label, 'choice', rest), choices };

@@ -19,6 +19,7 @@ import {
   choice,
   choices,
   count,
+  fixed,
   flag,
   joule,
   kg,
@@ -121,10 +122,10 @@ export const KIND_FIELDS: Readonly<Record<ItemKind, readonly ItemField[]>> = {
     newton('details.capacityN', 'Rated force', { help: '0 for a cell that senses torque only.' }),
     newtonMetre('details.torqueCapacityNm', 'Rated torque', { help: '0 for a cell that senses force only.' }),
     choices('details.directions', 'Senses', DIRECTIONS),
-    count('details.overloadPct', 'Safe overload', {
+    fixed('details.overloadPct', 'Safe overload', '%', {
       min: 100,
       max: 1000,
-      help: 'Percent of the rated force that it survives.',
+      help: 'Share of the rated force that it survives.',
     }),
     ...coupling('details.frameCoupling', 'Coupling to the frame'),
     ...coupling('details.specimenCoupling', 'Coupling to the specimen side'),
@@ -189,16 +190,16 @@ export const KIND_FIELDS: Readonly<Record<ItemKind, readonly ItemField[]>> = {
     mm('details.insideWidthMm', 'Inside width', some),
     mm('details.insideHeightMm', 'Inside height', some),
     ...CLEARANCE,
-    count('details.rampCPerMin', 'Ramp, °C per minute', { min: 0.01, max: 1000 }),
-    count('details.soakBaseMin', 'Soak, minutes', { max: 10_000 }),
-    count('details.soakMinPerMm', 'Soak per mm of thickness, minutes', { max: 1000 }),
+    fixed('details.rampCPerMin', 'Ramp', '°C/min', { min: 0.01, max: 1000 }),
+    fixed('details.soakBaseMin', 'Soak', 'min', { max: 10_000 }),
+    fixed('details.soakMinPerMm', 'Soak per mm of thickness', 'min', { max: 1000 }),
   ],
   guard: [joule('details.energyJ', 'Energy it holds back'), flag('details.interlocked', 'Interlocked'), ...CLEARANCE],
   transducer: [
     choice('details.measures', 'Measures', ['temperature', 'displacement']),
     choice('details.channel', 'Signal channel', CHANNEL_KINDS),
-    count('details.rangeFrom', 'Range from', { min: -300, max: 10_000, help: '°C or mm.' }),
-    count('details.rangeTo', 'Range up to', { min: -300, max: 10_000, help: '°C or mm.' }),
+    count('details.rangeFrom', 'Range from, °C or mm', { min: -300, max: 10_000 }),
+    count('details.rangeTo', 'Range up to, °C or mm', { min: -300, max: 10_000 }),
   ],
 };
 

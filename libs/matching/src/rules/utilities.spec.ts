@@ -11,4 +11,9 @@ describe('utilities', () => {
     });
     expect({ outcome, required, items }).toEqual({ outcome: 'fail', required: 'hydraulics', items: ['G', 'F'] });
   });
+
+  it('names a voltage as a figure with its unit', () => {
+    const { required } = verdictOn('utilities', { lab: labWith('G', { utilities: ['power-400v'] }) });
+    expect(required).toBe('400 V power');
+  });
 });

@@ -1,4 +1,5 @@
 import type { Frame, Item } from '../register/item.js';
+import { choiceWords } from '../register/choice-words.js';
 import { FAIL, PASS, worst } from './outcome.js';
 import type { Outcome } from './outcome.js';
 import type { Report } from './report.js';
@@ -42,7 +43,7 @@ function supplied(frame: Frame, item: Item | null, report: Report): Outcome {
     missing.length > 0 ? FAIL : PASS,
     'not-supplied',
     [item, frame],
-    () => (missing.length > 0 ? missing : item.utilities).join(', '),
-    () => utilitiesAtFrame.join(', ') || 'none',
+    () => (missing.length > 0 ? missing : item.utilities).map(choiceWords).join(', '),
+    () => utilitiesAtFrame.map(choiceWords).join(', ') || 'none',
   );
 }

@@ -1,5 +1,5 @@
 import type { ItemView } from '#libs/contract/src/index.js';
-import { ITEM_FIELDS } from '#libs/matching/src/index.js';
+import { ITEM_FIELDS, choiceWords } from '#libs/matching/src/index.js';
 import type { ItemField } from '#libs/matching/src/index.js';
 import { formatNumber } from '#libs/units/src/index.js';
 import { asText, readPath } from './paths.js';
@@ -33,7 +33,8 @@ export function FieldsView({ item }: { item: ItemView }) {
 
 function valueText(field: ItemField, value: unknown): string {
   if (value === null || value === undefined || value === '') return '';
-  const unit = field.unit ? ` ${field.unit}` : '';
+  const shownUnit = field.unit ?? field.fixedUnit;
+  const unit = shownUnit ? ` ${shownUnit}` : '';
   switch (field.type) {
     case 'number':
       return `${formatNumber(Number(value))}${unit}`;
@@ -42,9 +43,9 @@ function valueText(field: ItemField, value: unknown): string {
     case 'numbers':
       return `${(value as number[]).map((each) => formatNumber(each)).join(', ')}${unit}`;
     case 'choices':
-      return (value as string[]).map(words).join(', ');
+      return (value as string[]).map(choiceWords).join(', ');
     case 'choice':
-      return words(asText(value));
+      return choiceWords(asText(value));
     case 'rating-curve':
       return (value as { temperatureC: number; rating: number }[])
         .map(({ temperatureC, rating }) => `${formatNumber(rating)}${unit} at ${temperatureC} °C`)
@@ -61,8 +62,4 @@ function valueText(field: ItemField, value: unknown): string {
     default:
       return asText(value);
   }
-}
-
-export function words(value: string): string {
-  return value.replaceAll('-', ' ');
 }

@@ -1,3 +1,4 @@
+import { choiceWords } from '#libs/matching/src/index.js';
 import type { ItemField } from '#libs/matching/src/index.js';
 import { QuantityField } from '../../ui/fields/quantity-field.js';
 import { SelectField } from '../../ui/fields/select-field.js';
@@ -9,7 +10,6 @@ import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { nameOf } from './item-typed.js';
 import type { ItemTyped } from './item-typed.js';
 import { asText } from './paths.js';
-import { words } from './fields-view.js';
 import { ui } from '../../ui/styles.js';
 
 interface InputProps {
@@ -48,7 +48,7 @@ function ItemFieldInput({ field, typed, onChange, wrong }: InputProps) {
           none={field.required ? 'Choose …' : 'none'}
           value={asText(value)}
           onChange={(next) => onChange({ value: next || null })}
-          choices={(field.choices ?? []).map((each) => ({ value: each, label: words(each) }))}
+          choices={(field.choices ?? []).map((each) => ({ value: each, label: choiceWords(each) }))}
         />
       );
     case 'choices':
@@ -57,7 +57,7 @@ function ItemFieldInput({ field, typed, onChange, wrong }: InputProps) {
           {...common}
           values={Array.isArray(value) ? value.map(String) : []}
           onChange={(next) => onChange({ value: next })}
-          choices={(field.choices ?? []).map((each) => ({ value: each, label: words(each) }))}
+          choices={(field.choices ?? []).map((each) => ({ value: each, label: choiceWords(each) }))}
         />
       );
     case 'numbers':
@@ -89,6 +89,14 @@ function ItemFieldInput({ field, typed, onChange, wrong }: InputProps) {
 function NumberInput({ field, typed, onChange, wrong }: InputProps) {
   const common = { label: field.label, help: field.help, required: field.required, wrong };
   const text = 'typed' in typed ? typed.typed : { value: '', unit: field.unit ?? '' };
+  if (!field.unit && field.fixedUnit)
+    return (
+      <QuantityField
+        {...common}
+        value={{ value: text.value, unit: field.fixedUnit }}
+        onChange={({ value }) => onChange({ typed: { value, unit: '' } })}
+      />
+    );
   if (!field.unit)
     return (
       <TextField {...common} value={text.value} onChange={(next) => onChange({ typed: { value: next, unit: '' } })} />
