@@ -207,6 +207,7 @@ describe.each([
     expect(report.document.batches[0]!.results.statistics.find(({ key }) => key === 'peak-stress')).toMatchObject({
       n: 2,
     });
+    for (const { definition } of report.document.batches[0]!.results.columns) expect(definition).toMatch(/.{10}/);
     expect(await eventsOf(auditor, id)).toEqual(['report/prepared', 'report/authorised', 'report/issued']);
     expect((await bench.requester.get<RequestView>(`/requests/${request.id}`)).body.state).toBe('reported');
     expect((await eventsOf(auditor, request.id)).at(-1)).toBe('request/reported');

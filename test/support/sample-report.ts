@@ -47,6 +47,10 @@ export function sampleReport(): ReportDocument {
           description: 'Moulded bar 1A, 10 mm × 4 mm',
           condition: piece === 3 ? 'Scratch at one shoulder' : '',
           fate: piece === 4 ? 'invalid' : 'tested',
+          sizes: [
+            { key: 'widthMm', label: 'Width', unit: 'mm', readings: [10.02, 10.04], mean: '10.03' },
+            { key: 'thicknessMm', label: 'Thickness', unit: 'mm', readings: [4.01, 4.01, 4.01], mean: '4.01' },
+          ],
         })),
         items: [
           {

@@ -99,6 +99,7 @@ export type {
   StatisticsView,
 } from './results.js';
 export type {
+  MeasuredSize,
   MissingLine,
   ReportBatch,
   ReportDocument,
@@ -124,6 +125,7 @@ export type {
   WebhookView,
 } from './notices.js';
 export type { LabSettings, LabSettingsView, Retention, WeeklyShift } from './settings.js';
+export { sizesTable } from './sizes-table.js';
 export { resultDefinition } from './result-definitions.js';
 export { resultWords } from './result-words.js';
 export type { ResultWords } from './result-words.js';

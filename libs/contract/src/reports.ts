@@ -30,7 +30,14 @@ export interface ReportBatch {
   results: BatchResults;
   curves: CurveView[];
   method: { designation: string; version: number; title: string };
-  specimens: { label: string; description: string; condition: string; fate: string }[];
+  specimens: {
+    label: string;
+    description: string;
+    condition: string;
+    fate: string;
+    /** Absent in reports made before they were kept. */
+    sizes?: MeasuredSize[];
+  }[];
   conditions: {
     temperatureC: number | null;
     humidityPct: number | null;
@@ -40,6 +47,15 @@ export interface ReportBatch {
   };
   items: { role: string; tag: string; name: string; calibration: string; certificate: string; dueAt: Instant | null }[];
   technician: string;
+}
+
+/** A size measured on one specimen; `mean` is that of its readings as it is printed. */
+export interface MeasuredSize {
+  key: string;
+  label: string;
+  unit: string;
+  readings: number[];
+  mean: string;
 }
 
 /** A line that ISO/IEC 17025:2017 7.8 asks for and that is not there: it blocks issuing. */

@@ -3,8 +3,10 @@ import type { Method } from '#libs/matching/src/index.js';
 import type { BatchFound, RequestEntity } from '#libs/records/src/index.js';
 import { reported } from '#libs/reduction/src/index.js';
 import { askOf, materialOf, methodOf } from '#libs/records/src/index.js';
+import { dimensionKeys } from '../bench/specimens/dimensions-of.js';
 import { foundResults } from '../results/found-results.js';
 import { curveView } from '../results/curve-view.js';
+import { measuredSizes } from './measured-sizes.js';
 import { describeSpecimen, sayCalibration, sayConditioning, saySpeed } from './words.js';
 
 /** Everything that a report is built from. Nothing of it is typed again. */
@@ -69,6 +71,7 @@ function batchOf(found: BatchFound, request: RequestEntity): ReportBatch {
       description: describeSpecimen(ask, found.material && materialOf(found.material)),
       condition: specimen.condition,
       fate: specimen.fate === 'invalid' ? `invalid: ${specimen.invalidWhy ?? ''}` : specimen.fate,
+      sizes: measuredSizes(dimensionKeys({ method, ask }), specimen.dimensions),
     })),
     conditions: {
       temperatureC: conditions.temperatureC ?? null,

@@ -1127,7 +1127,7 @@ export type ReportBatch = {
   results: BatchResults;
   curves: CurveView[];
   method: { designation: string; version: number; title: string };
-  specimens: { label: string; description: string; condition: string; fate: string }[];
+  specimens: { label: string; description: string; condition: string; fate: string; sizes?: MeasuredSize[] }[];
   conditions: {
     temperatureC: number | null;
     humidityPct: number | null;
@@ -1198,6 +1198,7 @@ export type CurveView = {
   fileName: string;
   rows: number;
 };
+export type MeasuredSize = { key: string; label: string; unit: string; readings: number[]; mean: string };
 export type MissingLine = { clause: string; what: string; how: string };
 export type ReportRemarks = {
   title?: string;

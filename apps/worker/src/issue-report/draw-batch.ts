@@ -1,4 +1,5 @@
 import type { BatchResults, ReportBatch, StatisticsView } from '#libs/contract/src/index.js';
+import { sizesTable } from '#libs/contract/src/index.js';
 import { drawCurves } from './draw-curves.js';
 import { reported } from '#libs/reduction/src/index.js';
 import { day, meanWithUncertainty, spread } from './figures.js';
@@ -160,6 +161,21 @@ function drawSpecimens(pdf: Pdf, { specimens }: ReportBatch): void {
     specimens.map(({ label, description, condition, fate }) => ({
       cells: [label, description, condition || 'as expected', fate],
     })),
+  );
+  drawSizes(pdf, specimens);
+}
+
+function drawSizes(pdf: Pdf, specimens: ReportBatch['specimens']): void {
+  const table = sizesTable(specimens);
+  if (!table) return;
+  heading(pdf, 'Measured sizes: mean (number of readings)', 2);
+  writeTable(
+    pdf,
+    [
+      { head: 'Specimen', share: 2, weight: 'mono' },
+      ...table.columns.map(({ head }) => ({ head, share: 2, align: 'right' as const })),
+    ],
+    table.rows.map(({ label, cells }) => ({ cells: [label, ...cells] })),
   );
 }
 

@@ -57,6 +57,11 @@ describe('the PDF of a report', () => {
     );
   });
 
+  it('holds what was measured on each specimen, with units', () => {
+    const whole = pages.join(' ').replace(/\s+/g, ' ');
+    expect(whole).toMatch(/Specimen Width, mm Thickness, mm R-2031-1-01 10\.03 \(2\) 4\.01 \(3\) R-2031-1-02/);
+  });
+
   // ISO/IEC 17025:2017 7.8.2.1, letter by letter (seen in a secondary copy).
   it.each([
     ['a', 'Test report'],

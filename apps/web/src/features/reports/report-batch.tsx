@@ -1,5 +1,6 @@
 import { Fragment } from 'react';
 import type { ReactNode } from 'react';
+import { sizesTable } from '#libs/contract/src/index.js';
 import type { ReportBatch } from '#libs/contract/src/index.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { ui } from '../../ui/styles.js';
@@ -20,6 +21,7 @@ export function ReportBatchView({ batch, children }: { batch: ReportBatch; child
       <Conditions batch={batch} />
       <Equipment items={batch.items} />
       <Specimens specimens={batch.specimens} />
+      <Sizes specimens={batch.specimens} />
     </section>
   );
 }
@@ -117,5 +119,39 @@ function Specimens({ specimens }: Pick<ReportBatch, 'specimens'>) {
         </tbody>
       </table>
     </details>
+  );
+}
+
+function Sizes({ specimens }: Pick<ReportBatch, 'specimens'>) {
+  const table = sizesTable(specimens);
+  if (!table) return null;
+  return (
+    <div className={ui.scrollX}>
+      <table>
+        <caption>Measured sizes: mean (number of readings)</caption>
+        <thead>
+          <tr>
+            <th>Specimen</th>
+            {table.columns.map(({ key, head }) => (
+              <th key={key} className={ui.num}>
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map(({ label, cells }) => (
+            <tr key={label}>
+              <th className={ui.fig}>{label}</th>
+              {cells.map((cell, index) => (
+                <td key={table.columns[index]?.key} className={ui.num}>
+                  {cell}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
