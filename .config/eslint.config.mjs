@@ -32,6 +32,7 @@ export default tseslint.config(
     languageOptions: { parserOptions: { project: ['./tsconfig.json'], tsconfigRootDir: root } },
     rules: {
       '@typescript-eslint/consistent-type-imports': 'error',
+      'no-duplicate-imports': ['error', { allowSeparateTypeImports: true }],
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       '@typescript-eslint/unbound-method': 'off', // our interfaces describe plain objects of functions, which may be taken apart

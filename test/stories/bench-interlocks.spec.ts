@@ -1,6 +1,5 @@
-import type { Problem } from '#libs/contract/src/index.js';
 import { jest } from '@jest/globals';
-import type { JobView } from '#libs/contract/src/index.js';
+import type { JobView, Problem } from '#libs/contract/src/index.js';
 import { resultsOfRequest } from '#libs/records/src/index.js';
 import type { Client } from '../support/client.js';
 import { startLab } from '../support/lab.js';

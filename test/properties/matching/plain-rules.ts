@@ -1,5 +1,13 @@
-import type { Adapter, Coupling, Item, MatchSettings, Needs, TimeWindow } from '#libs/matching/src/index.js';
-import type { Lab, RuleCode } from '#libs/matching/src/index.js';
+import type {
+  Adapter,
+  Coupling,
+  Item,
+  Lab,
+  MatchSettings,
+  Needs,
+  RuleCode,
+  TimeWindow,
+} from '#libs/matching/src/index.js';
 
 /*
  * The rules of matching once more, written apart from libs/matching and as plainly as possible: it takes one train of units and says

@@ -1,7 +1,6 @@
 import { G_MS2 } from '#libs/units/src/index.js';
-import { labWith, needsFor, outcomeOf, sampleItem, verdictOn } from '#test/support/matching/sample-lab.js';
+import { labWith, needsFor, outcomeOf, PERIOD, sampleItem, verdictOn } from '#test/support/matching/sample-lab.js';
 import { matchTrains } from '#libs/matching/src/index.js';
-import { PERIOD } from '#test/support/matching/sample-lab.js';
 
 const cellOf = (capacityN: number) => {
   const cell = sampleItem('load-cell', 'C');

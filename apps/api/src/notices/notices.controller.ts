@@ -1,6 +1,5 @@
-import type { NoticePreferences, NoticesView } from '#libs/contract/src/index.js';
+import type { MailWay, NoticePreferences, NoticesView } from '#libs/contract/src/index.js';
 import { MAIL_WAYS } from '#libs/contract/src/index.js';
-import type { MailWay } from '#libs/contract/src/index.js';
 import { LabRecords, NoticeRepository } from '#libs/records/src/index.js';
 import type { NoticeEntity } from '#libs/records/src/index.js';
 import { Body, Controller, Get, HttpCode, Param, Post, Put, Query } from '@nestjs/common';

@@ -1,9 +1,8 @@
 import { classReserve } from '#libs/accuracy/src/index.js';
-import type { Item } from '../register/item.js';
 import type { Needs } from '../ask/needs.js';
 import { capacityOf } from '../rules/frame-capacity.js';
 import { cellCapacityFor } from '../rules/cell-capacity.js';
-import type { Frame, LoadCell } from '../register/item.js';
+import type { Frame, Item, LoadCell } from '../register/item.js';
 import { isGoodFor } from '../rules/usable-windows.js';
 import type { CalibrationNeed } from '../ask/calibration-need.js';
 import type { MatchSettings } from '../ask/settings.js';

@@ -4,11 +4,10 @@ import { QuantityField } from '../../ui/fields/quantity-field.js';
 import { SelectField } from '../../ui/fields/select-field.js';
 import { TextField } from '../../ui/fields/text-field.js';
 import { Tick, Ticks } from '../../ui/fields/ticks.js';
-import type { FieldTyped } from './item-typed.js';
 import { useFormField } from '../../ui/form/use-form-field.js';
 import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { nameOf } from './item-typed.js';
-import type { ItemTyped } from './item-typed.js';
+import type { FieldTyped, ItemTyped } from './item-typed.js';
 import { asText } from './paths.js';
 import { ui } from '../../ui/styles.js';
 
