@@ -17,7 +17,7 @@ const ONE_WAY_TO_WRITE = ["[callee.object.name='manager']", "[callee.object.prop
   selector: `CallExpression[callee.property.name=/^(insert|update|upsert|save)$/]${of}`,
   message: 'Rows are written by libs/records/src/platform/write-rows.ts.',
 }));
-/** The lab's clock says what time it is: only its own file asks the machine. The page has the browser's. */
+/** The lab's clock says what time it is: only its own file asks the machine. Screens ask `useMoments`. */
 const NO_WALL_CLOCK = [
   { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'Ask the Clock.' },
   { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Ask the Clock.' },
@@ -48,6 +48,11 @@ export default tseslint.config(
     files: ['apps/{api,worker,solo}/**/*.ts', 'libs/**/*.ts', 'seed/**/*.ts'],
     ignores: ['**/*.spec.ts', 'libs/calendar/src/clock.ts'],
     rules: { 'no-restricted-syntax': ['error', ...NO_ESCAPE, ...NO_WALL_CLOCK, ...ONE_WAY_TO_WRITE] },
+  },
+  {
+    files: ['apps/web/src/{screens,features}/**/*.{ts,tsx}'],
+    ignores: ['**/*.spec.{ts,tsx}'],
+    rules: { 'no-restricted-syntax': ['error', ...NO_ESCAPE, ...NO_WALL_CLOCK] },
   },
   {
     files: ['libs/records/src/platform/write-rows.ts'],

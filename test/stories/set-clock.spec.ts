@@ -1,6 +1,14 @@
 import { jest } from '@jest/globals';
 import { SetClock } from '#libs/calendar/src/index.js';
-import type { FeedKeyView, ItemView, NoticesView, Page, RequestView, WebhookView } from '#libs/contract/src/index.js';
+import type {
+  FeedKeyView,
+  ItemView,
+  NoticesView,
+  Page,
+  RequestView,
+  SessionView,
+  WebhookView,
+} from '#libs/contract/src/index.js';
 import { METHODS } from '#seed/library/methods.js';
 import { DEMO_PASSWORD } from '#seed/northmoor/people.js';
 import type { Client } from '../support/client.js';
@@ -11,7 +19,7 @@ import { CELL_5KN } from './register-items.js';
 
 jest.setTimeout(120_000);
 
-/** A Tuesday morning far from any day on which this runs; nothing of the demo lab lies so far from it. */
+/** A morning far from any day on which this runs; nothing of the demo lab lies so far from it. */
 const clock = new SetClock(Date.parse('2040-02-28T09:30:00Z'));
 
 /** Measured by the database between rows that it wrote itself. */
@@ -39,6 +47,7 @@ const minutesOff = (instant: string) => Math.abs(Date.parse(instant) - clock.now
 
 describe('a lab whose clock was set to another time', () => {
   it('shows that time on what people write', async () => {
+    expect(minutesOff((await done<SessionView>(requester.get('/session'))).lab.now)).toBeLessThan(5);
     const { rows } = await done<Page<RequestView>>(requester.get('/requests'));
     const { id } = rows[0]!;
     await done(requester.post(`/requests/${id}/messages`, { body: 'The box is on its way.' }));

@@ -2,6 +2,7 @@ import { MomentsProvider } from './ui/use-moments.js';
 import { Suspense, lazy, useMemo } from 'react';
 import type { ComponentType } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
+import { MS_PER_MINUTE } from '#libs/calendar/src/index.js';
 import type { SessionView } from '#libs/contract/src/index.js';
 import { SendingProvider } from './features/bench/sending.js';
 import { SessionProvider } from './features/session/session.js';
@@ -55,7 +56,7 @@ function Gate() {
   if (isNobody(session)) return <SignInScreen />;
   return (
     <FetchStates of={session} what="who you are">
-      {(value) => <Desks session={value} />}
+      {(value) => <Desks session={value} cameAtMs={session.cameAtMs} />}
     </FetchStates>
   );
 }
@@ -64,10 +65,15 @@ function isNobody(session: Query<SessionView>): boolean {
   return session.error instanceof ApiError && session.error.problem.status === 401;
 }
 
-function Desks({ session }: { session: SessionView }) {
+/** How far the clock of the lab is ahead of this device's, in whole minutes: less than half of one is the way of the answer. */
+const aheadMs = (now: string, cameAtMs: number) =>
+  Math.round((Date.parse(now) - cameAtMs) / MS_PER_MINUTE) * MS_PER_MINUTE;
+
+function Desks({ session, cameAtMs }: { session: SessionView; cameAtMs: number }) {
   const [path] = useLocation();
-  const { timeZone } = session.lab;
-  const moments = useMemo(() => momentsIn(timeZone), [timeZone]);
+  const { timeZone, now } = session.lab;
+  const ahead = aheadMs(now, cameAtMs);
+  const moments = useMemo(() => momentsIn(timeZone, ahead), [timeZone, ahead]);
   return (
     <SessionProvider value={session}>
       <SendingProvider key={session.person.id} personId={session.person.id}>

@@ -53,7 +53,8 @@ export interface SignInBody {
 export interface SessionView {
   person: PersonRef & { email: string; roles: Role[]; teams: TeamRef[] };
   permissions: string[];
-  lab: { name: string; timeZone: string };
+  /** `now` is the time by the lab's clock when this was answered. */
+  lab: { name: string; timeZone: string; now: Instant };
   demo: boolean;
 }
 

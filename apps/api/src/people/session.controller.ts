@@ -1,8 +1,7 @@
 import { Body, Controller, Delete, Get, HttpCode, Inject, Post, Query, Req, Res } from '@nestjs/common';
 import type { Response } from 'express';
-import { DataSource } from 'typeorm';
 import type { DemoPerson, SessionView } from '#libs/contract/src/index.js';
-import { DEMO_PASSWORD, labSettings, listActive } from '#libs/records/src/index.js';
+import { DEMO_PASSWORD, LabRecords, labSettings, listActive } from '#libs/records/src/index.js';
 import type { ApiConfig } from '../config.js';
 import { API_CONFIG } from '../platform/api-config.js';
 import { CurrentLab } from '../platform/current-lab.js';
@@ -17,7 +16,7 @@ import { SignInDto, SignOutDto } from './session.dto.js';
 export class SessionController {
   constructor(
     private readonly sessions: SessionsService,
-    private readonly records: DataSource,
+    private readonly records: LabRecords,
     private readonly current: CurrentLab,
     @Inject(API_CONFIG) private readonly config: ApiConfig,
   ) {}
@@ -72,7 +71,7 @@ export class SessionController {
     return {
       person: { id, name, email, roles: [...roles], teams: [...teams] },
       permissions: [...permissions],
-      lab: { name: lab.name, timeZone: lab.timeZone },
+      lab: { name: lab.name, timeZone: lab.timeZone, now: this.records.clock.now().toISOString() },
       demo: lab.demo,
     };
   }

@@ -705,7 +705,7 @@ export type ClosedDay = { day: string; name: string };
 export type SessionView = {
   person: { id: string; name: string; email: string; roles: Role[]; teams: TeamRef[] };
   permissions: string[];
-  lab: { name: string; timeZone: string };
+  lab: { name: string; timeZone: string; now: string };
   demo: boolean;
 };
 export type DemoPerson = { email: string; name: string; role: Role; password: string };

@@ -11,6 +11,8 @@ export interface Query<Value> {
   state: 'loading' | 'failed' | 'ready';
   value: Value | undefined;
   error: Error | null;
+  /** When the value came, by the clock of this device, UTC ms. */
+  cameAtMs: number;
   retry: () => void;
   /** True while an older answer is shown and a newer one is on its way. */
   refreshing: boolean;
@@ -37,6 +39,7 @@ export function useApiQuery<Value>(
   return {
     state: query.data !== undefined ? 'ready' : query.isError ? 'failed' : 'loading',
     value: query.data,
+    cameAtMs: query.dataUpdatedAt,
     error: query.error,
     retry: () => void query.refetch(),
     refreshing: query.isFetching && query.data !== undefined,
@@ -63,6 +66,7 @@ export function useApiPages<Row>(topic: Topic, request: Call<Page<Row> | Row[], 
     state: pages ? 'ready' : query.isError ? 'failed' : 'loading',
     value: pages?.flatMap((page) => (Array.isArray(page) ? page : page.rows)),
     error: query.error,
+    cameAtMs: query.dataUpdatedAt,
     retry: () => void query.refetch(),
     refreshing: query.isFetching && !!pages,
     more: query.hasNextPage ? () => void query.fetchNextPage() : null,

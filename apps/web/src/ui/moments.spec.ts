@@ -38,6 +38,14 @@ describe('moments by the clock of the lab', () => {
     expect(moment('2019-05-02T11:05:00Z')).toBe('Thu 2 May 2019 12:05');
   });
 
+  it('take what year it is, and what time, from the lab when its clock is ahead of this device', () => {
+    const aheadMs = Date.parse('2040-02-29T12:00:00Z') - Date.now();
+    const { day, nowMs } = momentsIn('Europe/London', aheadMs);
+    expect([day(nowMs()), day('2040-12-31T23:30:00Z'), day('2041-01-01T00:30:00Z')]).toEqual([
+      ...['Wed 29 Feb', 'Mon 31 Dec', 'Tue 1 Jan 2041'],
+    ]);
+  });
+
   it('last minutes, hours or days, as people say it', () => {
     expect([span(25), span(90), span(600), span(4320)]).toEqual(['25 min', '1.5 h', '10 h', '3 days']);
   });

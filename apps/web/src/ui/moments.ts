@@ -16,6 +16,8 @@ export interface Moments {
   day(instant: string | number | null | undefined): string;
   /** `14:00`. */
   clock(instant: string | number): string;
+  /** What time it is in the lab, UTC ms. */
+  nowMs(): number;
   partsOf(instant: number): Parts;
   /** The instant at which the lab's clock shows these parts; in a skipped hour, the one an hour later. */
   instantOf(parts: Parts): number;
@@ -27,19 +29,24 @@ export interface Moments {
   fromLocalInput(text: string, hour?: number): string | null;
 }
 
-/** @param timeZone IANA name of the lab's time zone, such as `Europe/London` */
-export function momentsIn(timeZone: string): Moments {
+/**
+ * @param timeZone IANA name of the lab's time zone, such as `Europe/London`
+ * @param aheadMs how far the clock of the lab is ahead of this device's
+ */
+export function momentsIn(timeZone: string, aheadMs = 0): Moments {
   const shown = formatter(timeZone);
   const partsOf = partsReader(timeZone);
   const instantOf = instantReader(partsOf);
 
   const clock = (instant: string | number) => shown(instant, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
 
+  const nowMs = () => Date.now() + aheadMs;
+
   function day(instant: string | number | null | undefined): string {
     if (instant === null || instant === undefined) return '–';
     const base = shown(instant, { weekday: 'short', day: 'numeric', month: 'short' });
     const year = shown(instant, { year: 'numeric' });
-    return year === shown(Date.now(), { year: 'numeric' }) ? base : `${base} ${year}`;
+    return year === shown(nowMs(), { year: 'numeric' }) ? base : `${base} ${year}`;
   }
 
   function startOfDay(instant: number, plus = 0): number {
@@ -58,6 +65,7 @@ export function momentsIn(timeZone: string): Moments {
     moment: (instant) => (instant === null || instant === undefined ? '–' : `${day(instant)} ${clock(instant)}`),
     day,
     clock,
+    nowMs,
     partsOf,
     instantOf,
     startOfDay,

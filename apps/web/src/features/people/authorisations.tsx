@@ -39,11 +39,11 @@ export function Authorisations({ person }: { person: PersonView }) {
 }
 
 function AuthoriseForm({ personId }: { personId: string }) {
-  const { fromLocalInput, toLocalInput } = useMoments();
+  const { fromLocalInput, nowMs, toLocalInput } = useMoments();
   const methods = useApiQuery('methods', api('GET /methods'));
   const authorise = useApiMutation(['people', 'plan']);
   const form = useLabForm({
-    initial: { methodCode: '', from: toLocalInput(Date.now()).slice(0, 10) },
+    initial: { methodCode: '', from: toLocalInput(nowMs()).slice(0, 10) },
     send: ({ methodCode, from }) =>
       authorise.mutateAsync(
         api('POST /people/{id}/authorisations', {

@@ -15,8 +15,8 @@ const NOON = 12;
 
 /** The days on which the lab is closed: nothing is planned on them, whoever is on the roster. */
 export function ClosedDays({ closedDays, mayChange }: { closedDays: readonly ClosedDay[]; mayChange: boolean }) {
-  const { toLocalInput } = useMoments();
-  const today = toLocalInput(Date.now()).slice(0, 10);
+  const { nowMs, toLocalInput } = useMoments();
+  const today = toLocalInput(nowMs()).slice(0, 10);
   const coming = closedDays.filter(({ day }) => day >= today).sort((a, b) => a.day.localeCompare(b.day));
   return (
     <section className={ui.stack} aria-label="Closed days">

@@ -134,12 +134,13 @@ function heldSentence(held: Held, plan: PlanView, fits: Fits, { moment }: Moment
 
 /** A new zoom shows the present; a new plan leaves the board where it is. */
 function useShowPresent(scroller: RefObject<HTMLDivElement | null>, zoom: Zoom, scale: BoardScale) {
+  const { nowMs } = useMoments();
   const scrolledFor = useRef<Zoom | null>(null);
   useEffect(() => {
     if (scrolledFor.current === zoom) return;
     scrolledFor.current = zoom;
-    scroller.current?.scrollTo({ left: Math.max(0, scale.x(Date.now()) - 120) });
-  }, [scroller, zoom, scale]);
+    scroller.current?.scrollTo({ left: Math.max(0, scale.x(nowMs()) - 120) });
+  }, [nowMs, scroller, zoom, scale]);
 }
 
 /** What is moved by keys stays in sight. */
@@ -156,11 +157,12 @@ function useKeepInSight(scroller: RefObject<HTMLDivElement | null>, held: Held |
 }
 
 function useNow(): number {
-  const [now, setNow] = useState(Date.now());
+  const { nowMs } = useMoments();
+  const [now, setNow] = useState(nowMs);
   useEffect(() => {
-    const timer = setInterval(() => setNow(Date.now()), 30_000);
+    const timer = setInterval(() => setNow(nowMs()), 30_000);
     return () => clearInterval(timer);
-  }, []);
+  }, [nowMs]);
   return now;
 }
 

@@ -11,6 +11,7 @@ import { FormText } from '../../ui/form/form-text.js';
 import { useLabForm } from '../../ui/form/use-lab-form.js';
 import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { ui } from '../../ui/styles.js';
+import type { Moments } from '../../ui/moments.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { LikeItemField } from './like-item-field.js';
 import { editOf, missingOf, takes } from './trial-edit-typed.js';
@@ -36,7 +37,7 @@ interface Props {
 export function TrialEditForm({ trial, chosen, onAdd }: Props) {
   const moments = useMoments();
   const jobId = chosen?.jobId ?? null;
-  const [initial] = useState(() => startOf(moments.toLocalInput));
+  const [initial] = useState(() => startOf(moments));
   const form = useLabForm<EditTyped>({
     initial,
     check: (typed) => missingOf(typed, jobId),
@@ -67,8 +68,8 @@ export function TrialEditForm({ trial, chosen, onAdd }: Props) {
   );
 }
 
-function startOf(toLocalInput: (at: number) => string): EditTyped {
-  const now = Date.now();
+function startOf({ nowMs, toLocalInput }: Moments): EditTyped {
+  const now = nowMs();
   return {
     kind: 'frame-down',
     frameId: '',

@@ -73,13 +73,13 @@ const WINDOW_KINDS: { value: WindowKind; label: string }[] = [
 ];
 
 export function WindowDialog({ item, onClose }: Props) {
-  const { fromLocalInput, toLocalInput } = useMoments();
+  const { fromLocalInput, nowMs, toLocalInput } = useMoments();
   const isFrame = item.kind === 'frame';
   const save = useApiMutation(['items', 'plan'], onClose);
   const [initial] = useState(() => ({
     kind: isFrame ? 'down' : 'held',
-    startsAt: toLocalInput(Date.now()),
-    endsAt: toLocalInput(Date.now() + MS_PER_DAY),
+    startsAt: toLocalInput(nowMs()),
+    endsAt: toLocalInput(nowMs() + MS_PER_DAY),
     why: '',
   }));
   const form = useLabForm({

@@ -14,10 +14,10 @@ const PAD = 12;
 
 /** When it will be done, drawn as a dimension: from now to the 50 % day and the 80 % day, with the due date as a flag. */
 export function PromiseSpan({ promise50At, promise80At, dueAt }: Props) {
-  const { day, moment } = useMoments();
+  const { day, moment, nowMs } = useMoments();
   if (!promise50At || !promise80At)
     return <span className={ui.soft}>{dueAt ? `due ${day(dueAt)}` : 'no date yet'}</span>;
-  const now = Date.now();
+  const now = nowMs();
   const [half, likely] = [Date.parse(promise50At), Date.parse(promise80At)];
   const due = dueAt ? Date.parse(dueAt) : null;
   const from = Math.min(now, half, due ?? now);

@@ -95,9 +95,9 @@ function Next({ bench }: { bench: BenchView }) {
 
 /** What is on the frames, and what begins within a day: after a weekend that is another day's work. */
 function DayAhead({ bench }: { bench: BenchView }) {
-  const { clock, day } = useMoments();
+  const { clock, day, nowMs } = useMoments();
   if (bench.today.length === 0) return null;
-  const today = day(Date.now());
+  const today = day(nowMs());
   const jobs = [...bench.today].sort((a, b) => a.startsAt.localeCompare(b.startsAt));
   return (
     <section>

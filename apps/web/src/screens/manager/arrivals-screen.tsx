@@ -126,14 +126,14 @@ interface ArrivalTyped {
 }
 
 function ReceiveForm({ request, onDone }: { request: RequestView; onDone: () => void }) {
-  const { fromLocalInput, toLocalInput } = useMoments();
+  const { fromLocalInput, nowMs, toLocalInput } = useMoments();
   const toast = useToast();
   const expected = request.batches.flatMap(({ specimens }) => specimens).filter(({ arrivedAt }) => !arrivedAt);
   const [initial] = useState<ArrivalTyped>(() => ({
     specimenIds: expected.map(({ id }) => id),
     condition: 'as delivered, no visible damage',
     conditioned: false,
-    since: toLocalInput(Date.now()),
+    since: toLocalInput(nowMs()),
   }));
   const receive = useApiMutation(['requests', 'plan', 'jobs']);
   const form = useLabForm<ArrivalTyped>({

@@ -156,14 +156,14 @@ function Moved({ plan: { changes, changedBy, version } }: { plan: PlanView }) {
 type PlanActsProps = { replan: ReturnType<typeof useApiMutation<TaskView>>; trial: ReturnType<typeof useTrial> };
 
 function PlanActs({ replan, trial }: PlanActsProps) {
-  const { moment } = useMoments();
+  const { moment, nowMs } = useMoments();
   return (
     <>
       <button
         type="button"
         className={ui.button}
         disabled={trial.isPending}
-        onClick={() => trial.mutate(api('POST /trials', { body: { name: `Trial of ${moment(Date.now())}` } }))}
+        onClick={() => trial.mutate(api('POST /trials', { body: { name: `Trial of ${moment(nowMs())}` } }))}
       >
         Try a change
       </button>

@@ -21,7 +21,7 @@ export function RosterScreen() {
   const { day, startOfDay } = moments;
   const mayChange = useHasRole('manager');
   const [weeks, setWeeks] = useState(0);
-  const monday = mondayOf(Date.now(), weeks, moments);
+  const monday = mondayOf(moments.nowMs(), weeks, moments);
   const days = Array.from({ length: DAYS }, (_, index) => startOfDay(monday, index));
   const until = startOfDay(monday, DAYS);
   const roster = useApiQuery(

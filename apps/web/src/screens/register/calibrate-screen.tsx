@@ -81,10 +81,10 @@ function CalibrateForm({ item }: { item: ItemDetail }) {
 }
 
 function useCalibrationForm(item: ItemDetail, file: File | null): LabForm<CalibrationTyped> {
-  const { toLocalInput } = useMoments();
+  const { nowMs, toLocalInput } = useMoments();
   const [, go] = useLocation();
   const toast = useToast();
-  const [initial] = useState(() => startOf(item, toLocalInput(Date.now()).slice(0, 10)));
+  const [initial] = useState(() => startOf(item, toLocalInput(nowMs()).slice(0, 10)));
   const save = useApiMutation<{ impact: unknown }>(['items', 'plan']);
   return useLabForm<CalibrationTyped>({
     initial,

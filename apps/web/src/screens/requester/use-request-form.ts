@@ -35,7 +35,7 @@ export function useRequestForm(methods: MethodView[], request: RequestView | und
     initial: startOf(methods, request, person.teams[0]?.id ?? '', moments),
     check: (draft, button) => {
       setTried(true);
-      return headProblems(draft, moments, Date.now(), button === SAVE);
+      return headProblems(draft, moments, moments.nowMs(), button === SAVE);
     },
     send: (draft, button) =>
       send(draft, button).catch((error: unknown) => {
