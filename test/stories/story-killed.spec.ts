@@ -2,7 +2,7 @@ import { jest } from '@jest/globals';
 import { randomUUID } from 'node:crypto';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { JobView, PlanView, ReportView, RequestView } from '#libs/contract/src/index.js';
-import { verifyRecord } from '#libs/records/src/index.js';
+import { snapshot, verifyRecord } from '#libs/records/src/index.js';
 import { Client } from '../support/client.js';
 import type { Answer } from '../support/client.js';
 import { fillWithPeople, TEST_PASSWORD, TEST_TEAM } from '../support/lab.js';
@@ -133,7 +133,7 @@ describe('a lab in one process that is killed again and again during the story',
     const counts = Object.fromEntries(rows.map(({ kind, count }) => [kind, count]));
     for (const kind of ONCE) expect([kind, counts[kind]]).toEqual([kind, 1]);
     expect(counts).toMatchObject({ 'specimen/measured': 2, 'results/entered': 2 });
-    expect((await verifyRecord(solo.records)).faults).toEqual([]);
+    expect((await snapshot({ source: solo.records }, verifyRecord)).faults).toEqual([]);
   }
 });
 
