@@ -1,4 +1,4 @@
-import { fireEvent, screen } from '@testing-library/react';
+import { act, fireEvent, screen } from '@testing-library/react';
 import type { PlanView } from '#libs/contract/src/index.js';
 import { show } from '#test/support/page.js';
 import { Board } from './board.js';
@@ -10,7 +10,13 @@ const LANES = [
       { startsAt: '2026-12-01T06:00:00.000Z', endsAt: '2026-12-01T22:00:00.000Z' },
       { startsAt: '2026-12-02T06:00:00.000Z', endsAt: '2026-12-02T22:00:00.000Z' },
     ],
-    ...{ down: [], load: [] },
+    load: [],
+    down: [
+      {
+        ...{ id: 'belt', kind: 'down', why: 'Drive belt replaced' },
+        ...{ startsAt: '2026-12-01T14:00:00.000Z', endsAt: '2026-12-01T15:30:00.000Z' },
+      },
+    ],
     bookings: [
       booking('short', '2026-12-01T10:00:00.000Z', '2026-12-01T10:40:00.000Z'),
       booking('overnight', '2026-12-01T20:00:00.000Z', '2026-12-02T08:00:00.000Z'),
@@ -49,6 +55,21 @@ describe('the board', () => {
     expect(below()).toBe(whole);
     fireEvent.focusOut(box(/^J-short/));
     expect(below()).toBe('');
+  });
+
+  it('goes by keys through jobs and times in which a frame is down, and tells the whole of these too', () => {
+    const opened: string[] = [];
+    show(<Board plan={PLAN} chosen={null} onChoose={({ id }) => opened.push(id)} />, {});
+    const press = (key: string) => fireEvent.keyDown(document.activeElement!, { key });
+    act(() => box(/^J-short/).focus());
+    press('ArrowRight');
+    expect(document.activeElement).toBe(screen.getByRole('img', { name: /^Drive belt replaced/ }));
+    expect(below()).toBe('FR-30K: Drive belt replaced, Tue 1 Dec 14:00 to Tue 1 Dec 15:30');
+    press('Enter');
+    press('ArrowRight');
+    expect(document.activeElement).toBe(box(/^J-overnight/));
+    press('Enter');
+    expect(opened).toEqual(['overnight']);
   });
 
   it('shades in a job what its frame is closed, behind the words', () => {

@@ -4,6 +4,7 @@ import type { RefObject } from 'react';
 import type { BookingView, LaneView, PlanView } from '#libs/contract/src/index.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { ZOOMS, scaleOf } from './board-scale.js';
+import { stopsOf } from './board-stops.js';
 import type { BoardScale, Zoom } from './board-scale.js';
 import { Lane } from './lane.js';
 import { TimeAxis } from './time-axis.js';
@@ -41,8 +42,8 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
   useShowPresent(scroller, zoom, scale);
   useKeepInSight(scroller, held, scale);
   const drag = useDrag({ scale, plan, held, setHeld, setDown, enabled: !!onMove });
-  const keys = useBoardKeys({ plan, held, setHeld, setDown, focused, setFocused, enabled: !!onMove, onChoose });
-  const tabStop = focused ?? plan.lanes.flatMap(({ bookings }) => bookings)[0]?.id ?? null;
+  const keys = useBoardKeys({ plan, held, setHeld, setDown, focused, enabled: !!onMove, onChoose });
+  const tabStop = focused ?? plan.lanes.flatMap(stopsOf)[0]?.id ?? null;
 
   return (
     <div>
@@ -52,7 +53,7 @@ export function Board({ plan, chosen, onChoose, askFit, onMove }: Props) {
         ref={scroller}
         onKeyDown={keys}
         role="application"
-        aria-label="Frame lanes. Arrow keys go from job to job, Enter opens one, Space takes it up to move it."
+        aria-label="Frame lanes. Arrow keys go from box to box, Enter opens a job, Space takes it up to move it."
       >
         <div
           className={styles.boardInner}

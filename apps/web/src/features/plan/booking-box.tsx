@@ -1,10 +1,11 @@
-import type { Moments } from '../../ui/moments.js';
 import { clsx } from 'clsx';
 import type { PointerEvent } from 'react';
 import type { BookingView } from '#libs/contract/src/index.js';
 import { span } from '../../ui/moments.js';
 import { useMoments } from '../../ui/use-moments.js';
 import type { BoardScale, ClosedTime } from './board-scale.js';
+import { elementId } from './board-stops.js';
+import { describe } from './board-words.js';
 import board from './board.module.css';
 import styles from './booking.module.css';
 
@@ -45,7 +46,7 @@ export function BookingBox(props: Props) {
         />
       )}
       <button
-        id={`booking-${booking.id}`}
+        id={elementId(booking.id)}
         type="button"
         className={clsx(names)}
         style={{ left: start, width: Math.max(8, end - start) }}
@@ -115,22 +116,4 @@ function BoxText({ booking, width }: { booking: BookingView; width: number }) {
 
 function lateText({ lateHours }: BookingView): string | null {
   return lateHours > 0 ? `${span(lateHours * 60)} late` : null;
-}
-
-/** A booking in words, for titles and screen readers; what the box shows comes first, so that one can also say it aloud. */
-export function describe(booking: BookingView, { moment }: Moments): string {
-  const late = booking.lateHours > 0;
-  // What the box shows comes first, so that it can be said aloud to choose it.
-  const shown = `${booking.jobReference ?? 'calibration'} ${late ? `${span(booking.lateHours * 60)} late` : booking.title}`;
-  return [
-    shown,
-    late ? booking.title : '',
-    booking.state,
-    `${moment(booking.startsAt)} to ${moment(booking.endsAt)}`,
-    booking.changeoverMin > 0 ? `changeover ${span(booking.changeoverMin)}` : '',
-    booking.dueAt ? `due ${moment(booking.dueAt)}` : '',
-    booking.pinned ? 'pinned' : '',
-  ]
-    .filter(Boolean)
-    .join(', ');
 }

@@ -4,8 +4,11 @@ import type { PointerEvent } from 'react';
 import type { BookingView, FitView, LaneView } from '#libs/contract/src/index.js';
 import { useMoments } from '../../ui/use-moments.js';
 import { closedOf } from './board-scale.js';
-import type { BoardScale, ClosedTime } from './board-scale.js';
-import { BookingBox, describe } from './booking-box.js';
+import type { BoardScale } from './board-scale.js';
+import { elementId } from './board-stops.js';
+import type { DownTime } from './board-stops.js';
+import { describe, downWords } from './board-words.js';
+import { BookingBox } from './booking-box.js';
 import type { Held } from './use-held.js';
 import { ui } from '../../ui/styles.js';
 import styles from './board.module.css';
@@ -35,7 +38,22 @@ export const Lane = memo(function Lane(props: LaneProps) {
     <div className={clsx(styles.laneRow, fit && !fit.fits && styles.unfit)} data-lane={index}>
       <LaneHead frame={lane.frame} fit={fit} />
       <div className={styles.laneBody} style={{ width: scale.width }} data-lane={index}>
-        <ShutTimes lane={lane} closed={closed} scale={scale} />
+        {closed.map(({ from, to }) => (
+          <span
+            key={from}
+            className={styles.closed}
+            style={{ left: scale.x(from), width: scale.x(to) - scale.x(from) }}
+          />
+        ))}
+        {lane.down.map((down) => (
+          <DownBox
+            key={down.id}
+            down={down}
+            scale={scale}
+            tabStop={down.id === props.tabStop}
+            onFocus={props.onFocus}
+          />
+        ))}
         {lane.bookings.map((booking) => (
           <BookingBox
             key={booking.id}
@@ -84,32 +102,28 @@ function LaneHead({ frame, fit }: { frame: LaneView['frame']; fit: LaneProps['fi
   );
 }
 
-/** When the frame is closed, and when it is down. */
-function ShutTimes({ lane, closed, scale }: { lane: LaneView; closed: readonly ClosedTime[]; scale: BoardScale }) {
-  const { moment } = useMoments();
+interface DownProps extends Pick<LaneProps, 'scale' | 'onFocus'> {
+  down: DownTime;
+  tabStop: boolean;
+}
+
+/** A time in which the frame is down; why is cut where there is no room, and whole below the board. */
+function DownBox({ down, scale, tabStop, onFocus }: DownProps) {
+  const moments = useMoments();
+  const left = scale.x(down.startsAt);
   return (
-    <>
-      {closed.map(({ from, to }) => (
-        <span
-          key={from}
-          className={styles.closed}
-          style={{ left: scale.x(from), width: scale.x(to) - scale.x(from) }}
-        />
-      ))}
-      {lane.down.map((window) => (
-        <span
-          key={window.id}
-          className={clsx(styles.window, styles[window.kind])}
-          style={{
-            left: scale.x(window.startsAt),
-            width: Math.max(4, scale.x(window.endsAt) - scale.x(window.startsAt)),
-          }}
-          title={`${window.why}, until ${moment(window.endsAt)}`}
-        >
-          <span>{window.kind === 'calibration-visit' ? 'calibration' : window.why}</span>
-        </span>
-      ))}
-    </>
+    <span
+      id={elementId(down.id)}
+      role="img"
+      aria-label={downWords(down, moments)}
+      title={downWords(down, moments)}
+      tabIndex={tabStop ? 0 : -1}
+      onFocus={() => onFocus(down.id)}
+      className={clsx(styles.window, styles[down.kind])}
+      style={{ left, width: Math.max(4, scale.x(down.endsAt) - left) }}
+    >
+      <span>{down.kind === 'calibration-visit' ? 'calibration' : down.why}</span>
+    </span>
   );
 }
 

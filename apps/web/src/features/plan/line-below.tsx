@@ -2,7 +2,8 @@ import { useEffect, useState } from 'react';
 import type { RefObject } from 'react';
 import type { PlanView } from '#libs/contract/src/index.js';
 import { useMoments } from '../../ui/use-moments.js';
-import { describe } from './booking-box.js';
+import { stopAt, stopsOf } from './board-stops.js';
+import { stopWords } from './board-words.js';
 import styles from './board.module.css';
 
 /**
@@ -12,25 +13,28 @@ import styles from './board.module.css';
 export function LineBelow({ scroller, plan }: { scroller: RefObject<HTMLDivElement | null>; plan: PlanView }) {
   const moments = useMoments();
   const id = usePointedAt(scroller);
-  const lane = plan.lanes.find(({ bookings }) => bookings.some((booking) => booking.id === id));
-  const booking = lane?.bookings.find((each) => each.id === id);
+  const said = plan.lanes.flatMap((lane) =>
+    stopsOf(lane)
+      .filter((stop) => stop.id === id)
+      .map((stop) => `${lane.frame.tag}: ${stopWords(stop, moments)}`),
+  );
   return (
     <p className={styles.lineBelow} aria-hidden="true">
-      {booking && `${lane!.frame.tag}: ${describe(booking, moments)}`}
+      {said[0]}
     </p>
   );
 }
 
-/** The id of the booking under the pointer, else of the one that has the focus. */
+/** The id of the box under the pointer, else of the one that has the focus. */
 function usePointedAt(scroller: RefObject<HTMLDivElement | null>): string | null {
   const [pointed, setPointed] = useState<string | null>(null);
   const [focused, setFocused] = useState<string | null>(null);
   useEffect(() => {
     const board = scroller.current;
     if (!board) return;
-    const over = ({ target }: Event) => setPointed(bookingAt(target));
+    const over = ({ target }: Event) => setPointed(stopAt(target));
     const out = () => setPointed(null);
-    const enter = ({ target }: Event) => setFocused(bookingAt(target));
+    const enter = ({ target }: Event) => setFocused(stopAt(target));
     const leave = () => setFocused(null);
     board.addEventListener('pointerover', over);
     board.addEventListener('pointerleave', out);
@@ -44,9 +48,4 @@ function usePointedAt(scroller: RefObject<HTMLDivElement | null>): string | null
     };
   }, [scroller]);
   return pointed ?? focused;
-}
-
-function bookingAt(target: EventTarget | null): string | null {
-  const box = target instanceof Element ? target.closest('[id^="booking-"]') : null;
-  return box ? box.id.slice('booking-'.length) : null;
 }

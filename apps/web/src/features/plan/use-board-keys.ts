@@ -2,6 +2,8 @@ import type { KeyboardEvent } from 'react';
 import { MS_PER_HOUR } from '#libs/calendar/src/index.js';
 import type { BookingView, PlanView } from '#libs/contract/src/index.js';
 import { SNAP_MS, snap } from './board-scale.js';
+import { elementId, stopsOf } from './board-stops.js';
+import type { Stop } from './board-stops.js';
 import { isMovable } from './use-held.js';
 import type { Held } from './use-held.js';
 
@@ -11,15 +13,14 @@ interface KeySetting {
   setHeld: (held: Held | null) => void;
   setDown: () => void;
   focused: string | null;
-  setFocused: (id: string) => void;
   enabled: boolean;
   onChoose: (booking: BookingView) => void;
 }
 
-/** The keys of the board: with nothing held they go from job to job, else they move what is held. */
+/** The keys of the board: with nothing held they go from box to box, else they move what is held. */
 export function useBoardKeys({ plan, held, setHeld, setDown, focused, enabled, onChoose }: KeySetting) {
   return (event: KeyboardEvent<HTMLElement>) => {
-    const place = findBooking(plan, focused);
+    const place = findStop(plan, focused);
     if (!place) return;
     const act = held
       ? heldKey(event, held, plan, setHeld, setDown)
@@ -31,14 +32,15 @@ export function useBoardKeys({ plan, held, setHeld, setDown, focused, enabled, o
 interface Place {
   lane: number;
   index: number;
-  booking: BookingView;
+  stop: Stop;
 }
 
-function findBooking(plan: PlanView, id: string | null): Place | null {
-  for (const [lane, { bookings }] of plan.lanes.entries()) {
-    const index = bookings.findIndex((booking) => booking.id === id);
-    const booking = bookings[index];
-    if (booking) return { lane, index, booking };
+function findStop(plan: PlanView, id: string | null): Place | null {
+  for (const [lane, each] of plan.lanes.entries()) {
+    const stops = stopsOf(each);
+    const index = stops.findIndex((stop) => stop.id === id);
+    const stop = stops[index];
+    if (stop) return { lane, index, stop };
   }
   return null;
 }
@@ -79,26 +81,26 @@ function freeKey(
   plan: PlanView,
   { enabled, onChoose, setHeld }: FreeActs,
 ): boolean {
-  const { lane, index, booking } = place;
-  const go = (to: BookingView | undefined) => to && document.getElementById(`booking-${to.id}`)?.focus();
-  if (event.key === 'ArrowLeft') go(plan.lanes[lane]?.bookings[index - 1]);
-  else if (event.key === 'ArrowRight') go(plan.lanes[lane]?.bookings[index + 1]);
-  else if (event.key === 'ArrowUp') go(nearest(plan, lane, -1, booking));
-  else if (event.key === 'ArrowDown') go(nearest(plan, lane, 1, booking));
-  else if (event.key === 'Enter') onChoose(booking);
-  else if (event.key === ' ') {
-    if (enabled && isMovable(booking)) setHeld({ booking, lane, startMs: Date.parse(booking.startsAt), by: 'keys' });
+  const { lane, index, stop } = place;
+  const { booking } = stop;
+  const go = (to: Stop | undefined) => to && document.getElementById(elementId(to.id))?.focus();
+  const beside = (step: number) => stopsOf(plan.lanes[lane]!)[index + step];
+  if (event.key === 'ArrowLeft') go(beside(-1));
+  else if (event.key === 'ArrowRight') go(beside(1));
+  else if (event.key === 'ArrowUp') go(nearest(plan, lane, -1, stop));
+  else if (event.key === 'ArrowDown') go(nearest(plan, lane, 1, stop));
+  else if (event.key === 'Enter') {
+    if (booking) onChoose(booking);
+  } else if (event.key === ' ') {
+    if (enabled && booking && isMovable(booking)) setHeld({ booking, lane, startMs: stop.startMs, by: 'keys' });
   } else return false;
   return true;
 }
 
-function nearest(plan: PlanView, from: number, step: number, to: BookingView): BookingView | undefined {
+function nearest(plan: PlanView, from: number, step: number, { startMs }: Stop): Stop | undefined {
+  const distance = (stop: Stop) => Math.abs(stop.startMs - startMs);
   for (let lane = from + step; lane >= 0 && lane < plan.lanes.length; lane += step) {
-    const found = [...(plan.lanes[lane]?.bookings ?? [])].sort(
-      (a, b) =>
-        Math.abs(Date.parse(a.startsAt) - Date.parse(to.startsAt)) -
-        Math.abs(Date.parse(b.startsAt) - Date.parse(to.startsAt)),
-    )[0];
+    const found = stopsOf(plan.lanes[lane]!).sort((a, b) => distance(a) - distance(b))[0];
     if (found) return found;
   }
   return undefined;
