@@ -86,6 +86,20 @@ export function sampleReport(): ReportDocument {
           fileName: 'bar.csv',
           rows: 120,
         })),
+        stressStrain: [
+          {
+            ...{ id: 'curve-1', specimenLabel: 'R-2031-1-01', sha256: 'a'.repeat(64), fileName: 'bar.csv', rows: 120 },
+            columns: [
+              { key: 'strainPct', label: 'Strain by its results', unit: '%' },
+              { key: 'stressMPa', label: 'Stress by its results', unit: 'MPa' },
+            ],
+            points: {
+              strainPct: strains.map((strain) => strain * 30),
+              stressMPa: strains.map((strain) => strain * 1000),
+            },
+            marks: [],
+          },
+        ],
         results: {
           batchId: 'batch',
           label: 'Bars, dry',

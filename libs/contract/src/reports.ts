@@ -29,6 +29,8 @@ export interface ReportDocument {
 export interface ReportBatch {
   results: BatchResults;
   curves: CurveView[];
+  /** The same curves as stress over strain, by which their results were read; absent in reports made before they were drawn. */
+  stressStrain?: CurveView[];
   method: { designation: string; version: number; title: string };
   specimens: {
     label: string;

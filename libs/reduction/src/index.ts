@@ -18,6 +18,7 @@ export { HEAD_BYTES, proposeFormat } from './curve/propose-format.js';
 export { sayDoubt, sayProblem } from './curve/say-problem.js';
 export { rowsToDraw } from './measures/rows-to-draw.js';
 export type {
+  AxisScale,
   CurveAxes,
   Flag,
   FlagCode,

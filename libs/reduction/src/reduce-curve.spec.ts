@@ -38,6 +38,26 @@ function values(curve: Curve): Record<string, number> {
 }
 
 describe('reduceCurve', () => {
+  it('says how strain and stress follow from the record, by which its points are drawn', () => {
+    const curve = {
+      pointCount: 4,
+      forceN: Float64Array.of(0, -100, -300, -50),
+      displacementMm: Float64Array.of(7, 6, 5, 3),
+    };
+    const plain: ReductionRecipe = { ...recipe, results: ['peak-stress'], toe: { way: 'none' } };
+    const sizes = { widthMm: 10, thicknessMm: 4, gripDistanceMm: 50 };
+    const outcome = reduceCurve(curve, plain, sizes);
+    if (outcome.state === 'refused') throw new Error(JSON.stringify(outcome.reasons));
+    // 10 mm × 4 mm = 40 mm²; both run to the negative side.
+    expect(outcome.scales).toEqual({
+      strain: { channel: 'displacementMm', factor: -1 / 50, start: 7 },
+      stress: { channel: 'forceN', factor: -1 / 40, start: 0 },
+    });
+    expect(outcome.results[0]!.points[0]).toMatchObject({ x: (5 - 7) * (-1 / 50), y: -300 * (-1 / 40) });
+    const withoutSection = reduceCurve(curve, { ...plain, results: ['peak-load'] }, { gripDistanceMm: 50 });
+    expect(withoutSection).toMatchObject({ state: 'reduced', scales: null });
+  });
+
   it('finds the same whichever sign the recorder gives load and travel', () => {
     fc.assert(
       fc.property(bent, ({ stiffnessNPerMm, topN, rows }) => {

@@ -35,7 +35,23 @@ export function reduceCurve(curve: Curve, recipe: ReductionRecipe, dimensions: S
   const test = prepareTest(curve, recipe, dimensions, doubted);
   const { results, missing } = measureAll(test, doubted);
   const flags = [...test.flags, ...doubted.doubts.map(flagOf), ...curveFlags(test)];
-  return { state: 'reduced', axes: test.axes, results, missing, flags, slope: test.slope, toeShift: test.toeShift };
+  const { slope, toeShift } = test;
+  return {
+    state: 'reduced',
+    axes: test.axes,
+    scales: scalesOf(test, doubted.axes),
+    results,
+    missing,
+    flags,
+    slope,
+    toeShift,
+  };
+}
+
+function scalesOf({ y, axes }: PreparedTest, { y: before, xScale, yScale }: DoubtedAxes['axes']) {
+  const isBent = y !== before;
+  if (axes.xName !== 'strain' || axes.yName !== 'stress' || isBent || !xScale || !yScale) return null;
+  return { strain: xScale, stress: yScale };
 }
 
 function prepareTest(

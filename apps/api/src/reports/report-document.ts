@@ -5,6 +5,7 @@ import { reported } from '#libs/reduction/src/index.js';
 import { askOf, materialOf, methodOf } from '#libs/records/src/index.js';
 import { dimensionKeys } from '../bench/specimens/dimensions-of.js';
 import { foundResults } from '../results/found-results.js';
+import { stressStrainView } from '../results/stress-strain-view.js';
 import { curveView } from '../results/curve-view.js';
 import { measuredSizes } from './measured-sizes.js';
 import { describeSpecimen, sayCalibration, sayConditioning, saySpeed } from './words.js';
@@ -65,6 +66,7 @@ function batchOf(found: BatchFound, request: RequestEntity): ReportBatch {
   return {
     results: foundResults(found, request),
     curves: found.curves.map((curve) => reportCurve(found, curve, method)),
+    stressStrain: stressStrainOf(found, method),
     method: { designation: method.designation, version: method.version, title: method.title },
     specimens: found.specimens.map((specimen) => ({
       label: specimen.label,
@@ -99,6 +101,14 @@ function reportCurve(found: BatchFound, curve: BatchFound['curves'][number], met
   const specimenLabel = found.specimens.find(({ id }) => id === curve.specimenId)?.label ?? '';
   const whole = curveView(curve, { specimenLabel, method, results: found.results });
   return { ...whole, points: thinned(whole.points) };
+}
+
+/** Stress over strain beside the record, where the recipe reads both; a record that holds them itself is drawn so already. */
+function stressStrainOf(found: BatchFound, method: Method): CurveView[] {
+  return found.curves.flatMap((curve) => {
+    const whole = stressStrainView(curve, reportCurve(found, curve, method), found.results, method);
+    return whole ? [{ ...whole, points: thinned(whole.points) }] : [];
+  });
 }
 
 function thinned(points: CurveView['points']): CurveView['points'] {

@@ -1126,6 +1126,7 @@ export type ReportDocument = {
 export type ReportBatch = {
   results: BatchResults;
   curves: CurveView[];
+  stressStrain?: CurveView[];
   method: { designation: string; version: number; title: string };
   specimens: { label: string; description: string; condition: string; fate: string; sizes?: MeasuredSize[] }[];
   conditions: {

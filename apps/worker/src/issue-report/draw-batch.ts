@@ -25,6 +25,7 @@ export function drawBatch(pdf: Pdf, batch: ReportBatch, position: number): void 
   paragraph(pdf, conditions.remarks);
   drawResults(pdf, results);
   drawCurves(pdf, batch.curves);
+  drawCurves(pdf, batch.stressStrain ?? []);
   drawBudgets(pdf, results);
   drawSpecimens(pdf, batch);
   drawItems(pdf, batch);

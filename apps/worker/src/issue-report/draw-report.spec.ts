@@ -62,6 +62,12 @@ describe('the PDF of a report', () => {
     expect(whole).toMatch(/Specimen Width, mm Thickness, mm R-2031-1-01 10\.03 \(2\) 4\.01 \(3\) R-2031-1-02/);
   });
 
+  it('draws stress over strain beside the record', () => {
+    const whole = pages.join(' ').replace(/\s+/g, ' ');
+    for (const axis of ['Stress, MPa', 'Strain, %', 'Stress by its results, MPa', 'Strain by its results, %'])
+      expect(whole).toContain(axis);
+  });
+
   // ISO/IEC 17025:2017 7.8.2.1, letter by letter (seen in a secondary copy).
   it.each([
     ['a', 'Test report'],

@@ -29,7 +29,7 @@ const OWN_LAW: readonly TestType[] = ['in-plane-shear', 'double-shear', 'strip',
 
 /**
  * The results with the points that they rest on and their flags. The peak is always there: its basis also holds the flags of the
- * whole curve, and as `lacks` what could not be had.
+ * whole curve, as `lacks` what could not be had, and how stress and strain follow from the record.
  *
  * @param nominal sizes of the section that nobody measured on this specimen
  */
@@ -46,14 +46,14 @@ export function curveResults(
     const isPeak = result.key === 'peak-load';
     const atPeak = isPeak ? [...overload(result.value, cell), ...outcome.flags.map(sayFlag)] : [];
     const flags = [...result.flags.map(sayFlag), ...notMeasured(result.unit, geometry, nominal), ...atPeak];
-    const lacks = isPeak ? { lacks: lacksOf(outcome, method) } : {};
+    const ofPeak = isPeak ? { lacks: lacksOf(outcome, method), scales: outcome.scales } : {};
     const sensitive = result.sensitivity ? { sensitivity: result.sensitivity } : {};
     const basis = {
       at: result.points.map(({ index }) => rowOf(curve, index)),
       points: result.points,
       flags,
       ...sensitive,
-      ...lacks,
+      ...ofPeak,
     };
     const kept = { key: keyOf(result, outcome.results), value: result.value, unit: result.unit, basis };
     return result.key === 'peak-stress' && peak !== undefined && OWN_LAW.includes(method.testType)

@@ -1,6 +1,6 @@
 import type { CurveLack } from '#libs/bench/src/index.js';
 import type { Figure } from '#libs/matching/src/index.js';
-import type { ResultPoint, Sensitivity } from '#libs/reduction/src/index.js';
+import type { AxisScale, ResultPoint, Sensitivity } from '#libs/reduction/src/index.js';
 import { Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -19,6 +19,8 @@ export interface ResultBasis {
   flags?: string[];
   /** Of a peak: what its curve could not give. */
   lacks?: CurveLack[];
+  /** Of a peak: how strain (fraction) and stress (MPa) follow from the recorded channels; null where they do not. */
+  scales?: { strain: AxisScale; stress: AxisScale } | null;
   formula?: string;
   inputs?: Figure['inputs'];
   /** What the formula was given as the peak, N or N·m. */

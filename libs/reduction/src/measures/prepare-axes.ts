@@ -1,7 +1,8 @@
+import { CURVE_CHANNELS } from '../curve/curve.js';
 import type { Curve } from '../curve/curve.js';
 import type { ReductionRecipe } from '../recipe/recipe.js';
 import type { SpecimenDimensions } from '../recipe/specimen-dimensions.js';
-import type { CurveAxes, Flag, ReductionRefusal } from './reduction-outcome.js';
+import type { AxisScale, CurveAxes, Flag, ReductionRefusal } from './reduction-outcome.js';
 import { alongAxisOf } from './strain-source.js';
 import type { AlongAxis } from './strain-source.js';
 import { upAxisOf } from './stress-factor.js';
@@ -20,6 +21,9 @@ export interface PreparedAxes {
   readonly isCrosshead: boolean;
   /** Row of the record that the first value belongs to. */
   readonly firstRow: number;
+  /** Of the two columns, out of the recorded ones. */
+  readonly xScale: AxisScale | null;
+  readonly yScale: AxisScale | null;
   readonly flags: readonly Flag[];
 }
 
@@ -37,12 +41,13 @@ export function prepareAxes(
   const { least, most, leastIndex, mostIndex } = extremes;
   if (least === 0 && most === 0) return { reason: 'no-load', what: up.yName };
   const isTurned = -least > most;
-  const x = alongValues(along, curve.pointCount, isTurned ? leastIndex : mostIndex);
-  if (!x) return { reason: 'not-finite', what: along.xName };
-  const y = scaled(up.values, isTurned ? -up.factor : up.factor, 0);
+  const alongAxis = alongValues(along, curve.pointCount, isTurned ? leastIndex : mostIndex);
+  if (!alongAxis) return { reason: 'not-finite', what: along.xName };
+  const factor = isTurned ? -up.factor : up.factor;
+  const y = scaled(up.values, factor, 0);
   return {
     axes: { xName: along.xName, xUnit: along.xUnit, yName: up.yName, yUnit: up.yUnit },
-    x,
+    x: alongAxis.x,
     y,
     plainY: y,
     stressPerLoad: up.stressPerLoad,
@@ -51,6 +56,8 @@ export function prepareAxes(
     strainLacks: along.lacks,
     isCrosshead: along.isCrosshead,
     firstRow: 0,
+    xScale: scaleOf(curve, along.values, alongAxis),
+    yScale: scaleOf(curve, up.values, { factor, start: 0 }),
     flags: isTurned ? [{ code: 'sign-turned', found: least * up.factor, allowed: 0, unit: up.yUnit }] : [],
   };
 }
@@ -90,12 +97,21 @@ function extremesOf(values: Float64Array) {
   return { least, most, leastIndex, mostIndex };
 }
 
-function alongValues(along: AlongAxis, pointCount: number, peakIndex: number): Float64Array | null {
-  if (!along.values) return Float64Array.from({ length: pointCount }, (_, row) => row);
+function alongValues(along: AlongAxis, pointCount: number, peakIndex: number) {
+  if (!along.values) return { x: Float64Array.from({ length: pointCount }, (_, row) => row), factor: 1, start: 0 };
   if (!along.values.every(Number.isFinite)) return null;
   const start = along.fromStart ? along.values[0]! : 0;
-  const isTurned = runsDown(along.values, peakIndex);
-  return scaled(along.values, isTurned ? -along.factor : along.factor, start);
+  const factor = runsDown(along.values, peakIndex) ? -along.factor : along.factor;
+  return { x: scaled(along.values, factor, start), factor, start };
+}
+
+function scaleOf(
+  curve: Curve,
+  values: Float64Array | null,
+  { factor, start }: { factor: number; start: number },
+): AxisScale | null {
+  const channel = CURVE_CHANNELS.find((each) => values !== null && curve[each] === values);
+  return channel === undefined ? null : { channel, factor, start };
 }
 
 /** Whether the column goes further down than up on its way to the peak; what an extensometer shows once it is off does not count. */

@@ -1,3 +1,4 @@
+import type { CurveChannel } from '../curve/curve.js';
 import type { ResultKey } from '../recipe/recipe.js';
 
 /** What a reader of the result should know; it never changes the value. */
@@ -95,6 +96,13 @@ export interface MissingResult {
   readonly what: string;
 }
 
+/** One axis out of a recorded channel: (recorded − start) · factor, in the unit of the axis. */
+export interface AxisScale {
+  readonly channel: CurveChannel;
+  readonly factor: number;
+  readonly start: number;
+}
+
 /** Units of what the picture draws: along (strain, mm, degrees) and up (MPa, N, N·m, N/mm). */
 export interface CurveAxes {
   readonly xName: 'strain' | 'travel' | 'shear-strain' | 'angle' | 'row';
@@ -117,6 +125,8 @@ export type ReductionOutcome =
   | {
       readonly state: 'reduced';
       readonly axes: CurveAxes;
+      /** How strain and stress follow from the recorded channels; null where there are no such axes, or where the deflection bends the law. */
+      readonly scales: { readonly strain: AxisScale; readonly stress: AxisScale } | null;
       readonly results: readonly ReducedResult[];
       readonly missing: readonly MissingResult[];
       readonly flags: readonly Flag[];

@@ -49,6 +49,9 @@ export function ReportScreen({ id }: { id: string }) {
                   {batch.curves.length > 0 && (
                     <CurvePlot curves={batch.curves} title={`Curves of ${batch.results.label}`} />
                   )}
+                  {batch.stressStrain && batch.stressStrain.length > 0 && (
+                    <CurvePlot curves={batch.stressStrain} title={`Stress and strain of ${batch.results.label}`} />
+                  )}
                 </>
               )}
             />
