@@ -18,7 +18,10 @@ export class CalibrationRepository {
   }
 
   ofAll(itemIds: readonly string[]): Promise<CalibrationEntity[]> {
-    return this.manager.find(CalibrationEntity, { where: { itemId: In(itemIds) }, order: { performedAt: 'DESC' } });
+    return this.manager.find(CalibrationEntity, {
+      where: { itemId: In(itemIds) },
+      order: { performedAt: 'DESC', enteredAt: 'DESC' },
+    });
   }
 
   /** @throws LabError `calibration/unknown` */

@@ -150,7 +150,7 @@ async function publishedPlan(manager: EntityManager): Promise<PlanFacts['publish
 async function dueDates(manager: EntityManager, zone: string): Promise<PlanFacts['dueDates']> {
   const items = await manager.findBy(ItemEntity, { needsCalibration: true, state: 'in-service' });
   const newest = new Map<string, CalibrationEntity>();
-  for (const row of await manager.find(CalibrationEntity, { order: { performedAt: 'ASC' } }))
+  for (const row of await manager.find(CalibrationEntity, { order: { performedAt: 'ASC', enteredAt: 'ASC' } }))
     newest.set(row.itemId, row);
   return items.flatMap(({ id, calibrationIntervalMonths }) => {
     const last = newest.get(id);

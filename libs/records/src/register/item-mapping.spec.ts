@@ -37,6 +37,18 @@ describe('the calibrations that count', () => {
     expect(calibrationsOf([good, failed])).toEqual([expect.objectContaining({ dueMs: ms('2026-03-01') })]);
   });
 
+  it('end with the one that was entered later, where certificates of one day state the day alone', () => {
+    const noon = { performedAt: day('2026-06-01'), validFrom: day('2026-06-01') };
+    const good = calibration('a', '2026-06-01', '2027-06-01', { ...noon, enteredAt: day('2026-06-02') });
+    const failed = calibration('b', '2026-06-01', '2027-06-01', { ...noon, enteredAt: day('2026-06-03') });
+    failed.ranges = [{ ...good.ranges[0]!, className: null }];
+    for (const rows of [
+      [good, failed],
+      [failed, good],
+    ])
+      expect(calibrationsOf(rows)).toEqual([]);
+  });
+
   it('are not those that a correction replaced', () => {
     const typed = calibration('a', '2026-01-01', '2028-01-01');
     const corrected = calibration('b', '2026-01-01', '2027-01-01', { replaces: 'a' });

@@ -72,12 +72,16 @@ function inForce(
   all: readonly CalibrationEntity[],
 ): TimeWindow[] {
   const newer = all
-    .filter(
-      (other) => other.performedAt > row.performedAt && other.ranges.some((range) => range.direction === direction),
-    )
+    .filter((other) => isNewer(other, row) && other.ranges.some((range) => range.direction === direction))
     .map(({ validFrom }) => validFrom.getTime());
   const own = { startMs: row.validFrom.getTime(), endMs: row.dueAt.getTime() };
   return newer.length === 0 ? [own] : subtractWindows([own], [{ startMs: Math.min(...newer), endMs: Infinity }]);
+}
+
+/** Certificates often state the day alone: of two from one day, the one entered later is the newer. */
+function isNewer(other: CalibrationEntity, row: CalibrationEntity): boolean {
+  const [others, own] = [other.performedAt.getTime(), row.performedAt.getTime()];
+  return others > own || (others === own && other.enteredAt > row.enteredAt);
 }
 
 /** A row with a start and an end as a span of milliseconds. */

@@ -61,7 +61,7 @@ export class ItemRepository {
     const itemId = In(items.map(({ id }) => id));
     const calibrations = await this.manager.find(CalibrationEntity, {
       where: { itemId },
-      order: { performedAt: 'DESC' },
+      order: { performedAt: 'DESC', enteredAt: 'DESC' },
     });
     const faults = await this.manager.find(FaultEntity, { where: { itemId }, order: { openedAt: 'DESC' } });
     const links = await this.fitted(items.map(({ id }) => id));

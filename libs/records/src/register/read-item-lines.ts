@@ -58,7 +58,8 @@ const IN_LIST: Prepared = {
   text: `
     select to_jsonb(item) as row,
       (select json_agg(json_build_object('id', calibration.id, 'replaces', calibration.replaces, 'validFrom', calibration.valid_from,
-          'dueAt', calibration.due_at, 'ranges', calibration.ranges) order by calibration.performed_at desc)
+          'dueAt', calibration.due_at, 'ranges', calibration.ranges) 
+          order by calibration.performed_at desc, calibration.entered_at desc)
         from calibration where calibration.item_id = item.id) as calibrations,
       exists (select 1 from fault where fault.item_id = item.id and fault.closed_at is null) as "openFault",
       (select json_build_object('frameId', link.frame_id, 'frameTag', frame.tag, 'role', link.role)

@@ -84,7 +84,10 @@ async function trainsOf(
   const used = jobs.flatMap((job) => itemsUsed(job, results).map((itemId) => ({ job, itemId })));
   const itemId = In(used.map((place) => place.itemId));
   const items = await manager.findBy(ItemEntity, { id: itemId });
-  const calibrations = await manager.find(CalibrationEntity, { where: { itemId }, order: { performedAt: 'ASC' } });
+  const calibrations = await manager.find(CalibrationEntity, {
+    where: { itemId },
+    order: { performedAt: 'ASC', enteredAt: 'ASC' },
+  });
   const rows = used.flatMap(({ job, itemId: id }) => {
     const item = items.find((row) => row.id === id);
     if (!item) return [];
