@@ -30,21 +30,23 @@ export function Field({
         {label}
         {required === false && <span className={ui.soft}> (optional)</span>}
       </label>
-      {children({
-        id,
-        ...(described ? { 'aria-describedby': described } : {}),
-        ...(wrong ? { 'aria-invalid': true as const } : {}),
-      })}
-      {wrong && (
-        <span className={styles.wrong} id={`${id}-wrong`}>
-          {wrong}
-        </span>
-      )}
-      {help && (
-        <span className={styles.help} id={`${id}-help`}>
-          {help}
-        </span>
-      )}
+      <div className={styles.body}>
+        {children({
+          id,
+          ...(described ? { 'aria-describedby': described } : {}),
+          ...(wrong ? { 'aria-invalid': true as const } : {}),
+        })}
+        {wrong && (
+          <span className={styles.wrong} id={`${id}-wrong`}>
+            {wrong}
+          </span>
+        )}
+        {help && (
+          <span className={styles.help} id={`${id}-help`}>
+            {help}
+          </span>
+        )}
+      </div>
     </div>
   );
 }
