@@ -1,6 +1,13 @@
 import { resultWords } from '#libs/contract/src/index.js';
 import type { MaterialView, MethodView, RequestView } from '#libs/contract/src/index.js';
-import { bodyOf, draftOf, emptyBatch, readDraft, withMethod } from '../../features/matching/batch-draft.js';
+import {
+  bodyOf,
+  draftOf,
+  emptyBatch,
+  questionsOf,
+  readDraft,
+  withMethod,
+} from '../../features/matching/batch-draft.js';
 import type { BatchDraft } from '../../features/matching/batch-draft.js';
 import { emptyHead, headOf } from '../../features/requests/request-head.js';
 import type { LimitedResult, RequestHead } from '../../features/requests/request-head.js';
@@ -82,6 +89,29 @@ export function fieldsOfBatch(fields: Record<string, string>, index: number): Re
   return Object.fromEntries(
     Object.entries(fields)
       .filter(([path]) => head.test(path))
-      .map(([path, sentence]) => [path.replace(head, ''), sentence]),
+      .map(([path, sentence]) => [fieldOfBody(path.replace(head, '')), sentence]),
   );
+}
+
+/** The form asks for the number of specimens as the method does. */
+function fieldOfBody(path: string): string {
+  return path === 'specimenCount' ? 'specimens' : path;
+}
+
+/** Whether the form shows, beside its field, what is refused of a path: one of the batch that is on the sheet. */
+export function isFieldOfBatch(
+  methods: readonly MethodView[],
+  batches: readonly BatchDraft[],
+  chosen: number,
+  path: string,
+): boolean {
+  const index = batches[chosen] ? chosen : 0;
+  const batch = batches[index]!;
+  const method = methods.find(({ id }) => id === batch.methodId);
+  const [field] = Object.keys(fieldsOfBatch({ [path]: '' }, index));
+  if (!method || field === undefined) return false;
+  const asked = questionsOf(method, batch)
+    .filter(({ type }) => type !== 'flag')
+    .flatMap(({ field: name, type }) => (type === 'band' ? [name, `${name}.low`, `${name}.high`] : [name]));
+  return ['methodId', ...(method.data.testType === 'component' ? [] : ['materialId']), ...asked].includes(field);
 }

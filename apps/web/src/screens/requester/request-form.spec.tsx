@@ -63,6 +63,20 @@ describe('the request form', () => {
     expect(field('What do you want to find out?').value).toBe('Lot 7');
   });
 
+  it('tells a count of specimens that is refused once, at its field', async () => {
+    const sentence = 'batches[0].specimenCount is 0; allowed is a whole number of at least 1.';
+    const { hand, asked } = show(() => problem(400, sentence, [{ field: 'batches[0].specimenCount', sentence }]));
+    await hand.type(field('What do you want to find out?'), 'Lot 7');
+    await hand.selectOptions(field('Method'), 'm1');
+    await hand.clear(field('Specimens'));
+    await hand.type(field('Specimens'), '0');
+    await hand.click(button('Save as draft'));
+    await waitFor(() => expect(document.activeElement?.getAttribute('aria-invalid')).toBe('true'));
+    expect(sent(asked).filter(({ what }) => what.startsWith('POST'))).toHaveLength(1);
+    expect(field('Specimens').getAttribute('aria-invalid')).toBe('true');
+    expect(screen.queryByRole('alert')).toBeNull();
+  });
+
   it('asks for limits that can be read, where conformity is asked for', async () => {
     const { hand, asked } = show(() => ({}));
     await hand.type(field('What do you want to find out?'), 'Lot 7');

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { useWatch } from 'react-hook-form';
 import type { MaterialView, MethodView, RequestView, TeamRef } from '#libs/contract/src/index.js';
 import { newIdempotencyKey } from '../../api-client/call.js';
@@ -27,10 +26,8 @@ interface Props {
 
 /** A request as it is typed, and beside it what the lab can do about it. */
 export function RequestForm({ methods, materials, teams, request }: Props) {
-  const { form, batches, change, tried, refusedOf } = useRequestForm(methods, request);
+  const { form, batches, at, setAt, change, tried, refusedOf } = useRequestForm(methods, request);
   const conforms = useWatch({ control: form.control, name: 'conforms' });
-  const [chosen, setAt] = useState(0);
-  const at = batches[chosen] ? chosen : 0;
   const batch = batches[at]!;
   const method = methods.find(({ id }) => id === batch.methodId);
   const read = method ? readDraft(method, batch) : null;

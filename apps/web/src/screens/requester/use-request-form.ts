@@ -10,9 +10,10 @@ import type { BatchDraft } from '../../features/matching/batch-draft.js';
 import { headProblems, requestBody } from '../../features/requests/request-head.js';
 import { useSession } from '../../features/session/session.js';
 import { useLabForm } from '../../ui/form/use-lab-form.js';
+import type { LabForm } from '../../ui/form/use-lab-form.js';
 import { useToast } from '../../ui/toasts.js';
 import { useMoments } from '../../ui/use-moments.js';
-import { bodiesOf, resultsOf, startOf } from './request-draft.js';
+import { bodiesOf, isFieldOfBatch, resultsOf, startOf } from './request-draft.js';
 import type { RequestDraft } from './request-draft.js';
 
 /** What a button of the form asks for. */
@@ -28,10 +29,11 @@ interface HandedOver {
 export function useRequestForm(methods: MethodView[], request: RequestView | undefined) {
   const { person } = useSession();
   const moments = useMoments();
+  const [chosen, setAt] = useState(0);
   const [tried, setTried] = useState(false);
   const [refused, setRefused] = useState<{ fields: Record<string, string>; batches: BatchDraft[] } | null>(null);
   const send = useSendRequest(methods, request);
-  const form = useLabForm<RequestDraft>({
+  const form: LabForm<RequestDraft> = useLabForm<RequestDraft>({
     initial: startOf(methods, request, person.teams[0]?.id ?? '', moments),
     check: (draft, button) => {
       setTried(true);
@@ -43,9 +45,11 @@ export function useRequestForm(methods: MethodView[], request: RequestView | und
         throw error;
       }),
     fieldOf: (path) => (path === 'dueAt' ? 'due' : path),
+    isShown: (path) => isFieldOfBatch(methods, form.hook.getValues('batches'), chosen, path),
     keepAs: `request.${request ? `${request.id}.${request.version}` : 'new'}`,
   });
   const batches = useWatch({ control: form.control, name: 'batches' });
+  const at = batches[chosen] ? chosen : 0;
   useHandedOver((error) => {
     setRefused({ fields: error.fields, batches });
     form.refuse(error);
@@ -53,7 +57,7 @@ export function useRequestForm(methods: MethodView[], request: RequestView | und
   const change = (next: BatchDraft[]) => form.hook.setValue('batches', next, { shouldDirty: true });
   /** What the server refused of a batch stands until that batch is changed. */
   const refusedOf = (at: number) => (refused && refused.batches[at] === batches[at] ? refused.fields : {});
-  return { form, batches, change, tried, refusedOf };
+  return { form, batches, at, setAt, change, tried, refusedOf };
 }
 
 function useSendRequest(methods: MethodView[], request: RequestView | undefined) {

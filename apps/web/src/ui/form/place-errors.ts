@@ -6,6 +6,7 @@ import { fieldFor, refusalsIn, withLabel } from './refused-fields.js';
  *
  * @param labels the fields on the screen, by name
  * @param fieldOf how the form calls a path of the body
+ * @param isShown whether the form itself shows what is refused of a path, beside a field that is not in `labels`
  * @returns what is left for the head of the form; null when every refusal found its field
  */
 export function placeErrors<Values extends FieldValues>(
@@ -13,13 +14,14 @@ export function placeErrors<Values extends FieldValues>(
   labels: ReadonlyMap<string, string>,
   thrown: unknown,
   fieldOf: (path: string) => string = (path) => path,
+  isShown: (path: string) => boolean = () => false,
 ): Error | null {
   const refusals = refusalsIn(thrown);
   const names = [...labels.keys()];
   const said = new Map<string, string[]>();
   const homeless = refusals.filter((refusal) => {
     const name = fieldFor(fieldOf(refusal.field), names);
-    if (name === null) return true;
+    if (name === null) return !isShown(refusal.field);
     said.set(name, [...(said.get(name) ?? []), withLabel(refusal, labels.get(name)!)]);
     return false;
   });

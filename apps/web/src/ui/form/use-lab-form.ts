@@ -15,6 +15,8 @@ export interface LabFormOptions<Values extends FieldValues> {
   check?: (values: Values, button: string) => Readonly<Partial<Record<string, string>>>;
   /** How the form calls a path of the server, where the two differ. */
   fieldOf?: (path: string) => string;
+  /** Whether the form itself shows what the server refuses of a path, beside a field that is not of `ui/form`. */
+  isShown?: (path: string) => boolean;
   /** Under this name, what is typed survives a reload of the page on this device. */
   keepAs?: string;
   /** What the fields hold once they are sent: what was sent, or the start again. */
@@ -45,7 +47,7 @@ export interface LabForm<Values extends FieldValues> {
 
 /** Fills in and sends something: refusals stand where they belong, and none loses what was typed. */
 export function useLabForm<Values extends FieldValues>(options: LabFormOptions<Values>): LabForm<Values> {
-  const { initial, send, check, fieldOf, keepAs, after = 'keep' } = options;
+  const { initial, send, check, fieldOf, isShown, keepAs, after = 'keep' } = options;
   const id = useId();
   const [first] = useState(() => withKept(initial, keepAs));
   const hook = useForm<Values>({
@@ -66,7 +68,7 @@ export function useLabForm<Values extends FieldValues>(options: LabFormOptions<V
   }, []);
   const showWrong = useFocusWrong(id);
   const refuse = (thrown: unknown) => {
-    setError(placeErrors(hook, labels.current, thrown, fieldOf));
+    setError(placeErrors(hook, labels.current, thrown, fieldOf, isShown));
     showWrong();
   };
 
