@@ -1,7 +1,7 @@
 import type { CurveView, LabSettings, ReportBatch, ReportDocument, ReportRemarks } from '#libs/contract/src/index.js';
 import type { Method } from '#libs/matching/src/index.js';
 import type { BatchFound, RequestEntity } from '#libs/records/src/index.js';
-import { reported } from '#libs/reduction/src/index.js';
+import { reported, rowsToDraw } from '#libs/reduction/src/index.js';
 import { askOf, materialOf, methodOf } from '#libs/records/src/index.js';
 import { dimensionKeys } from '../bench/specimens/dimensions-of.js';
 import { foundResults } from '../results/found-results.js';
@@ -100,24 +100,23 @@ const POINTS_IN_PRINT = 400;
 function reportCurve(found: BatchFound, curve: BatchFound['curves'][number], method: Method): CurveView {
   const specimenLabel = found.specimens.find(({ id }) => id === curve.specimenId)?.label ?? '';
   const whole = curveView(curve, { specimenLabel, method, results: found.results });
-  return { ...whole, points: thinned(whole.points) };
+  return { ...whole, points: thinned(whole) };
 }
 
 /** Stress over strain beside the record, where the recipe reads both; a record that holds them itself is drawn so already. */
 function stressStrainOf(found: BatchFound, method: Method): CurveView[] {
   return found.curves.flatMap((curve) => {
     const whole = stressStrainView(curve, reportCurve(found, curve, method), found.results, method);
-    return whole ? [{ ...whole, points: thinned(whole.points) }] : [];
+    return whole ? [{ ...whole, points: thinned(whole) }] : [];
   });
 }
 
-function thinned(points: CurveView['points']): CurveView['points'] {
-  return Object.fromEntries(
-    Object.entries(points).map(([key, values]) => {
-      const every = Math.max(1, Math.ceil(values.length / POINTS_IN_PRINT));
-      return [key, values.filter((_, index) => index % every === 0 || index === values.length - 1)];
-    }),
-  );
+/** Neither the peak nor a drop of what is drawn upwards is lost. */
+function thinned({ columns, points }: CurveView): CurveView['points'] {
+  const up = columns[1] && points[columns[1].key];
+  if (!up) return points;
+  const rows = rowsToDraw(Float64Array.from(up), POINTS_IN_PRINT);
+  return Object.fromEntries(Object.entries(points).map(([key, values]) => [key, rows.map((row) => values[row]!)]));
 }
 
 function summaryOf({ results, method }: ReportBatch): string[] {
