@@ -2,7 +2,14 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { jest } from '@jest/globals';
-import type { BatchResults, CurveProposalView, CurveView, HistoryView, JobView } from '#libs/contract/src/index.js';
+import type {
+  BatchResults,
+  CurveProposalView,
+  CurveView,
+  HistoryView,
+  JobView,
+  ReportView,
+} from '#libs/contract/src/index.js';
 import { projectRoot } from '../support/maybe.js';
 import { startLab } from '../support/lab.js';
 import { until } from '../support/until.js';
@@ -192,5 +199,23 @@ describe('a recorded curve', () => {
     });
     expect((await bench.requester.get('/results/history?method=iso-527-2&key=peak-stress')).status).toBe(403);
     expect((await bench.technician.get<any>('/results/history?key=peak-stress')).body.errors[0].field).toBe('method');
+  });
+
+  it('stands in the report as stress over strain, by the sizes that its results were read with', async () => {
+    const report = await bench.manager.post<ReportView>(`/requests/${job.request.id}/report`);
+    const { curves, stressStrain = [], results, specimens } = report.body.document.batches[0]!;
+    expect(curves).toHaveLength(OK.length);
+    expect(stressStrain.length).toBeGreaterThan(OK.length / 2);
+    for (const { specimenLabel, points, marks } of stressStrain) {
+      const strength = results.rows.find(({ label }) => label === specimenLabel)!.values['peak-stress']!.value;
+      // A curve in print is thinned, and keeps its peak; seven digits of each point are kept.
+      expect(Math.max(...points['stressMPa']!) / strength).toBeCloseTo(1, 6);
+      expect(marks.find(({ key }) => key === 'peak-stress')!.y).toBeCloseTo(strength, 9);
+    }
+    const measured = specimens[OK.indexOf('aligned-by-spaces-inch-pounds.txt')]!;
+    expect(measured.sizes?.map(({ label, mean, unit }) => [label, mean, unit])).toEqual([
+      ['Width', '10', 'mm'],
+      ['Thickness', '5', 'mm'],
+    ]);
   });
 });

@@ -19,7 +19,7 @@ const figure = (key: string, basis: object, specimenId = 's') => ({
   ...{ specimenId, key, basis },
   origin: 'reduced' as const,
 });
-const peak = figure('peak-load', { scales, points: [{ role: 'peak', index: 1, x: 0.005, y: 10 }] });
+const peak = figure('peak-load', { scales, at: [{ forceN: -400, displacementMm: 0.5 }] });
 const tension = { testType: 'tension' } as const;
 
 describe('a curve as stress over strain', () => {

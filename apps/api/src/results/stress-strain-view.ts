@@ -30,18 +30,16 @@ export function stressStrainView(
   const [along, up] = [scales && drawn[scales.strain.channel], scales && drawn[scales.stress.channel]];
   const isDrawnSo = view.columns[0]?.key === 'strain' && view.columns[1]?.key === 'stressMPa';
   if (!scales || !along || !up || isDrawnSo) return null;
-  const { strain, stress } = scales;
+  const strainPct = (value: number) => (value - scales.strain.start) * scales.strain.factor * PERCENT;
+  const stressMPa = (value: number) => (value - scales.stress.start) * scales.stress.factor;
   return {
     ...view,
     columns: COLUMNS,
-    points: {
-      strainPct: along.map((value) => (value - strain.start) * strain.factor * PERCENT),
-      stressMPa: up.map((value) => (value - stress.start) * stress.factor),
-    },
-    marks: own.flatMap(({ key, basis }) =>
-      (basis.points ?? [])
-        .slice(0, 1)
-        .map(({ x, y }) => ({ key, label: resultWords(key, testType).label, x: x * PERCENT, y })),
-    ),
+    points: { strainPct: along.map(strainPct), stressMPa: up.map(stressMPa) },
+    marks: own.flatMap(({ key, basis }) => {
+      const { [scales.strain.channel]: x, [scales.stress.channel]: y } = basis.at?.[0] ?? {};
+      if (x === undefined || y === undefined) return [];
+      return [{ key, label: resultWords(key, testType).label, x: strainPct(x), y: stressMPa(y) }];
+    }),
   };
 }

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { isDeepStrictEqual } from 'node:util';
 import { In } from 'typeorm';
 import type { EntityManager } from 'typeorm';
 import { JobEntity } from '../jobs/job.entity.js';
@@ -11,6 +12,12 @@ export type NewResult = Pick<
   ResultEntity,
   'specimenId' | 'jobId' | 'key' | 'value' | 'unit' | 'origin' | 'basis' | 'why' | 'enteredBy'
 >;
+
+/** A peak force stays when a size is measured again, but not the stress that its curve is drawn by. */
+function isSame(before: NewResult | undefined, { value, unit, basis }: NewResult): boolean {
+  if (before?.value !== value || before.unit !== unit) return false;
+  return isDeepStrictEqual(before.basis.scales ?? null, basis.scales ?? null);
+}
 
 /** Results and curves. Rows are added, never changed: the newest revision counts. */
 export class ResultRepository {
@@ -25,12 +32,12 @@ export class ResultRepository {
     return lastOfEach(rows, ({ specimenId, key }) => `${specimenId} ${key}`);
   }
 
-  /** Stores figures that differ from the newest revision, each as the next one. @returns those that were stored */
+  /** Stores figures that differ from the newest revision, or are drawn by other scales, each as the next one. @returns those that were stored */
   async add(results: readonly NewResult[], enteredAt: Date): Promise<ResultEntity[]> {
     const there = await this.newestOf([...new Set(results.map(({ specimenId }) => specimenId))]);
     const before = (one: NewResult) =>
       there.find(({ specimenId, key }) => specimenId === one.specimenId && key === one.key);
-    const changed = results.filter((one) => before(one)?.value !== one.value || before(one)?.unit !== one.unit);
+    const changed = results.filter((one) => !isSame(before(one), one));
     const rows = changed.map((one) => ({
       ...one,
       id: randomUUID(),
