@@ -37,27 +37,30 @@ export function refusal(sentences: Record<string, string>, status = 422): Refusa
   return new Refusal({ type: '/problems/input/invalid', title: 'Invalid input', status, detail, errors });
 }
 
+/** When components are shown, so that what they say does not hang on the day on which it is checked. */
+const TUESDAY = '2026-12-01T10:00:00.000Z';
+
 /**
  * Renders a component as on the page of a lab in London where somebody is signed in; what it asks the server for is answered from a table.
  *
- * @param now what time it is in the lab; the machine's time when empty
+ * @param now what time it is in the lab
  * @returns the calls that change something, in order, and the address at which the page stands
  */
 export function show(
   component: ReactElement,
   answers: Answers,
-  { roles = ['manager'] as Role[], path = '/', now = '' } = {},
+  { roles = ['manager'] as Role[], path = '/', now = TUESDAY } = {},
 ) {
   const sent: Sent[] = [];
   globalThis.fetch = ((url: string, init: RequestInit) => Promise.resolve(answer(answers, sent, url, init))) as never;
   const client = new QueryClient({ defaultOptions: { queries: { retry: false } } });
   const { hook, history } = memoryLocation({ path, record: true });
-  const ahead = now ? Date.parse(now) - Date.now() : 0;
+  const aheadMs = Date.parse(now) - Date.now();
   const providers: ((children: ReactElement) => ReactElement)[] = [
     (children) => createElement(QueryClientProvider, { client, children }),
     (children) => createElement(Toasts, { children }),
     (children) => createElement(SessionProvider, { value: sessionOf(roles), children }),
-    (children) => createElement(MomentsProvider, { value: momentsIn('Europe/London', ahead), children }),
+    (children) => createElement(MomentsProvider, { value: momentsIn('Europe/London', aheadMs), children }),
     (children) => createElement(Router, { hook, children }),
   ];
   render(providers.reduceRight((inside, provide) => provide(inside), component));
@@ -81,7 +84,7 @@ function sessionOf(roles: Role[]): SessionView {
   return {
     person: { id: 'ruth', name: 'Ruth Calloway', email: 'ruth@northmoor.example', roles, teams: [] },
     permissions: [],
-    lab: { name: 'Northmoor Cycles', timeZone: 'Europe/London', now: new Date().toISOString() },
+    lab: { name: 'Northmoor Cycles', timeZone: 'Europe/London', now: TUESDAY },
     demo: false,
   };
 }

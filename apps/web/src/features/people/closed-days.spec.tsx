@@ -1,4 +1,3 @@
-import { jest } from '@jest/globals';
 import { screen, waitFor, within } from '@testing-library/react';
 import { userEvent } from '@testing-library/user-event';
 import { show } from '#test/support/page.js';
@@ -7,9 +6,6 @@ import { ClosedDays } from './closed-days.js';
 const press = (name: string | RegExp) => userEvent.click(screen.getByRole('button', { name }));
 
 describe('closed days', () => {
-  beforeEach(() => void jest.spyOn(Date, 'now').mockReturnValue(Date.parse('2026-11-30T09:00:00Z')));
-  afterEach(() => jest.restoreAllMocks());
-
   const DAYS = [
     { day: '2026-12-25', name: 'Christmas Day' },
     { day: '2026-11-29', name: 'Works outing' },

@@ -44,7 +44,7 @@ beforeAll(() => {
 
 describe('the board', () => {
   it('tells the whole of a job below the lanes while the pointer or the keyboard is on it', () => {
-    show(<Board plan={PLAN} chosen={null} onChoose={() => undefined} />, {}, { now: '2026-12-01T10:00:00.000Z' });
+    show(<Board plan={PLAN} chosen={null} onChoose={() => undefined} />, {});
     const whole = 'FR-30K: J-short The short job, ready, Tue 1 Dec 10:00 to Tue 1 Dec 10:40';
     expect(below()).toBe('');
     fireEvent.focusIn(box(/^J-short/));

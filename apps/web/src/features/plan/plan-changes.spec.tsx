@@ -20,11 +20,7 @@ const NEW: PlanChangeView = {
 
 const open = (changes: PlanChangeView[], version = 4) => {
   const changedBy = changes.length > 0 ? { version: 4, publishedAt: '2026-12-01T10:09:00.000Z' } : null;
-  return show(
-    <PlanChanges plan={{ version, changes, changedBy } as PlanView} />,
-    {},
-    { now: '2026-12-01T11:00:00.000Z' },
-  );
+  return show(<PlanChanges plan={{ version, changes, changedBy } as PlanView} />, {});
 };
 const rows = () => screen.getAllByRole('row').map((row) => within(row).queryAllByRole('cell'));
 const told = () =>

@@ -1,4 +1,3 @@
-import { jest } from '@jest/globals';
 import { fireEvent, screen, waitFor } from '@testing-library/react';
 import { userEvent } from '@testing-library/user-event';
 import { refusal, show } from '#test/support/page.js';
@@ -18,7 +17,8 @@ const wrongAt = (label: string) => {
 };
 
 async function open(answers: Answers) {
-  const shown = show(<CalibrateScreen id="cell" />, { 'GET /items/cell': CELL, ...answers });
+  const now = '2026-11-30T06:30:00.000Z';
+  const shown = show(<CalibrateScreen id="cell" />, { 'GET /items/cell': CELL, ...answers }, { now });
   await screen.findByLabelText('Certificate number');
   return shown;
 }
@@ -36,9 +36,6 @@ async function stateRange(from: string, to: string) {
 }
 
 describe('entering a calibration', () => {
-  beforeEach(() => void jest.spyOn(Date, 'now').mockReturnValue(Date.parse('2026-11-30T06:30:00Z')));
-  afterEach(() => jest.restoreAllMocks());
-
   it('sends the day of the certificate as a day, also in the morning of today', async () => {
     const { sent, at } = await open({ 'POST /items/cell/calibrations': { impact: null } });
     fillCertificate();
