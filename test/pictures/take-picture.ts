@@ -34,11 +34,19 @@ export async function takePicture(browser: Browser, address: string, now: Date, 
   const clip = await shown(only ? only(page) : page.locator('html'), height);
   const taken = [];
   for (const theme of THEMES) {
-    await show(page, theme);
+    await choose(page, theme);
     taken.push({ theme, bytes: await webp(page, clip) });
   }
   await context.close();
   return taken;
+}
+
+/** Chooses a theme by the switch of the page, which then offers the other one; in front of the door there is none. */
+async function choose(page: Page, theme: (typeof THEMES)[number]): Promise<void> {
+  if ((await page.getByRole('navigation', { name: 'Desks' }).count()) === 0) return show(page, theme);
+  const offer = page.getByRole('button', { name: theme === 'dark' ? 'Dark' : 'Light', exact: true });
+  // Not by the pointer, which would stay on it, nor by what scrolls the page to it.
+  if ((await offer.count()) > 0) await offer.evaluate((button: HTMLElement) => button.click());
 }
 
 /** The part of the window that an element fills, px of the document. */
