@@ -1,5 +1,6 @@
 import QRCode from 'qrcode';
 import { useEffect, useState } from 'react';
+import { Empty } from '../../ui/fetch-states.js';
 import { TitleBlock } from '../../ui/title-block.js';
 import { ui } from '../../ui/styles.js';
 import styles from './labels.module.css';
@@ -10,10 +11,11 @@ export function LabelsScreen() {
   return (
     <>
       <TitleBlock title="Labels" cells={[['labels', tags.length]]}>
-        <button type="button" className={ui.buttonMain} onClick={() => print()}>
+        <button type="button" className={ui.buttonMain} disabled={tags.length === 0} onClick={() => print()}>
           Print
         </button>
       </TitleBlock>
+      {tags.length === 0 && <Empty>Choose the labels to print at an item, or at a batch of a request.</Empty>}
       <div className={styles.labels}>
         {tags.map((tag) => (
           <Label key={tag} tag={tag} />
