@@ -11,6 +11,9 @@ import { writeCurve } from '#test/bench/reduction/write-curve.js';
 const LARGEST = Number(process.argv[2] ?? 7);
 /** The bar: one million rows within this time and growth. */
 const BAR = { rows: 1e6, totalMs: 1500, growthMb: 200 };
+/** A curve is held once: its four columns and its two axes, eight bytes each. What is needed beside it does not grow with it. */
+const CURVE_BYTES_PER_ROW = 48;
+const MOST_BESIDE_MB = 120;
 /** Time per row may not rise by more than this from 10⁶ rows on, where starting up no longer counts. */
 const MOST_RISE = 2;
 
@@ -65,6 +68,8 @@ try {
       failures.push(`${rows} rows gave other results than the plain way`);
     if (ours && rows === BAR.rows && (ours.totalMs > BAR.totalMs || ours.growthMb > BAR.growthMb))
       failures.push('the bar for a million rows is missed');
+    if (ours && ours.growthMb - (rows * CURVE_BYTES_PER_ROW) / 1e6 > MOST_BESIDE_MB)
+      failures.push(`${rows} rows took more than ${MOST_BESIDE_MB} MB beside the curve itself`);
     if (ours) perRowUs.set(rows, (ours.totalMs * 1000) / rows);
     rmSync(file);
   }
