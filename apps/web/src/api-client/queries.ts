@@ -1,4 +1,11 @@
-import { skipToken, useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import {
+  keepPreviousData,
+  skipToken,
+  useInfiniteQuery,
+  useMutation,
+  useQuery,
+  useQueryClient,
+} from '@tanstack/react-query';
 import { useRef } from 'react';
 import type { LiveEvent, Page } from '#libs/contract/src/index.js';
 import type { Call } from './api.js';
@@ -23,15 +30,18 @@ export interface Query<Value> {
  *
  * @param request null fetches nothing yet
  * @param everyMs how soon to fetch again even without an event, judged by the last answer
+ * @param keepLast shows the answer to the last request, as `refreshing`, until the one to the next is there
  */
 export function useApiQuery<Value>(
   topic: Topic,
   request: Call<Value, 'GET'> | null,
   everyMs?: (value: Value | undefined) => number | false,
+  keepLast = false,
 ): Query<Value> {
   const query = useQuery({
     queryKey: [topic, request?.path ?? null],
     queryFn: request ? ({ signal }) => call(request, { signal }) : skipToken,
+    ...(keepLast ? { placeholderData: keepPreviousData } : {}),
     ...(everyMs
       ? { refetchInterval: (query: { state: { data: Value | undefined } }) => everyMs(query.state.data) }
       : {}),

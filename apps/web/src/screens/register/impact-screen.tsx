@@ -15,7 +15,12 @@ import { ui } from '../../ui/styles.js';
 export function ImpactScreen({ id }: { id: string }) {
   const { fromLocalInput, moment } = useMoments();
   const [since, setSince] = useState('');
-  const impact = useApiQuery('items', api('GET /items/{id}/impact', { id, since: fromLocalInput(since) }));
+  const impact = useApiQuery(
+    'items',
+    api('GET /items/{id}/impact', { id, since: fromLocalInput(since) }),
+    undefined,
+    true,
+  );
   return (
     <FetchStates of={impact} what="what it touched">
       {(value) => (
@@ -45,7 +50,7 @@ export function ImpactScreen({ id }: { id: string }) {
                   <p>{value.people.map(({ name }) => name).join(', ') || <span className={ui.soft}>none</span>}</p>
                 </section>
                 {value.upcomingJobs.length > 0 && <JobsAhead jobs={value.upcomingJobs} />}
-                <OpenNonconformity impact={value} since={fromLocalInput(since)} />
+                <OpenNonconformity impact={value} since={fromLocalInput(since)} awaited={impact.refreshing} />
               </div>
             </div>
           </div>
@@ -126,7 +131,8 @@ function JobsAhead({ jobs }: { jobs: ImpactView['upcomingJobs'] }) {
   );
 }
 
-function OpenNonconformity({ impact, since }: { impact: ImpactView; since: string | null }) {
+/** @param awaited whether the list is about to change: it is kept as it is read */
+function OpenNonconformity({ impact, since, awaited }: { impact: ImpactView; since: string | null; awaited: boolean }) {
   const mayOpen = useHasRole('manager');
   const [, go] = useLocation();
   const [what, setWhat] = useState('');
@@ -144,7 +150,7 @@ function OpenNonconformity({ impact, since }: { impact: ImpactView; since: strin
         <button
           type="button"
           className={ui.buttonMain}
-          disabled={!what.trim() || open.isPending}
+          disabled={!what.trim() || open.isPending || awaited}
           onClick={() =>
             open.mutate(
               api('POST /items/{id}/nonconformity', {
