@@ -16,7 +16,7 @@ export function ask(geometry: Geometry, results: readonly string[], rest: Partia
     travelMm: null,
     options: { contactExtensometer: true, crossheadStrain: true, lowerForceClass: false },
     hazards: [],
-    confirmed: ['smallest', 'travel', 'speed'],
+    confirmed: ['peakHigh', 'smallest', 'travel', 'speed'],
     ...rest,
   };
 }

@@ -149,7 +149,7 @@ export const OVER_OR_TESTED: readonly DemoRequest[] = [
         method: 'iso-178',
         material: PA6,
         count: 5,
-        ask: beam(),
+        ask: beam({ strength: { low: 180, high: 245 } }),
         job: {
           state: 'done',
           train: 'bend',
