@@ -38,14 +38,20 @@ describe('a report that two workers draw at the same time, because one was taken
 /** A report that waits to be drawn, with the request and the people that it names. @returns its id */
 async function reportToDraw(manager: EntityManager): Promise<string> {
   const [reportId, requestId, teamId, personId] = [randomUUID(), randomUUID(), randomUUID(), randomUUID()];
+  const createdAt = new Date('2026-11-12T08:00:00Z');
   const person = { id: personId, name: 'Ian Marsh', email: 'ian.marsh@northmoor.example', roles: ['manager' as const] };
-  await manager.insert(PersonEntity, person);
+  await manager.insert(PersonEntity, { ...person, createdAt });
   await manager.insert(TeamEntity, { id: teamId, name: 'Frames' });
   const request = { id: requestId, reference: 'R-2042', title: 'Down tube', state: 'reported' as const };
-  await manager.insert(RequestEntity, { ...request, teamId, requesterId: personId });
+  await manager.insert(RequestEntity, { ...request, teamId, requesterId: personId, createdAt });
   await manager.insert(ReportEntity, {
     ...{ id: reportId, requestId, number: 'TR-2026-0042', revision: 1, state: 'issuing', amendment: null },
-    ...{ preparedBy: personId, authorisedBy: personId, issuedAt: new Date('2026-11-12T09:00:00Z') },
+    ...{
+      preparedBy: personId,
+      authorisedBy: personId,
+      preparedAt: createdAt,
+      issuedAt: new Date('2026-11-12T09:00:00Z'),
+    },
     document: sampleReport(),
   } as never);
   return reportId;
