@@ -26,6 +26,6 @@ export function reduceAsLab(file: Uint8Array, { method, geometry }: Pick<KnownMe
   const outcome = reduceCurve(reading.curve, recipeOf(method, ask), dimensionsOf(method, measured));
   if (outcome.state === 'refused') return { state: 'refused', why: outcome.reasons[0]!.reason };
   const results = curveResults(outcome, reading.curve, method, measured, null);
-  const notes = (results.find(({ key }) => key === 'peak-load')?.basis['flags'] ?? []) as string[];
+  const notes = (results.find(({ key }) => key === 'peak-load')?.basis['flags'] ?? []);
   return { state: 'reduced', results, notes };
 }
